@@ -1,0 +1,23 @@
+// The ordered list of commands: name, one line of help, options, and the module that does the work.
+import type { Command } from "commander";
+
+export interface CliCommand {
+  readonly name: string;
+  readonly description: string;
+  options(command: Command): void;
+  /** `run(positional, options)` resolves to the exit code: 0 done, 1 failed, 2 bad arguments. */
+  load(): Promise<{ run(positional: unknown[], options: Record<string, unknown>): Promise<number> }>;
+}
+
+export const CLI_COMMANDS: readonly CliCommand[] = [
+  {
+    name: "parse",
+    description: "Read one utterance a line from standard input, write one JSON object a line",
+    options: (c) =>
+      c
+        .option("--spec <file>", "spec sheet of the engine (YAML or JSON)")
+        .option("--numbers", "read plain numbers and measures instead")
+        .option("--why", "tell how each sentence was read"),
+    load: () => import("./commands/parse.ts"),
+  },
+];

@@ -1,0 +1,27 @@
+// What a rule says of a build: one verdict at one place, with its arithmetic.
+import { z } from "zod";
+import { unitSchema } from "../events/reading.ts";
+import { placeSchema } from "../places/places.ts";
+
+export const VERDICTS = ["pass", "warn", "fail", "unknown"] as const;
+export type Verdict = (typeof VERDICTS)[number];
+
+export const findingSchema = z.strictObject({
+  rule: z.string(),
+  verdict: z.enum(VERDICTS),
+  place: placeSchema,
+  value: z.number().nullable(),
+  /** The limit that decided, as text with its unit: "0.0117 to 0.0176 in". */
+  limit: z.string().nullable(),
+  unit: unitSchema.nullable(),
+  /** One sentence with the values, the formula and the comparison. */
+  why: z.string(),
+  /** Where the limit comes from. */
+  source: z.string().optional(),
+  /** What to do about it, when it is not a pass. */
+  remedy: z.string().optional(),
+  step: z.string().optional(),
+  /** Ids of the events it rests on. */
+  evidence: z.array(z.string()),
+});
+export type Finding = z.infer<typeof findingSchema>;

@@ -1,0 +1,4 @@
+// The demo engine's expected. Invented.
+import type { Spec } from "../spec.ts";
+
+export const DEMO_EXPECTED: Spec["expected"] = [];

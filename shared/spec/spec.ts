@@ -1,0 +1,108 @@
+// An engine's spec sheet: what it has, its nominal sizes, its limits with their sources, and the proof its steps need.
+import { z } from "zod";
+import { placeSchema, RINGS } from "../places/places.ts";
+import { NOMINAL_KEYS, QUANTITY_IDS } from "../quantities/types.ts";
+import { STEP_IDS } from "../steps/steps.ts";
+import { UNIT_IDS } from "../units/units.ts";
+
+/** Decimal text, so that 3.8750 stays 3.8750. */
+const decimal = z.string().regex(/^-?\d*\.?\d+$/, { error: "Expected a decimal number in quotes" });
+
+/** Where a figure comes from. The maker's manual wins over all others. */
+export const sourceSchema = z.strictObject({
+  kind: z.enum(["maker", "standard", "common_practice", "shop"]),
+  cite: z.string().max(300),
+});
+export type Source = z.infer<typeof sourceSchema>;
+
+export const CONDITIONS = ["as_found", "machined", "trial", "final"] as const;
+/** When in the job a reading was taken; the same quantity is logged several times and all are kept. */
+export type Condition = (typeof CONDITIONS)[number];
+
+/**
+ * One limit. Inside `accept` passes; outside it but inside `reject` warns; outside `reject` fails.
+ * Where `reject` is absent, outside `accept` fails. `perInchOf` multiplies both by that nominal (ring gap per inch of bore).
+ */
+export const limitSchema = z.strictObject({
+  id: z.string().regex(/^[a-z0-9_]+$/),
+  /** A quantity of the registry, or a derived figure's id ("bore_out_of_round"). */
+  on: z.string(),
+  where: placeSchema.optional(),
+  condition: z.enum(CONDITIONS).optional(),
+  accept: z.strictObject({ low: decimal.optional(), high: decimal.optional() }),
+  reject: z.strictObject({ low: decimal.optional(), high: decimal.optional() }).optional(),
+  unit: z.enum(UNIT_IDS as [string, ...string[]]),
+  perInchOf: z.enum(NOMINAL_KEYS).optional(),
+  source: sourceSchema,
+});
+export type Limit = z.infer<typeof limitSchema>;
+
+/** A picture a step must have before it is closed, for each of the places its scope names. */
+export const proofSchema = z.strictObject({
+  id: z.string().regex(/^[a-z0-9_]+$/),
+  step: z.enum(STEP_IDS),
+  title: z.string().max(80),
+  each: z.enum(["engine", "cylinder", "main", "rod", "rod_nut", "main_nut"]),
+  source: sourceSchema,
+});
+export type Proof = z.infer<typeof proofSchema>;
+
+/** Readings a step must have; `each` names the slots to run over. */
+export const expectedSchema = z.strictObject({
+  step: z.enum(STEP_IDS),
+  quantity: z.enum(QUANTITY_IDS),
+  condition: z.enum(CONDITIONS).optional(),
+  where: placeSchema.optional(),
+  each: z.array(z.enum(["cylinder", "main", "rod", "ring", "depth", "axis", "valve", "side", "nut", "stage"])),
+});
+export type Expected = z.infer<typeof expectedSchema>;
+
+export const fastenerSchema = z.strictObject({
+  thread: z.string().max(20),
+  threadsPerInch: z.int().min(4).max(80),
+  majorDiameter: decimal,
+  castle: z.boolean(),
+  low: decimal,
+  high: decimal,
+  unit: z.enum(["ft_lbf", "in_lbf", "N_m"]),
+  stages: z.array(decimal).optional(),
+  /** Nut factor K of T = K F d with the lubricant named. */
+  k: decimal,
+  lubricant: z.string().max(60),
+  count: z.int().min(1).max(99),
+  source: sourceSchema,
+});
+
+export const specSchema = z.strictObject({
+  format: z.literal("thoubook-spec/1"),
+  id: z.string().regex(/^[a-z0-9-]+$/).max(60),
+  version: z.int().min(1),
+  name: z.string().min(1).max(120),
+  note: z.string().max(2000).optional(),
+  engine: z.strictObject({
+    layout: z.enum(["side_valve", "overhead_valve", "two_stroke"]),
+    cylinders: z.int().min(1).max(16),
+    mains: z.int().min(1).max(17),
+    rings: z.array(z.enum(RINGS)).min(1),
+    firingOrder: z.array(z.int().min(1)),
+    numberedFrom: z.enum(["front", "rear"]),
+    bearings: z.enum(["poured", "shell"]),
+    oiling: z.enum(["splash", "pressure", "splash_and_pressure"]),
+    rodNuts: z.int().min(1).max(4),
+    mainNuts: z.int().min(1).max(4),
+    headNuts: z.int().min(1).max(60),
+  }),
+  materials: z.strictObject({ block: z.string(), piston: z.string(), crank: z.string() }),
+  /** Nominal sizes in inches; more than one where the size changes in the job (standard bore, then the oversize). */
+  nominals: z.partialRecord(z.enum(NOMINAL_KEYS), z.array(decimal).min(1)),
+  /** Figures that computations need and nobody measures on this build, in inches or cc or square inches as named. */
+  figures: z.record(z.string(), z.strictObject({ value: decimal, unit: z.string().max(12), source: sourceSchema })),
+  oversizes: z.array(decimal),
+  undersizes: z.array(decimal),
+  fasteners: z.partialRecord(z.enum(["rod", "main", "head", "flywheel", "manifold"]), fastenerSchema),
+  limits: z.array(limitSchema),
+  expected: z.array(expectedSchema),
+  proofs: z.array(proofSchema),
+});
+export type Spec = z.infer<typeof specSchema>;
+export type Engine = Spec["engine"];
