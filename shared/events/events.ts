@@ -37,7 +37,11 @@ export const photoFactsSchema = z.strictObject({
 export type PhotoFacts = z.infer<typeof photoFactsSchema>;
 
 const DATA = {
-  "build.opened": z.strictObject({ name: z.string().min(1).max(120), customer: z.string().max(120).optional(), spec: specSchema }),
+  "build.opened": z.strictObject({
+    name: z.string().min(1).max(120),
+    customer: z.string().max(120).optional(),
+    spec: specSchema,
+  }),
   "spec.revised": z.strictObject({ spec: specSchema, why: z.string().max(500).optional() }),
   "step.opened": z.strictObject({ step: z.enum(STEP_IDS) }),
   "place.opened": z.strictObject({ place: placeSchema }),
@@ -73,14 +77,40 @@ const DATA = {
     proof: z.string().optional(),
     statement: z.string().max(500).optional(),
   }),
-  "photo.filed": z.strictObject({ target: id, place: placeSchema, step: z.enum(STEP_IDS).optional(), proof: z.string().optional() }),
+  "photo.filed": z.strictObject({
+    target: id,
+    place: placeSchema,
+    step: z.enum(STEP_IDS).optional(),
+    proof: z.string().optional(),
+  }),
   "photo.marked": z.strictObject({
     target: id,
-    marks: z.array(z.strictObject({ kind: z.enum(["arrow", "circle"]), x1: z.number(), y1: z.number(), x2: z.number(), y2: z.number() })).max(50),
+    marks: z
+      .array(
+        z.strictObject({ kind: z.enum(["arrow", "circle"]), x1: z.number(), y1: z.number(), x2: z.number(), y2: z.number() }),
+      )
+      .max(50),
   }),
   /** A part was changed or machined: earlier readings on it no longer hold. */
   "part.changed": z.strictObject({
-    part: z.enum(["block", "bore", "crank", "main_bearing", "rod_bearing", "rod", "pin", "bush", "piston", "rings", "head", "gasket", "valve", "guide", "spring", "cam"]),
+    part: z.enum([
+      "block",
+      "bore",
+      "crank",
+      "main_bearing",
+      "rod_bearing",
+      "rod",
+      "pin",
+      "bush",
+      "piston",
+      "rings",
+      "head",
+      "gasket",
+      "valve",
+      "guide",
+      "spring",
+      "cam",
+    ]),
     place: placeSchema,
     what: z.string().max(300),
   }),
@@ -94,7 +124,12 @@ const DATA = {
   }),
   "instrument.zeroed": z.strictObject({ instrument: z.string().max(60), deviation: z.string(), unit: z.enum(["in", "mm"]) }),
   /** A finding left open on purpose, with the name of who accepts it. */
-  "finding.accepted": z.strictObject({ rule: z.string(), place: placeSchema, why: z.string().min(1).max(500), by: z.string().min(1).max(120) }),
+  "finding.accepted": z.strictObject({
+    rule: z.string(),
+    place: placeSchema,
+    why: z.string().min(1).max(500),
+    by: z.string().min(1).max(120),
+  }),
   "step.closed": z.strictObject({ step: z.enum(STEP_IDS) }),
   "build.handed_over": z.strictObject({ by: z.string().min(1).max(120), to: z.string().max(120).optional(), head: sha256Schema }),
 } as const;
@@ -117,7 +152,14 @@ const envelope = {
 };
 
 type Variant<T extends EventType> = {
-  id: string; build: string; at: string; device: string; deviceSeq: number; by: string; type: T; data: EventData[T];
+  id: string;
+  build: string;
+  at: string;
+  device: string;
+  deviceSeq: number;
+  by: string;
+  type: T;
+  data: EventData[T];
 };
 export type BenchEvent = { [T in EventType]: Variant<T> }[EventType];
 

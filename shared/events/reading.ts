@@ -41,7 +41,20 @@ export const questionSchema = z.strictObject({
 export type Question = z.infer<typeof questionSchema>;
 
 export const COMMANDS = [
-  "undo", "correct", "retag", "confirm", "reject", "next", "repeat", "photo", "copy", "pause", "resume", "done", "goto", "step",
+  "undo",
+  "correct",
+  "retag",
+  "confirm",
+  "reject",
+  "next",
+  "repeat",
+  "photo",
+  "copy",
+  "pause",
+  "resume",
+  "done",
+  "goto",
+  "step",
 ] as const;
 export const commandSchema = z.strictObject({
   command: z.enum(COMMANDS),
@@ -78,9 +91,7 @@ export const contextSchema = z.looseObject({
   quantity: z.enum(QUANTITY_IDS).optional(),
   place: placeSchema.optional(),
   unit_system: z.enum(["inch", "metric"]).optional(),
-  last: z
-    .looseObject({ quantity: z.enum(QUANTITY_IDS), place: placeSchema, value: z.number(), unit: unitSchema })
-    .optional(),
+  last: z.looseObject({ quantity: z.enum(QUANTITY_IDS), place: placeSchema, value: z.number(), unit: unitSchema }).optional(),
   step: z.enum(STEP_IDS).optional(),
 });
 export type Context = z.infer<typeof contextSchema>;

@@ -37,7 +37,20 @@ export type PlaceKey = keyof z.infer<typeof placeSchema>;
 
 /** Slot order for keys, labels and speech. */
 export const PLACE_KEYS = [
-  "fastener", "part", "cylinder", "main", "rod", "ring", "valve", "depth", "axis", "end", "angle", "side", "nut", "stage",
+  "fastener",
+  "part",
+  "cylinder",
+  "main",
+  "rod",
+  "ring",
+  "valve",
+  "depth",
+  "axis",
+  "end",
+  "angle",
+  "side",
+  "nut",
+  "stage",
 ] as const satisfies readonly PlaceKey[];
 
 /** A stable text key, equal for equal places whatever the order of their slots: `cylinder=2;ring=top`. */
@@ -56,7 +69,13 @@ export function placeMatches(pattern: Place, place: Place): boolean {
 }
 
 const SLOT_WORDS: Partial<Record<PlaceKey, string>> = {
-  cylinder: "cylinder", main: "main", rod: "rod", nut: "nut", side: "side", stage: "stage", ring: "ring",
+  cylinder: "cylinder",
+  main: "main",
+  rod: "rod",
+  nut: "nut",
+  side: "side",
+  stage: "stage",
+  ring: "ring",
 };
 
 /** A place as a person reads it: `cylinder 2, top ring`. Empty for the engine as a whole. */

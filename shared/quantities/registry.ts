@@ -11,9 +11,7 @@ import { TORQUE } from "./areas/torque.ts";
 import { VALVES } from "./areas/valves.ts";
 import { QUANTITY_IDS, type Quantity, type QuantityId } from "./types.ts";
 
-const ROWS: readonly Quantity[] = [
-  ...BORES, ...CRANK, ...BEARINGS, ...RODS, ...PISTONS, ...HEAD, ...TORQUE, ...VALVES, ...SHOP,
-];
+const ROWS: readonly Quantity[] = [...BORES, ...CRANK, ...BEARINGS, ...RODS, ...PISTONS, ...HEAD, ...TORQUE, ...VALVES, ...SHOP];
 
 /** Every quantity by id. */
 export const QUANTITIES: Readonly<Record<QuantityId, Quantity>> = Object.fromEntries(

@@ -5,7 +5,15 @@ import type { UnitId } from "../units/units.ts";
 
 /** Named sizes of an engine's spec sheet that bands and read-outs are placed by. */
 export const NOMINAL_KEYS = [
-  "bore", "stroke", "main_journal", "crankpin", "pin", "piston_skirt", "valve_stem", "lobe_lift", "valve_spring_length",
+  "bore",
+  "stroke",
+  "main_journal",
+  "crankpin",
+  "pin",
+  "piston_skirt",
+  "valve_stem",
+  "lobe_lift",
+  "valve_spring_length",
 ] as const;
 export type NominalKey = (typeof NOMINAL_KEYS)[number];
 
@@ -59,22 +67,72 @@ export interface Quantity {
   /** Steps in which it is usually measured, first one first. */
   readonly steps: readonly StepId[];
   /** Second figure spoken with "at" or "in": a spring's length, a mandrel's length. */
-  readonly over?: { readonly label: string; readonly unit: UnitId; readonly low: number; readonly high: number; readonly required: boolean };
+  readonly over?: {
+    readonly label: string;
+    readonly unit: UnitId;
+    readonly low: number;
+    readonly high: number;
+    readonly required: boolean;
+  };
   /** Every reading of it waits for a yes. */
   readonly alwaysConfirm?: boolean;
 }
 
 export const QUANTITY_IDS = [
-  "bore_diameter", "ring_ridge", "score_depth", "bore_oversize", "piston_oversize", "journal_undersize", "stroke",
-  "main_journal_diameter", "crankpin_diameter", "journal_out_of_round", "journal_taper", "crank_runout_tir",
-  "bearing_clearance", "shim_thickness", "crank_end_float", "cam_end_float",
-  "rod_side_clearance", "rod_bend", "rod_twist", "rod_length_dev", "mass",
-  "pin_diameter", "bush_id", "boss_id", "pin_fit_bush", "pin_fit_boss",
-  "piston_skirt_diameter", "piston_clearance", "ring_end_gap", "ring_side_clearance", "ring_gap_clock",
-  "deck_protrusion", "gasket_thickness", "head_recess", "piston_to_head", "chamber_volume", "flatness",
-  "fastener_torque", "castle_nut_angle", "turning_torque",
-  "valve_lash", "valve_stem_diameter", "guide_id", "valve_guide_clearance", "valve_seat_width", "valve_spring_force", "valve_spring_length",
-  "lobe_lift", "gear_backlash", "dipper_depth", "trough_level",
-  "compression_pressure", "part_temperature", "surface_ra", "crack_indication",
+  "bore_diameter",
+  "ring_ridge",
+  "score_depth",
+  "bore_oversize",
+  "piston_oversize",
+  "journal_undersize",
+  "stroke",
+  "main_journal_diameter",
+  "crankpin_diameter",
+  "journal_out_of_round",
+  "journal_taper",
+  "crank_runout_tir",
+  "bearing_clearance",
+  "shim_thickness",
+  "crank_end_float",
+  "cam_end_float",
+  "rod_side_clearance",
+  "rod_bend",
+  "rod_twist",
+  "rod_length_dev",
+  "mass",
+  "pin_diameter",
+  "bush_id",
+  "boss_id",
+  "pin_fit_bush",
+  "pin_fit_boss",
+  "piston_skirt_diameter",
+  "piston_clearance",
+  "ring_end_gap",
+  "ring_side_clearance",
+  "ring_gap_clock",
+  "deck_protrusion",
+  "gasket_thickness",
+  "head_recess",
+  "piston_to_head",
+  "chamber_volume",
+  "flatness",
+  "fastener_torque",
+  "castle_nut_angle",
+  "turning_torque",
+  "valve_lash",
+  "valve_stem_diameter",
+  "guide_id",
+  "valve_guide_clearance",
+  "valve_seat_width",
+  "valve_spring_force",
+  "valve_spring_length",
+  "lobe_lift",
+  "gear_backlash",
+  "dipper_depth",
+  "trough_level",
+  "compression_pressure",
+  "part_temperature",
+  "surface_ra",
+  "crack_indication",
 ] as const;
 export type QuantityId = (typeof QUANTITY_IDS)[number];

@@ -75,7 +75,10 @@ export const fastenerSchema = z.strictObject({
 
 export const specSchema = z.strictObject({
   format: z.literal("thoubook-spec/1"),
-  id: z.string().regex(/^[a-z0-9-]+$/).max(60),
+  id: z
+    .string()
+    .regex(/^[a-z0-9-]+$/)
+    .max(60),
   version: z.int().min(1),
   name: z.string().min(1).max(120),
   note: z.string().max(2000).optional(),

@@ -10,13 +10,41 @@ export interface Step {
 }
 
 export const STEP_IDS = [
-  "intake", "teardown", "cleaning", "crack_check", "soak", "bores", "bore_decision", "crankshaft", "crank_decision",
-  "main_bearings", "end_float", "cam", "pins", "rods", "finish_bores", "pistons", "rings", "piston_assembly", "rod_fit",
-  "deck", "valves", "final_torque", "splash", "turn_over", "first_run", "hand_over",
+  "intake",
+  "teardown",
+  "cleaning",
+  "crack_check",
+  "soak",
+  "bores",
+  "bore_decision",
+  "crankshaft",
+  "crank_decision",
+  "main_bearings",
+  "end_float",
+  "cam",
+  "pins",
+  "rods",
+  "finish_bores",
+  "pistons",
+  "rings",
+  "piston_assembly",
+  "rod_fit",
+  "deck",
+  "valves",
+  "final_torque",
+  "splash",
+  "turn_over",
+  "first_run",
+  "hand_over",
 ] as const;
 export type StepId = (typeof STEP_IDS)[number];
 
-const step = (id: StepId, title: string, spoken: readonly string[], after: readonly StepId[]): Step => ({ id, title, spoken, after });
+const step = (id: StepId, title: string, spoken: readonly string[], after: readonly StepId[]): Step => ({
+  id,
+  title,
+  spoken,
+  after,
+});
 
 export const STEPS: readonly Step[] = [
   step("intake", "Intake, as found", ["intake", "as found"], []),

@@ -1,6 +1,6 @@
 // One value from one unit to another of the same dimension, in exact decimal where the factors are exact.
 import Big from "big.js";
-import { type Unit, UNITS, type UnitId } from "./units.ts";
+import { UNITS, type Unit, type UnitId } from "./units.ts";
 
 /** Significant digits kept by a conversion; factors themselves are exact decimals. */
 const DIGITS = 15;

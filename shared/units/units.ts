@@ -1,15 +1,7 @@
 // The units a bench uses, as data: in comes a unit id, out come its dimension and its exact factor to the base unit.
 
 /** What is being measured; units convert only within one dimension. */
-export type Dimension =
-  | "length"
-  | "torque"
-  | "pressure"
-  | "force"
-  | "mass"
-  | "volume"
-  | "temperature"
-  | "angle";
+export type Dimension = "length" | "torque" | "pressure" | "force" | "mass" | "volume" | "temperature" | "angle";
 
 export interface Unit {
   readonly dimension: Dimension;

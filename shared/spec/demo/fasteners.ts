@@ -8,7 +8,14 @@ export const DEMO_FASTENERS: Spec["fasteners"] = {
   rod: { ...common, thread: "3/8-24", threadsPerInch: 24, majorDiameter: "0.375", low: "35", high: "42", count: 8 },
   main: { ...common, thread: "1/2-20", threadsPerInch: 20, majorDiameter: "0.500", low: "70", high: "80", count: 6 },
   head: {
-    ...common, thread: "7/16-20", threadsPerInch: 20, majorDiameter: "0.4375", low: "50", high: "55", count: 14,
-    castle: false, stages: ["20", "38", "52"],
+    ...common,
+    thread: "7/16-20",
+    threadsPerInch: 20,
+    majorDiameter: "0.4375",
+    low: "50",
+    high: "55",
+    count: 14,
+    castle: false,
+    stages: ["20", "38", "52"],
   },
 };
