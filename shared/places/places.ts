@@ -32,7 +32,7 @@ export const placeSchema = z.strictObject({
   stage: z.union([z.int().min(1).max(9), z.string().max(40)]).optional(),
   part: z.string().max(40).optional(),
 });
-export type Place = { -readonly [K in keyof z.infer<typeof placeSchema>]: Exclude<z.infer<typeof placeSchema>[K], undefined> };
+export type Place = z.infer<typeof placeSchema>;
 export type PlaceKey = keyof z.infer<typeof placeSchema>;
 
 /** Slot order for keys, labels and speech. */

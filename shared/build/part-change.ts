@@ -1,0 +1,32 @@
+// A part was changed or machined: readings taken on it before no longer hold, and say so.
+import type { BenchEvent } from "../events/events.ts";
+import { type Place, type PlaceKey, placeKey } from "../places/places.ts";
+import { PARTS, type PartRow } from "./parts.ts";
+import type { Build, LoggedReading, Touched } from "./types.ts";
+
+/** Rods and cylinders share their numbers, so either slot answers for the other. */
+const TWIN: Partial<Record<PlaceKey, PlaceKey>> = { rod: "cylinder", cylinder: "rod" };
+
+function onPart(row: PartRow, change: Place, place: Place): boolean {
+  return row.by.every((slot) => {
+    const twin = TWIN[slot];
+    const wanted = change[slot] ?? (twin === undefined ? undefined : change[twin]);
+    const got = place[slot] ?? (twin === undefined ? undefined : place[twin]);
+    return wanted === undefined || got === undefined || wanted === got;
+  });
+}
+
+export function changePart(build: Build, event: Extract<BenchEvent, { type: "part.changed" }>): Touched {
+  const { part, place, what } = event.data;
+  build.changes.push({ id: event.id, order: build.count, at: event.at, part, place, what });
+  const row = PARTS.find((candidate) => candidate.part === part);
+  const keys = [`part:${part}|${placeKey(place)}`];
+  const stale = (logged: LoggedReading) => {
+    if (logged.status !== "counted" && logged.status !== "waiting") return;
+    if (row === undefined || !onPart(row, place, logged.reading.place)) return;
+    logged.stale = { event: event.id, what };
+    keys.push(`reading:${logged.reading.quantity}|${placeKey(logged.reading.place)}`);
+  };
+  for (const quantity of row?.quantities ?? []) build.byQuantity.get(quantity)?.forEach(stale);
+  return keys;
+}

@@ -1,0 +1,161 @@
+// How readings enter a build, wait, are confirmed, corrected, re-tagged, struck and superseded. Nothing is ever deleted.
+import type { BenchEvent, EventType } from "../events/events.ts";
+import type { Reading } from "../events/reading.ts";
+import { placeKey } from "../places/places.ts";
+import { conditionFor } from "./condition.ts";
+import { focusOf } from "./focus.ts";
+import type { Build, LoggedReading, Touched } from "./types.ts";
+
+type Of<T extends EventType> = Extract<BenchEvent, { type: T }>;
+
+const keyOf = (reading: Reading) => `${reading.quantity}|${placeKey(reading.place)}`;
+const touched = (...readings: Reading[]): Touched => [...new Set(readings.map((reading) => `reading:${keyOf(reading)}`))];
+
+function listFor<K, V>(map: Map<K, V[]>, key: K): V[] {
+  let list = map.get(key);
+  if (list === undefined) {
+    list = [];
+    map.set(key, list);
+  }
+  return list;
+}
+
+/** Put a reading under its key. A list is kept in the order of taking, so that "newest" is its end. */
+function file(build: Build, logged: LoggedReading): void {
+  const list = listFor(build.byKey, keyOf(logged.reading));
+  list.push(logged);
+  list.sort((a, b) => a.order - b.order);
+}
+
+function unfile(build: Build, logged: LoggedReading): void {
+  const list = listFor(build.byKey, keyOf(logged.reading));
+  const at = list.indexOf(logged);
+  if (at >= 0) list.splice(at, 1);
+}
+
+/** Of the readings under one key and condition that stand, only the newest counts; a struck newest lets the one before stand again. */
+function settle(build: Build, reading: Reading): void {
+  const newest = new Set<string>();
+  const list = listFor(build.byKey, keyOf(reading));
+  for (let i = list.length - 1; i >= 0; i--) {
+    const logged = list[i];
+    if (logged === undefined || (logged.status !== "counted" && logged.status !== "superseded")) continue;
+    logged.status = newest.has(logged.condition) ? "superseded" : "counted";
+    newest.add(logged.condition);
+  }
+}
+
+export function take(build: Build, event: Of<"reading.taken">): Touched {
+  const { reading, step, instrument, utterance } = event.data;
+  const logged: LoggedReading = {
+    id: event.id,
+    order: build.count,
+    at: event.at,
+    by: event.by,
+    device: event.device,
+    reading,
+    condition: event.data.condition ?? reading.condition ?? conditionFor(reading.quantity, step),
+    status: reading.do === "accept" ? "counted" : "waiting",
+    revisions: [],
+    evidence: utterance === undefined ? [event.id] : [utterance, event.id],
+    ...(step === undefined ? {} : { step }),
+    ...(instrument === undefined ? {} : { instrument }),
+    ...(utterance === undefined ? {} : { utterance }),
+  };
+  build.readings.set(event.id, logged);
+  listFor(build.byQuantity, reading.quantity).push(logged);
+  file(build, logged);
+  if (logged.status === "waiting") build.waiting.set(logged.id, logged);
+  settle(build, reading);
+  const focus = focusOf(build, event.device);
+  focus.last = event.id;
+  focus.quantity = reading.quantity;
+  focus.place = reading.place;
+  return touched(reading);
+}
+
+function known(build: Build, target: string, event: string): LoggedReading | undefined {
+  const logged = build.readings.get(target);
+  logged?.evidence.push(event);
+  return logged;
+}
+
+function setStatus(build: Build, logged: LoggedReading, status: LoggedReading["status"]): Touched {
+  logged.status = status;
+  build.waiting.delete(logged.id);
+  settle(build, logged.reading);
+  return touched(logged.reading);
+}
+
+export function confirm(build: Build, event: Of<"reading.confirmed">): Touched {
+  const logged = known(build, event.data.target, event.id);
+  // Only a waiting reading can be confirmed: a yes that comes after a strike does not bring the reading back.
+  if (logged?.status !== "waiting") return [];
+  return setStatus(build, logged, "counted");
+}
+
+export function reject(build: Build, event: Of<"reading.rejected">): Touched {
+  const logged = known(build, event.data.target, event.id);
+  return logged?.status === "waiting" ? setStatus(build, logged, "rejected") : [];
+}
+
+export function strike(build: Build, event: Of<"reading.struck">): Touched {
+  const logged = known(build, event.data.target, event.id);
+  if (logged === undefined) return [];
+  const focus = focusOf(build, event.device);
+  if (focus.last === logged.id) {
+    const before = standingBefore(build, logged);
+    if (before === undefined) delete focus.last;
+    else focus.last = before.id;
+  }
+  return setStatus(build, logged, "struck");
+}
+
+/** The reading taken before this one on the same device that still stands or waits: what a second "strike that" means. */
+function standingBefore(build: Build, logged: LoggedReading): LoggedReading | undefined {
+  let found: LoggedReading | undefined;
+  for (const other of build.readings.values()) {
+    if (other.order >= logged.order) break;
+    if (other.device === logged.device && (other.status === "counted" || other.status === "waiting")) found = other;
+  }
+  return found;
+}
+
+/** Replace what a reading says, keeping what it said before; it stands or waits as the new words deserve. */
+function revise(build: Build, logged: LoggedReading, reading: Reading, event: string): Touched {
+  const before = logged.reading;
+  logged.revisions.push({ reading: before, event });
+  unfile(build, logged);
+  logged.reading = reading;
+  logged.status = reading.do === "accept" ? "counted" : "waiting";
+  file(build, logged);
+  if (logged.status === "waiting") build.waiting.set(logged.id, logged);
+  else build.waiting.delete(logged.id);
+  if (reading.quantity !== before.quantity) {
+    const old = listFor(build.byQuantity, before.quantity);
+    old.splice(old.indexOf(logged), 1);
+    const list = listFor(build.byQuantity, reading.quantity);
+    list.push(logged);
+    list.sort((a, b) => a.order - b.order);
+  }
+  settle(build, before);
+  settle(build, reading);
+  return touched(before, reading);
+}
+
+export function correct(build: Build, event: Of<"reading.corrected">): Touched {
+  const logged = known(build, event.data.target, event.id);
+  if (logged === undefined) return [];
+  const focus = focusOf(build, event.device);
+  focus.last = logged.id;
+  focus.quantity = event.data.reading.quantity;
+  focus.place = event.data.reading.place;
+  return revise(build, logged, event.data.reading, event.id);
+}
+
+export function retag(build: Build, event: Of<"reading.retagged">): Touched {
+  const logged = known(build, event.data.target, event.id);
+  if (logged === undefined) return [];
+  focusOf(build, event.device).place = event.data.place;
+  return revise(build, logged, { ...logged.reading, place: event.data.place }, event.id);
+}
