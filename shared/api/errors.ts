@@ -1,0 +1,43 @@
+// Every error code the service answers with, with its HTTP status: the one list for server, screen and outbox.
+import { z } from "zod";
+
+export const ERROR_STATUS = {
+  invalid_request: 400,
+  malformed_json: 400,
+  malformed_upload: 400,
+  invalid_event: 400,
+  hash_mismatch: 400,
+  bad_range: 416,
+  not_paired: 401,
+  bad_pairing_code: 401,
+  forbidden_role: 403,
+  forbidden_host: 403,
+  forbidden_origin: 403,
+  not_found: 404,
+  unknown_build: 404,
+  unknown_blob: 404,
+  unknown_device: 404,
+  unknown_link: 404,
+  method_not_allowed: 405,
+  id_conflict: 409,
+  build_exists: 409,
+  too_large: 413,
+  too_many_files: 413,
+  wrong_type: 415,
+  invalid_clip: 422,
+  empty_clip: 422,
+  clip_too_long: 422,
+  invalid_photo: 422,
+  blob_missing: 422,
+  wrong_build: 422,
+  too_many_requests: 429,
+  internal: 500,
+  not_ready: 503,
+  out_of_space: 507,
+} as const;
+export type ErrorCode = keyof typeof ERROR_STATUS;
+export const ERROR_CODES = Object.keys(ERROR_STATUS) as [ErrorCode, ...ErrorCode[]];
+
+/** Body of every answer that is not a success: a stable code and one plain sentence. */
+export const errorSchema = z.strictObject({ code: z.enum(ERROR_CODES), message: z.string() });
+export type ApiError = z.infer<typeof errorSchema>;
