@@ -1,0 +1,4 @@
+// The door to the bench logger.
+export { type Heard, isForTheBook, type Logged, type LogInput, logUtterance } from "./log-utterance.ts";
+export { nextPlace } from "./next-place.ts";
+export { type Stamp, stampEvent } from "./stamp.ts";

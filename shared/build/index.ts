@@ -1,0 +1,5 @@
+// The door to the fold.
+export * from "./build.ts";
+export { conditionFor } from "./condition.ts";
+export { contextOf, focusOf } from "./focus.ts";
+export { PARTS, type PartId } from "./parts.ts";
