@@ -1,7 +1,7 @@
 import { defineConfig } from "vitest/config";
 
 export default defineConfig({
-  esbuild: { jsx: "automatic", jsxImportSource: "preact" },
+  oxc: { jsx: { runtime: "automatic", importSource: "preact" } },
   test: {
     include: ["tests/**/*.test.ts", "tests/**/*.test.tsx"],
     // Native addons (SQLite, sharp) are not safe in worker threads.

@@ -7,12 +7,16 @@ import type { Build, LoggedReading, Touched } from "./types.ts";
 /** Rods and cylinders share their numbers, so either slot answers for the other. */
 const TWIN: Partial<Record<PlaceKey, PlaceKey>> = { rod: "cylinder", cylinder: "rod" };
 
+const valueAt = (place: Place, slot: PlaceKey) => place[slot] ?? (TWIN[slot] === undefined ? undefined : place[TWIN[slot]]);
+const isNumbered = (place: Place) => place.cylinder !== undefined || place.rod !== undefined || place.main !== undefined;
+
 function onPart(row: PartRow, change: Place, place: Place): boolean {
+  if (row.only !== undefined && place[row.only] === undefined) return false;
   return row.by.every((slot) => {
-    const twin = TWIN[slot];
-    const wanted = change[slot] ?? (twin === undefined ? undefined : change[twin]);
-    const got = place[slot] ?? (twin === undefined ? undefined : place[twin]);
-    return wanted === undefined || got === undefined || wanted === got;
+    const wanted = valueAt(change, slot);
+    const got = valueAt(place, slot);
+    // A reading of the whole engine is touched by a change to any one of its parts.
+    return wanted === undefined || wanted === got || (got === undefined && !isNumbered(place));
   });
 }
 

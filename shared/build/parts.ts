@@ -10,6 +10,8 @@ export interface PartRow {
   readonly quantities: readonly QuantityId[];
   /** Slots by which the change's place picks the readings; a rod's number is its cylinder's. */
   readonly by: readonly PlaceKey[];
+  /** A slot the reading must have, where one quantity serves two parts (a main's clearance, a rod's clearance). */
+  readonly only?: PlaceKey;
 }
 
 /** Rows by part. A piston that is exchanged takes its clearance, rings, pin fit and height with it. */
@@ -38,8 +40,8 @@ export const PARTS: readonly PartRow[] = [
     ],
     by: ["main", "rod"],
   },
-  { part: "main_bearing", quantities: ["bearing_clearance"], by: ["main"] },
-  { part: "rod_bearing", quantities: ["bearing_clearance", "rod_side_clearance"], by: ["rod"] },
+  { part: "main_bearing", quantities: ["bearing_clearance"], by: ["main"], only: "main" },
+  { part: "rod_bearing", quantities: ["bearing_clearance", "rod_side_clearance"], by: ["rod"], only: "rod" },
   {
     part: "rod",
     quantities: [
