@@ -1,0 +1,123 @@
+// Picture bytes in, upright pixels and the derivatives made of them out. One full decode a picture.
+import sharp from "sharp";
+import { PhotoError } from "./errors.ts";
+import type { DecodedHeic } from "./heic.ts";
+import type { Grey } from "./measures.ts";
+import { MEASURE_SIZE } from "./measures.ts";
+
+export const FULL_SIZE = 2048;
+export const THUMB_SIZE = 640;
+/** Size at which tag cards are looked for first: quick, and a card that fills a tenth of the frame is still read. */
+export const CARD_SIZE = 1280;
+
+const FULL_WEBP = { quality: 82, effort: 2 } as const;
+const THUMB_WEBP = { quality: 78, effort: 2 } as const;
+
+/** Upright sRGB pixels, three bytes each, no larger than `FULL_SIZE` on the longer side. */
+export interface Pixels {
+  readonly data: Buffer;
+  readonly width: number;
+  readonly height: number;
+}
+
+export interface DecodeLimits {
+  readonly pixels: number;
+  readonly seconds: number;
+}
+
+const within = (size: number) => ({ width: size, height: size, fit: "inside", withoutEnlargement: true }) as const;
+const fromPixels = ({ data, width, height }: Pixels) => sharp(data, { raw: { width, height, channels: 3 } });
+
+/** What the header says, before any pixel is decoded. */
+export interface Header {
+  /** Size as stored, before orientation. */
+  readonly width: number;
+  readonly height: number;
+  readonly orientation: number;
+  readonly exif: Buffer | undefined;
+}
+
+const describe = (error: unknown) => (error instanceof Error ? error.message : String(error));
+
+/** The decoder's complaint as one of our refusals. */
+export function refusalOf(error: unknown, limits: DecodeLimits): PhotoError {
+  const text = describe(error);
+  const cause = { cause: error };
+  if (error instanceof PhotoError) return error;
+  if (/pixel limit/i.test(text)) return tooManyPixels(limits.pixels);
+  if (/timeout/i.test(text)) {
+    return new PhotoError(
+      "too_slow",
+      `Expected a picture that opens within ${limits.seconds} s, got one that takes longer.`,
+      cause,
+    );
+  }
+  return new PhotoError("broken_photo", "Expected a whole picture, got one that is cut off or damaged.", cause);
+}
+
+export function tooManyPixels(limit: number, width?: number, height?: number): PhotoError {
+  const most = Math.round(limit / 1e6);
+  const got =
+    width && height ? `one of ${Math.round((width * height) / 1e6)} megapixels (${width} by ${height})` : "a larger one";
+  return new PhotoError("too_many_pixels", `Expected a picture of at most ${most} megapixels, got ${got}.`);
+}
+
+/** Reads the header only. @throws PhotoError `broken_photo`, `too_many_pixels` */
+export async function readHeader(bytes: Buffer, limits: DecodeLimits): Promise<Header> {
+  try {
+    // The limit is checked by hand: the refusal can then name the size.
+    const found = await sharp(bytes, { limitInputPixels: false, failOn: "none" }).metadata();
+    const { width, height, orientation = 1, exif } = found;
+    if (width * height > limits.pixels) throw tooManyPixels(limits.pixels, width, height);
+    return { width, height, orientation: orientation >= 1 && orientation <= 8 ? orientation : 1, exif };
+  } catch (error) {
+    throw refusalOf(error, limits);
+  }
+}
+
+/** Decodes once, upright, at most `FULL_SIZE` on the longer side; transparent parts become white. */
+export async function decodePixels(source: Buffer | DecodedHeic, limits: DecodeLimits): Promise<Pixels> {
+  const input = Buffer.isBuffer(source)
+    ? sharp(source, { limitInputPixels: limits.pixels, failOn: "truncated" })
+    : sharp(source.data, { raw: { width: source.width, height: source.height, channels: 4 } });
+  try {
+    const { data, info } = await input
+      .autoOrient()
+      .resize(within(FULL_SIZE))
+      .flatten({ background: "#ffffff" })
+      .toColourspace("srgb")
+      .timeout({ seconds: limits.seconds })
+      .raw({ depth: "uchar" })
+      .toBuffer({ resolveWithObject: true });
+    if (info.channels === 3) return { data, width: info.width, height: info.height };
+    throw new Error(`${info.channels} channels`);
+  } catch (error) {
+    throw refusalOf(error, limits);
+  }
+}
+
+/** The two pictures that screens show: neither carries any metadata. */
+export async function makeDerivatives(pixels: Pixels): Promise<{ thumb: Buffer; full: Buffer }> {
+  const [full, thumb] = await Promise.all([
+    fromPixels(pixels).webp(FULL_WEBP).toBuffer(),
+    fromPixels(pixels).resize(within(THUMB_SIZE)).webp(THUMB_WEBP).toBuffer(),
+  ]);
+  return { full, thumb };
+}
+
+/** Grey at `MEASURE_SIZE` for focus, clipping and fingerprint. */
+export async function greyOf(pixels: Pixels): Promise<Grey> {
+  const { data, info } = await fromPixels(pixels)
+    .resize(within(MEASURE_SIZE))
+    .greyscale()
+    .toColourspace("b-w")
+    .raw({ depth: "uchar" })
+    .toBuffer({ resolveWithObject: true });
+  return { data, width: info.width, height: info.height };
+}
+
+/** RGBA for the card reader, at most `size` on the longer side. */
+export async function rgbaOf(pixels: Pixels, size: number): Promise<{ data: Uint8ClampedArray; width: number; height: number }> {
+  const { data, info } = await fromPixels(pixels).resize(within(size)).ensureAlpha().raw().toBuffer({ resolveWithObject: true });
+  return { data: new Uint8ClampedArray(data.buffer, data.byteOffset, data.length), width: info.width, height: info.height };
+}
