@@ -1,6 +1,5 @@
 // The door to photos in Node: facts, derivatives and refusals.
 export { PHOTO_ERROR_CODES, PhotoError, type PhotoErrorCode } from "./errors.ts";
-export { FOCUS_FLOOR } from "./measures.ts";
 export {
   openPhotoReader,
   PHOTO_LIMITS,

@@ -9,8 +9,6 @@ export interface Grey {
 
 /** Longest side at which focus is measured: the figure depends on size, so there is one size. */
 export const MEASURE_SIZE = 1024;
-/** Below this the picture is called blurred. A start value of ours, from drawn scenes; a shop may set its own. */
-export const FOCUS_FLOOR = 12;
 /** Grey levels counted as clipped: an encoder moves pure black and white by a few levels. */
 const WHITE = 251;
 const BLACK = 4;
