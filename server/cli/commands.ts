@@ -20,4 +20,14 @@ export const CLI_COMMANDS: readonly CliCommand[] = [
         .option("--why", "tell how each sentence was read"),
     load: () => import("./commands/parse.ts"),
   },
+  {
+    name: "compute",
+    description: "Work out one computation from name=value pairs, with its formula and source",
+    options: (c) =>
+      c
+        .argument("[id]", "the computation; --list lists them")
+        .argument("[pairs...]", "inputs as name=value with their unit: bore=3.905in chamber=224cc")
+        .option("--list", "list every computation with its inputs, one JSON object a line"),
+    load: () => import("./commands/compute.ts"),
+  },
 ];

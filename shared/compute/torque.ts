@@ -1,0 +1,138 @@
+// Tightening: wrench extension, preload from torque, bolt stress. Estimates: friction alone moves preload by a quarter.
+import { anyOf, computation, GEOMETRY, input } from "./computation.ts";
+import {
+  type Degree,
+  type FootPound,
+  footPound,
+  type Inch,
+  type InchPound,
+  inchPound,
+  lbfPerSquareInch,
+  type Measure,
+  minus,
+  type PoundForce,
+  poundForce,
+  type Ratio,
+  type SquareInch,
+  tidy,
+} from "./measure.ts";
+
+const SHIGLEY = "Shigley's Mechanical Engineering Design, 9th ed.";
+
+/** Setting of the wrench when an extension stands in line with it, or at an angle to it. Source: TM 1-1500-204-23-9, fig. 8-16; TM 9-254, fig. 4-6. */
+export function extensionSetting<T extends number>(torque: T, length: Inch, extension: Inch, angle: Degree = 0 as Degree): T {
+  const lever = length + extension * Math.cos((angle * Math.PI) / 180);
+  if (!(lever > 0)) throw new RangeError(`Expected a lever above zero, got ${lever} in`);
+  return tidy(((torque * length) / lever) as T);
+}
+
+/** Preload from torque: F = T / (K d). Source: Shigley, eq. 8-27. */
+export function preload(torque: InchPound, diameter: Inch, k: Ratio): PoundForce {
+  if (!(k > 0 && diameter > 0)) throw new RangeError(`Expected K and diameter above zero, got ${k} and ${diameter} in`);
+  return poundForce(tidy(torque / (k * diameter)));
+}
+
+/** Torque for a preload: T = K F d. */
+export function torqueForPreload(force: PoundForce, diameter: Inch, k: Ratio): InchPound {
+  return inchPound(tidy(k * force * diameter));
+}
+
+/** 12 in-lbf to the ft-lbf, exactly. */
+export const toInchPounds = (torque: FootPound): InchPound => inchPound(tidy(torque * 12));
+export const toFootPounds = (torque: InchPound): FootPound => footPound(tidy(torque / 12));
+
+export function boltStress(force: PoundForce, area: SquareInch): Measure<"lbf_per_in2"> {
+  if (!(area > 0)) throw new RangeError(`Expected a stress area above zero, got ${area} in2`);
+  return lbfPerSquareInch(tidy(force / area));
+}
+
+/** Tensile stress area of a unified inch thread: pi/4 (d - 0.9743 / n)^2. Source: ASME B1.1. */
+export function stressArea(diameter: Inch, perInch: Measure<"threads_per_in">): SquareInch {
+  return tidy(((Math.PI / 4) * (diameter - 0.9743 / perInch) ** 2) as SquareInch);
+}
+
+/** Nut factors by condition. Source: Shigley, Table 8-15. */
+export const NUT_FACTORS = [
+  { id: "nonplated_black", k: 0.3 },
+  { id: "zinc_plated", k: 0.2 },
+  { id: "lubricated", k: 0.18 },
+  { id: "cadmium_plated", k: 0.16 },
+  { id: "anti_seize", k: 0.12 },
+] as const;
+
+const K = input.number("ratio", "nut factor: .18 lubricated, .20 zinc, .30 black (Shigley, Table 8-15)");
+const DIAMETER = input.number("in", "thread's major diameter");
+
+export const TORQUE_COMPUTATIONS = [
+  computation({
+    id: "extension",
+    title: "Wrench setting with an extension",
+    inputs: {
+      torque: input.number("any", "torque wanted at the fastener; ft_lbf when no unit is given"),
+      length: input.number("in", "wrench, grip to square"),
+      extension: input.number("in", "extension, square to fastener"),
+      angle: input.optional("deg", "extension to wrench; 0 in line"),
+    },
+    unit: "any",
+    formula: "setting = torque x length / (length + extension cos(angle))",
+    source: "TM 1-1500-204-23-9, fig. 8-16; FAA AC 43.13-1B, ch. 7",
+    run: (x, given) => ({
+      value: extensionSetting(x.torque, x.length, x.extension, x.angle),
+      unit: anyOf("torque", given, "ft_lbf"),
+    }),
+  }),
+  computation({
+    id: "preload",
+    title: "Preload from torque",
+    inputs: {
+      torque: input.number("ft_lbf", "tightening torque"),
+      diameter: DIAMETER,
+      k: K,
+      "stress-area": input.optional("in2", "tensile stress area, for the stress"),
+    },
+    unit: "lbf",
+    formula: "F = T / (K d)",
+    source: `${SHIGLEY}, eq. 8-27 and Table 8-15; an estimate, friction alone moves it by a quarter`,
+    run: (x) => {
+      const force = preload(toInchPounds(x.torque), x.diameter, x.k);
+      if (x["stress-area"] === undefined) return { value: force };
+      return { value: force, parts: { stress_lbf_per_in2: boltStress(force, x["stress-area"]) } };
+    },
+  }),
+  computation({
+    id: "torque-for-preload",
+    title: "Torque for a preload",
+    inputs: { force: input.number("lbf", "preload wanted"), diameter: DIAMETER, k: K },
+    unit: "ft_lbf",
+    formula: "T = K F d",
+    source: `${SHIGLEY}, eq. 8-27 and Table 8-15`,
+    run: (x) => ({ value: toFootPounds(torqueForPreload(x.force, x.diameter, x.k)) }),
+  }),
+  computation({
+    id: "bolt-stress",
+    title: "Stress in a bolt",
+    inputs: { force: input.number("lbf", "preload"), area: input.number("in2", "tensile stress area") },
+    unit: "lbf_per_in2",
+    formula: "stress = F / At",
+    source: `${SHIGLEY}, ch. 8`,
+    run: (x) => ({ value: boltStress(x.force, x.area) }),
+  }),
+  computation({
+    id: "stress-area",
+    title: "Tensile stress area of an inch thread",
+    inputs: { diameter: DIAMETER, "threads-per-inch": input.number("threads_per_in", "threads per inch") },
+    unit: "in2",
+    formula: "At = pi/4 (d - 0.9743 / n)^2",
+    source: "ASME B1.1, unified inch screw threads",
+    run: (x) => ({ value: stressArea(x.diameter, x["threads-per-inch"]) }),
+  }),
+  computation({
+    id: "bolt-stretch",
+    title: "Stretch of a bolt",
+    inputs: { tight: input.number("in", "length tight"), free: input.number("in", "length free") },
+    unit: "in",
+    formula: "stretch = tight - free",
+    source: `${GEOMETRY}; TM 55-1905-223-24-1 accepts by stretch`,
+    run: (x) => ({ value: minus(x.tight, x.free) }),
+  }),
+];
