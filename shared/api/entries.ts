@@ -63,7 +63,12 @@ export const utteranceSchema = z.strictObject({
   place: placeSchema.optional(),
 });
 export type UtteranceBody = z.infer<typeof utteranceSchema>;
-export const utteranceAnswerSchema = z.strictObject({ parsed: parsedSchema, events: z.array(storedEventSchema) });
+/** `say` is to be said back aloud: answers to commands, and questions. */
+export const utteranceAnswerSchema = z.strictObject({
+  parsed: parsedSchema,
+  events: z.array(storedEventSchema),
+  say: z.array(z.string()),
+});
 
 /** A place as a form field carries it: JSON text. */
 export const placeFieldSchema = z
@@ -86,8 +91,7 @@ export const heardSchema = z.strictObject({ heard: z.string(), seconds: z.number
 export const clipAnswerSchema = z.strictObject({
   clip: sha256Schema,
   ...heardSchema.shape,
-  parsed: parsedSchema,
-  events: z.array(storedEventSchema),
+  ...utteranceAnswerSchema.shape,
 });
 export type ClipAnswer = z.infer<typeof clipAnswerSchema>;
 /** What `POST /api/hear` answers: the same reading of the sound, nothing stored. */

@@ -1,0 +1,36 @@
+// What the service is built from. Each is a small interface, so that the service boots in a test without a recogniser.
+import type { PhotoReader } from "../extractors/photo/index.ts";
+import type { Build } from "../shared/build/index.ts";
+import type { Context, Parsed } from "../shared/events/reading.ts";
+import type { Finding } from "../shared/rules/finding.ts";
+import type { Spec } from "../shared/spec/spec.ts";
+import type { Access } from "./access/access.ts";
+import type { Blobs } from "./blobs/blobs.ts";
+import type { Builds } from "./builds/builds.ts";
+import type { LiveBus } from "./builds/live-bus.ts";
+import type { Store } from "./store/store.ts";
+
+/** Words from sound. */
+export interface Hearing {
+  state(): "ready" | "loading" | "absent";
+  /** `heard` is empty when nothing was said. @throws HearingError for a clip that cannot be heard */
+  hear(wav: Uint8Array, context: Context, spec: Spec): Promise<{ heard: string; seconds: number; parsed: Parsed }>;
+}
+
+export interface Deps {
+  readonly store: Store;
+  readonly blobs: Blobs;
+  readonly builds: Builds;
+  readonly live: LiveBus;
+  readonly access: Access;
+  readonly hearing: Hearing;
+  readonly photos: PhotoReader;
+  parse(text: string, context: Context, spec: Spec): Parsed;
+  evaluate(build: Build): Finding[];
+  /** Folder of derived pictures; may be emptied at any time. */
+  readonly derivedDir: string;
+  /** Folder of the built screens, or none when they were not built. */
+  readonly webDir?: string;
+  /** Folder of the recogniser's model files for the browser. */
+  readonly modelDir?: string;
+}

@@ -1,0 +1,60 @@
+// The door in front of every route: the name it was called by, the page it was called from, who calls, how much is sent.
+import type { FastifyRequest } from "fastify";
+import { LIMITS } from "../../shared/api/entries.ts";
+import { type Access, mayDo, type Need } from "../access/access.ts";
+import { expected, ServiceError } from "../errors.ts";
+import type { App } from "./types.ts";
+
+const SAFE: ReadonlySet<string> = new Set(["GET", "HEAD", "OPTIONS"]);
+
+/** Install the checks; they run before any body is read. */
+export function guard(app: App, access: Access): void {
+  app.decorateRequest("principal", null);
+  app.addHook("onRequest", async (request) => {
+    checkHost(request, access);
+    checkOrigin(request);
+    checkLength(request);
+    await checkRole(request, access);
+  });
+}
+
+/** A page that has its own name pointed at this address still sends that name. */
+function checkHost(request: FastifyRequest, access: Access): void {
+  const host = request.headers.host ?? request.headers[":authority"];
+  if (typeof host === "string" && access.hostAllowed(host)) return;
+  throw new ServiceError("forbidden_host", "Expected a name of this service for Host, got another");
+}
+
+/** Another site's page may send requests here, but its browser says whence they come. */
+function checkOrigin(request: FastifyRequest): void {
+  const { origin, host } = request.headers;
+  const site = request.headers["sec-fetch-site"];
+  const foreign = origin !== undefined && origin !== `${request.protocol}://${host}`;
+  const otherSite = site !== undefined && site !== "same-origin" && site !== "none";
+  if (SAFE.has(request.method)) {
+    // Following a link here is fine; reading the service's data from another page is not.
+    const navigates = request.headers["sec-fetch-mode"] === "navigate" && request.headers["sec-fetch-dest"] === "document";
+    if ((foreign || otherSite) && !navigates) throw otherOrigin();
+    return;
+  }
+  if (foreign || otherSite) throw otherOrigin();
+}
+
+const otherOrigin = () => new ServiceError("forbidden_origin", "Expected this service's own page for Origin, got another");
+
+function checkLength(request: FastifyRequest): void {
+  const announced = Number(request.headers["content-length"] ?? 0);
+  const most = request.routeOptions.config.maxBytes ?? LIMITS.json;
+  if (announced > most)
+    throw new ServiceError("too_large", expected(`at most ${most} bytes`, "the body", `${announced} announced`));
+}
+
+async function checkRole(request: FastifyRequest, access: Access): Promise<void> {
+  const need: Need = request.routeOptions.config.needs ?? (SAFE.has(request.method) ? "viewer" : "bench");
+  const principal = await access.identify(request);
+  request.principal = principal ?? null;
+  if (need === "open") return;
+  if (principal === undefined) throw new ServiceError("not_paired", "Expected a paired device for this request, got none");
+  if (!mayDo(principal.role, need))
+    throw new ServiceError("forbidden_role", expected(`the role ${need} or higher`, "this request", principal.role));
+}

@@ -1,0 +1,139 @@
+// Appending to the logs: one transaction for all events of a request, the same answer for what is stored already.
+import type { Kysely, Transaction } from "kysely";
+import type { BenchEvent } from "../../shared/events/events.ts";
+import { expected, ServiceError } from "../errors.ts";
+import { blobsOf } from "./blob-refs.ts";
+import { canonicalJson } from "./canonical.ts";
+import { chainHash, GENESIS } from "./chain.ts";
+import { toRow } from "./rows.ts";
+import type { Appended, StoredRow } from "./store.ts";
+import type { EventTable, Tables } from "./tables.ts";
+
+/** SQLite allows 32766 bound values in one statement; a row has ten. */
+const ROWS_A_STATEMENT = 500;
+
+interface Draft {
+  readonly event: BenchEvent;
+  readonly body: string;
+}
+
+/** Append `events` in their order, all received at `receivedAt`. See `Store.append`. */
+export async function appendEvents(db: Kysely<Tables>, events: readonly BenchEvent[], receivedAt: string): Promise<Appended> {
+  const drafts = distinct(events);
+  try {
+    return await db.transaction().execute(async (trx) => {
+      const known = await storedAlready(trx, drafts);
+      const fresh = drafts.filter((draft) => !known.has(draft.event.id));
+      const rows = await chain(trx, fresh, receivedAt);
+      await insert(trx, rows, fresh);
+      for (const row of rows) known.set(row.id, toRow(row));
+      return { rows: events.map((event) => answer(known, event.id)), added: rows.length };
+    });
+  } catch (error) {
+    throw outOfSpace(error) ?? error;
+  }
+}
+
+/** The same event twice in one request counts once; two events under one id are a conflict. */
+function distinct(events: readonly BenchEvent[]): Draft[] {
+  const byId = new Map<string, Draft>();
+  for (const event of events) {
+    const draft = { event, body: canonicalJson(event) };
+    const before = byId.get(event.id);
+    if (before !== undefined && before.body !== draft.body) throw conflict(event.id);
+    if (before === undefined) byId.set(event.id, draft);
+  }
+  return [...byId.values()];
+}
+
+const conflict = (id: string) =>
+  new ServiceError("id_conflict", expected("the content stored before", `event ${id}`, "other content under the same id"));
+
+async function storedAlready(trx: Transaction<Tables>, drafts: readonly Draft[]): Promise<Map<string, StoredRow>> {
+  const known = new Map<string, StoredRow>();
+  for (let from = 0; from < drafts.length; from += ROWS_A_STATEMENT) {
+    const part = drafts.slice(from, from + ROWS_A_STATEMENT);
+    const ids = part.map((draft) => draft.event.id);
+    for (const row of await trx.selectFrom("event").selectAll().where("id", "in", ids).execute()) known.set(row.id, toRow(row));
+  }
+  for (const { event, body } of drafts) {
+    const row = known.get(event.id);
+    if (row !== undefined && row.body !== body) throw conflict(event.id);
+  }
+  return known;
+}
+
+async function chain(trx: Transaction<Tables>, drafts: readonly Draft[], receivedAt: string): Promise<EventTable[]> {
+  const ends = new Map<string, { seq: number; hash: string }>();
+  const bundle = drafts[0]?.event.id ?? "";
+  const rows: EventTable[] = [];
+  for (const { event, body } of drafts) {
+    const end = ends.get(event.build) ?? (await endOf(trx, event.build));
+    checkOpening(event, end.seq);
+    const hash = chainHash(end.hash, receivedAt, body);
+    const seq = end.seq + 1;
+    rows.push({
+      build: event.build,
+      seq,
+      id: event.id,
+      device: event.device,
+      device_seq: event.deviceSeq,
+      bundle,
+      body,
+      prev_hash: end.hash,
+      hash,
+      received_at: receivedAt,
+    });
+    ends.set(event.build, { seq, hash });
+  }
+  return rows;
+}
+
+async function endOf(trx: Transaction<Tables>, build: string): Promise<{ seq: number; hash: string }> {
+  const row = await trx
+    .selectFrom("event")
+    .select(["seq", "hash"])
+    .where("build", "=", build)
+    .orderBy("seq", "desc")
+    .limit(1)
+    .executeTakeFirst();
+  return row ?? { seq: 0, hash: GENESIS };
+}
+
+/** A log starts with the opening of its build and holds no second one. */
+function checkOpening(event: BenchEvent, seq: number): void {
+  const opens = event.type === "build.opened";
+  if (seq === 0 && !opens) throw new ServiceError("unknown_build", expected("a build of this shop", "build", event.build));
+  if (seq > 0 && opens)
+    throw new ServiceError("build_exists", expected("a new id", "the build to open", `${event.build}, which is open already`));
+}
+
+async function insert(trx: Transaction<Tables>, rows: readonly EventTable[], drafts: readonly Draft[]): Promise<void> {
+  for (let from = 0; from < rows.length; from += ROWS_A_STATEMENT)
+    await trx
+      .insertInto("event")
+      .values(rows.slice(from, from + ROWS_A_STATEMENT))
+      .execute();
+  const refs = drafts.flatMap(({ event }) => blobsOf(event).map((blob) => ({ ...blob, event: event.id, build: event.build })));
+  for (let from = 0; from < refs.length; from += ROWS_A_STATEMENT)
+    await trx
+      .insertInto("blob_ref")
+      .values(refs.slice(from, from + ROWS_A_STATEMENT))
+      .execute();
+}
+
+function answer(known: ReadonlyMap<string, StoredRow>, id: string): StoredRow {
+  const row = known.get(id);
+  if (row === undefined) throw new Error(`Expected event ${id} to be stored, got nothing`);
+  return row;
+}
+
+/** A full disk or a full database, as SQLite and the file system name them. */
+export function outOfSpace(error: unknown): ServiceError | undefined {
+  const code = (error as { code?: unknown } | null)?.code;
+  if (code !== "SQLITE_FULL" && code !== "ENOSPC" && code !== "EDQUOT" && code !== "SQLITE_IOERR_WRITE") return undefined;
+  return new ServiceError(
+    "out_of_space",
+    "Expected free space on the shop's disk for this entry, got none: nothing of it was stored",
+  );
+}

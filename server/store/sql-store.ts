@@ -1,0 +1,101 @@
+// The event store over SQL: reads, and the one transaction that appends. Serves any Kysely dialect.
+import type { Kysely } from "kysely";
+import type { BenchEvent } from "../../shared/events/events.ts";
+import { appendEvents } from "./append.ts";
+import { toRow } from "./rows.ts";
+import type { Appended, BlobRef, Head, Store, StoredRow } from "./store.ts";
+import type { Tables } from "./tables.ts";
+
+export class SqlStore implements Store {
+  readonly db: Kysely<Tables>;
+  private readonly now: () => string;
+
+  constructor(db: Kysely<Tables>, now: () => string = () => new Date().toISOString()) {
+    this.db = db;
+    this.now = now;
+  }
+
+  append(events: readonly BenchEvent[]): Promise<Appended> {
+    return appendEvents(this.db, events, this.now());
+  }
+
+  async heads(): Promise<Head[]> {
+    const newest = this.db
+      .selectFrom("event")
+      .select(["build", (e) => e.fn.max("seq").as("top")])
+      .groupBy("build")
+      .as("newest");
+    return await this.db
+      .selectFrom("event")
+      .innerJoin(newest, (on) => on.onRef("newest.build", "=", "event.build").onRef("newest.top", "=", "event.seq"))
+      .select(["event.build", "event.seq", "event.hash"])
+      .orderBy("event.build")
+      .execute();
+  }
+
+  async head(build: string): Promise<Head | undefined> {
+    return await this.db
+      .selectFrom("event")
+      .select(["build", "seq", "hash"])
+      .where("build", "=", build)
+      .orderBy("seq", "desc")
+      .limit(1)
+      .executeTakeFirst();
+  }
+
+  async rowsAfter(build: string, after: number, limit: number): Promise<StoredRow[]> {
+    const rows = await this.db
+      .selectFrom("event")
+      .selectAll()
+      .where("build", "=", build)
+      .where("seq", ">", after)
+      .orderBy("seq")
+      .limit(limit)
+      .execute();
+    return rows.map(toRow);
+  }
+
+  async find(id: string): Promise<StoredRow | undefined> {
+    const row = await this.db.selectFrom("event").selectAll().where("id", "=", id).executeTakeFirst();
+    return row === undefined ? undefined : toRow(row);
+  }
+
+  async bundle(id: string): Promise<StoredRow[]> {
+    const rows = await this.db.selectFrom("event").selectAll().where("bundle", "=", id).orderBy("seq").execute();
+    return rows.map(toRow);
+  }
+
+  async blobRef(sha256: string): Promise<BlobRef | undefined> {
+    return await this.db.selectFrom("blob_ref").selectAll().where("sha256", "=", sha256).limit(1).executeTakeFirst();
+  }
+
+  async blobInBuild(sha256: string, build: string): Promise<boolean> {
+    const row = await this.db
+      .selectFrom("blob_ref")
+      .select("sha256")
+      .where("build", "=", build)
+      .where("sha256", "=", sha256)
+      .limit(1)
+      .executeTakeFirst();
+    return row !== undefined;
+  }
+
+  async blobRefs(): Promise<BlobRef[]> {
+    return await this.db.selectFrom("blob_ref").selectAll().orderBy("sha256").execute();
+  }
+
+  async nextDeviceSeq(device: string): Promise<number> {
+    const row = await this.db
+      .selectFrom("event")
+      .select("device_seq")
+      .where("device", "=", device)
+      .orderBy("device_seq", "desc")
+      .limit(1)
+      .executeTakeFirst();
+    return row === undefined ? 0 : row.device_seq + 1;
+  }
+
+  async close(): Promise<void> {
+    await this.db.destroy();
+  }
+}
