@@ -67,11 +67,17 @@ export async function runDemo(deps: Deps, dir: string, onProgress: (progress: De
   });
 }
 
-/** The demo build that is in the book already, if one is. */
+/** The last step of the day book: a demo that never came to it was broken off and does not count. */
+const LAST_STEP = DAY_BOOK.flatMap((line) => ("step" in line ? [line.step] : [])).at(-1);
+
+/** The whole demo build that is in the book already, if one is. */
 export async function findDemo(deps: Deps): Promise<string | undefined> {
   for (const head of await deps.store.heads()) {
-    const name = await deps.builds.use(head.build, ({ build }) => build.name);
-    if (name === DEMO_NAME) return head.build;
+    const whole = await deps.builds.use(
+      head.build,
+      ({ build }) => build.name === DEMO_NAME && LAST_STEP !== undefined && build.steps.has(LAST_STEP),
+    );
+    if (whole) return head.build;
   }
   return undefined;
 }

@@ -1,14 +1,9 @@
 // The one running demo of a process: started once from the terminal or the page, its progress asked for by the page.
+import type { DemoState } from "../../shared/api/demo.ts";
 import type { Deps } from "../deps.ts";
-import { type DemoProgress, type DemoSummary, findDemo, runDemo } from "./run-demo.ts";
+import { type DemoProgress, findDemo, runDemo } from "./run-demo.ts";
 
-export type DemoState =
-  | { readonly state: "absent" }
-  | ({ readonly state: "running" } & DemoProgress)
-  | { readonly state: "there"; readonly build: string; readonly summary?: DemoSummary }
-  | { readonly state: "failed"; readonly message: string };
-
-export class DemoJob {
+export class DemoMaker {
   private readonly deps: Deps;
   private readonly dir: string;
   private current: DemoState = { state: "absent" };
