@@ -34,10 +34,11 @@ export class DemoMaker {
   }
 
   private async make(onProgress: (progress: DemoProgress) => void): Promise<DemoState> {
+    // Before anything is awaited, so that whoever asks next already sees it run.
+    this.become({ state: "running", done: 0, total: 1 });
     try {
       const there = await findDemo(this.deps);
       if (there !== undefined) return this.become({ state: "there", build: there });
-      this.become({ state: "running", done: 0, total: 1 });
       const summary = await runDemo(this.deps, this.dir, (progress) => {
         this.become({ state: "running", ...progress });
         onProgress(progress);
