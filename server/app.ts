@@ -1,5 +1,5 @@
 // The service as a plugin-built app: everything but the process. Tests and every listener boot this same thing.
-import fastify, { type FastifyBaseLogger } from "fastify";
+import fastify, { type FastifyBaseLogger, LogController } from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { LIMITS } from "../shared/api/entries.ts";
 import type { Deps } from "./deps.ts";
@@ -30,13 +30,15 @@ export interface AppOptions {
 export async function buildApp(deps: Deps, options: AppOptions = {}): Promise<App> {
   const app = fastify({
     ...(options.logger === undefined ? {} : { loggerInstance: options.logger }),
-    disableRequestLogging: true,
+    logController: new LogController({ disableRequestLogging: true }),
     bodyLimit: LIMITS.json,
     requestTimeout: 120_000,
     routerOptions: { maxParamLength: 200 },
     // What a paired device may claim about addresses is not believed.
     trustProxy: false,
   }).withTypeProvider<ZodTypeProvider>() as unknown as App;
+  // A foreign page can post text without asking first; nothing here takes it.
+  app.removeContentTypeParser("text/plain");
   app.setValidatorCompiler(validatorCompiler);
   app.setSerializerCompiler(serializerCompiler);
   handleErrors(app);
@@ -58,5 +60,16 @@ export async function buildApp(deps: Deps, options: AppOptions = {}): Promise<Ap
     ...(deps.webDir === undefined ? {} : { webDir: deps.webDir }),
     ...(deps.modelDir === undefined ? {} : { modelDir: deps.modelDir }),
   });
+  stopInTime(app);
   return app;
+}
+
+/** Requests under way get this long to end when the service stops; sockets that only sit there do not hold it up. */
+const PATIENCE_MS = 1500;
+
+function stopInTime(app: App): void {
+  app.addHook("preClose", async () => {
+    const { server } = app;
+    if ("closeAllConnections" in server) setTimeout(() => server.closeAllConnections(), PATIENCE_MS).unref();
+  });
 }
