@@ -21,7 +21,16 @@ export const findingSchema = z.strictObject({
   /** What to do about it, when it is not a pass. */
   remedy: z.string().optional(),
   step: z.string().optional(),
+  /** Why it no longer stands open though it is no pass: "bored since and measured again". */
+  settled: z.string().optional(),
+  /** Who left it open on purpose, and why. */
+  accepted: z.string().optional(),
   /** Ids of the events it rests on. */
   evidence: z.array(z.string()),
 });
 export type Finding = z.infer<typeof findingSchema>;
+
+/** Whether a finding still asks for something: not a pass, not settled by later work, not accepted. */
+export function isOpen(finding: Finding): boolean {
+  return finding.verdict !== "pass" && finding.settled === undefined && finding.accepted === undefined;
+}

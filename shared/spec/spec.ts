@@ -8,6 +8,10 @@ import { UNIT_IDS } from "../units/units.ts";
 /** Decimal text, so that 3.8750 stays 3.8750. */
 const decimal = z.string().regex(/^-?\d*\.?\d+$/, { error: "Expected a decimal number in quotes" });
 
+/** Units of figures that are computed, besides those that are measured. */
+export const LIMIT_UNITS = [...UNIT_IDS, "ratio", "percent", "in_per_in"] as const;
+export type LimitUnit = (typeof LIMIT_UNITS)[number];
+
 /** Where a figure comes from. The maker's manual wins over all others. */
 export const sourceSchema = z.strictObject({
   kind: z.enum(["maker", "standard", "common_practice", "shop"]),
@@ -31,7 +35,7 @@ export const limitSchema = z.strictObject({
   condition: z.enum(CONDITIONS).optional(),
   accept: z.strictObject({ low: decimal.optional(), high: decimal.optional() }),
   reject: z.strictObject({ low: decimal.optional(), high: decimal.optional() }).optional(),
-  unit: z.enum(UNIT_IDS as [string, ...string[]]),
+  unit: z.enum(LIMIT_UNITS),
   perInchOf: z.enum(NOMINAL_KEYS).optional(),
   source: sourceSchema,
 });

@@ -1,0 +1,138 @@
+// What rules look things up in: the build, its spec's limits by figure, and indexes of places, photos and notes.
+// Kept up event by event, so that no look-up costs more than the engine has places.
+import { type Build, type Instrument, type LoggedNote, type LoggedPhoto, type LoggedReading, latest } from "../build/build.ts";
+import type { BenchEvent } from "../events/events.ts";
+import { type Place, placeKey } from "../places/places.ts";
+import type { QuantityId } from "../quantities/types.ts";
+import type { Condition, Limit, Spec } from "../spec/spec.ts";
+import { readKey } from "./key.ts";
+
+/** Photos or notes of one name at one place, newest last. */
+type ByPlace<T> = Map<string, T[]>;
+
+export class RuleContext {
+  readonly build: Build;
+  readonly #places = new Map<QuantityId, Map<string, Place>>();
+  readonly #photos = new Map<string, ByPlace<LoggedPhoto>>();
+  readonly #filedUnder = new Map<string, { readonly name: string; readonly key: string }>();
+  readonly #notes = new Map<string, ByPlace<LoggedNote>>();
+  #limitsOf: Spec | undefined;
+  #limits = new Map<string, Limit[]>();
+
+  /** Index a build as it stands. */
+  constructor(build: Build) {
+    this.build = build;
+    for (const key of build.byKey.keys()) this.#rememberPlace(`reading:${key}`);
+    for (const photo of build.photos.values()) this.#filePhoto(photo);
+    for (const note of build.notes) this.#fileNote(note);
+  }
+
+  get spec(): Spec {
+    return this.build.spec;
+  }
+
+  /** Take in one event that the build has just folded, with the keys it touched. */
+  note(event: BenchEvent, touched: readonly string[]): void {
+    for (const key of touched) if (key.startsWith("reading:")) this.#rememberPlace(key);
+    if (event.type === "photo.taken" || event.type === "photo.filed") {
+      const photo = this.build.photos.get(event.type === "photo.taken" ? event.id : event.data.target);
+      if (photo !== undefined) this.#filePhoto(photo);
+    }
+    const last = this.build.notes.at(-1);
+    if (event.type === "note.made" && last?.id === event.id) this.#fileNote(last);
+  }
+
+  #rememberPlace(key: string): void {
+    const { name, place } = readKey(key);
+    const quantity = name as QuantityId;
+    let places = this.#places.get(quantity);
+    if (places === undefined) {
+      places = new Map();
+      this.#places.set(quantity, places);
+    }
+    places.set(placeKey(place), place);
+  }
+
+  #filePhoto(photo: LoggedPhoto): void {
+    const before = this.#filedUnder.get(photo.id);
+    if (before !== undefined) {
+      const list = this.#photos.get(before.name)?.get(before.key);
+      list?.splice(list.indexOf(photo), 1);
+    }
+    const name = photo.proof ?? `step:${photo.step ?? ""}`;
+    const key = placeKey(photo.place);
+    push(this.#photos, name, key, photo);
+    this.#filedUnder.set(photo.id, { name, key });
+  }
+
+  #fileNote(note: LoggedNote): void {
+    push(this.#notes, note.note.kind, placeKey(note.note.place ?? {}), note);
+  }
+
+  /** Every place where a quantity has ever been read. */
+  places(quantity: QuantityId): Iterable<Place> {
+    return this.#places.get(quantity)?.values() ?? [];
+  }
+
+  /** The newest counted reading of a quantity at exactly this place; of a condition when one is asked. */
+  latest(quantity: QuantityId, place: Place, condition?: Condition): LoggedReading | undefined {
+    return latest(this.build, quantity, place, condition);
+  }
+
+  /** Newest photo for a proof (or, under `step:ID`, of a step) at each place it was taken of. */
+  photos(name: string): LoggedPhoto[] {
+    return newestOf(this.#photos.get(name));
+  }
+
+  /** Newest note of a kind at each place. */
+  notes(kind: string): LoggedNote[] {
+    return newestOf(this.#notes.get(kind));
+  }
+
+  /** Newest note of a kind at exactly this place. */
+  noteAt(kind: string, place: Place): LoggedNote | undefined {
+    return this.#notes.get(kind)?.get(placeKey(place))?.at(-1);
+  }
+
+  /** The spec's limits on a quantity or figure. */
+  limitsOn(on: string): readonly Limit[] {
+    if (this.#limitsOf !== this.spec) {
+      this.#limitsOf = this.spec;
+      this.#limits = new Map();
+      for (const limit of this.spec.limits) {
+        const list = this.#limits.get(limit.on);
+        if (list === undefined) this.#limits.set(limit.on, [limit]);
+        else list.push(limit);
+      }
+    }
+    return this.#limits.get(on) ?? [];
+  }
+
+  /** The instrument a reading was taken with: the one it names, else the only one kept for its quantity. */
+  instrumentOf(logged: LoggedReading): Instrument | undefined {
+    if (logged.instrument !== undefined) return this.build.instruments.get(logged.instrument);
+    let found: Instrument | undefined;
+    for (const instrument of this.build.instruments.values()) {
+      if (!instrument.quantities.includes(logged.reading.quantity)) continue;
+      if (found !== undefined) return undefined;
+      found = instrument;
+    }
+    return found;
+  }
+}
+
+function push<T>(map: Map<string, ByPlace<T>>, name: string, key: string, item: T): void {
+  let places = map.get(name);
+  if (places === undefined) {
+    places = new Map();
+    map.set(name, places);
+  }
+  const list = places.get(key);
+  if (list === undefined) places.set(key, [item]);
+  else list.push(item);
+}
+
+function newestOf<T>(places: ByPlace<T> | undefined): T[] {
+  if (places === undefined) return [];
+  return [...places.values()].flatMap((list) => list.at(-1) ?? []);
+}

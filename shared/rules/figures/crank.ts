@@ -1,0 +1,117 @@
+// Crank, bearing and rod figures: journal form, bend from run-out, clearance by kind of bearing, bend and twist per inch.
+import { crankBend, journalForm } from "../../compute/journal.ts";
+import { inch } from "../../compute/measure.ts";
+import { perInch } from "../../compute/rod.ts";
+import { ENDS, type Place } from "../../places/places.ts";
+import { QUANTITIES } from "../../quantities/registry.ts";
+import type { QuantityId } from "../../quantities/types.ts";
+import type { Condition } from "../../spec/spec.ts";
+import type { RuleContext } from "../context.ts";
+import { number } from "../text.ts";
+import { newer, only, valueIn, within } from "./pick.ts";
+import type { Figure, FigureValue } from "./types.ts";
+
+const journalQuantity = (place: Place): QuantityId => (place.main === undefined ? "crankpin_diameter" : "main_journal_diameter");
+const journalPlace = (place: Place): Place[] => {
+  const main = only(place, ["main"]);
+  return main.length > 0 ? main : only(place, ["rod"]);
+};
+
+/** Form from diameters at the ends and angles of one journal. */
+export function journalFromSizes(
+  kind: "outOfRound" | "taper",
+  place: Place,
+  context: RuleContext,
+  condition?: Condition,
+): FigureValue | undefined {
+  const quantity = journalQuantity(place);
+  const readings = within(context, quantity, place, condition).filter((logged) => logged.reading.place.angle !== undefined);
+  const station = (end: Place["end"]) => {
+    const of = (angle: Place["angle"]) => {
+      const found = readings.find((logged) => logged.reading.place.end === end && logged.reading.place.angle === angle);
+      return found === undefined ? undefined : inch(valueIn(found, "in"));
+    };
+    return { vertical: of("vertical"), horizontal: of("horizontal") };
+  };
+  // Readings that name no end count as one station.
+  const value =
+    journalForm(station(ENDS[0]), station(ENDS[1]))[kind] ?? journalForm(station(undefined), station(undefined))[kind];
+  if (value === undefined || (kind === "taper" && !readings.some((logged) => logged.reading.place.end !== undefined))) {
+    return undefined;
+  }
+  const sizes = readings.map((logged) => number(valueIn(logged, "in"), "in"));
+  return { value, working: `largest difference of ${sizes.join(", ")} = ${number(value, "in")}`, readings };
+}
+
+/** The largest of the direct readings of a form at one journal. */
+function direct(quantity: QuantityId, place: Place, context: RuleContext, condition?: Condition): FigureValue | undefined {
+  const worst = within(context, quantity, place, condition).sort((a, b) => valueIn(b, "in") - valueIn(a, "in"))[0];
+  return worst === undefined ? undefined : { value: valueIn(worst, "in"), working: "", readings: [worst] };
+}
+
+const journal = (id: QuantityId, kind: "outOfRound" | "taper"): Figure => ({
+  id,
+  label: QUANTITIES[id].label,
+  unit: "in",
+  from: [id, "main_journal_diameter", "crankpin_diameter"],
+  places: journalPlace,
+  value: (place, context, condition) =>
+    newer(direct(id, place, context, condition), journalFromSizes(kind, place, context, condition)),
+});
+
+/** Clearance readings of one kind of bearing: the tighter end decides low, the looser high, so each end is held alone. */
+const clearance = (id: string, label: string, slot: "main" | "rod"): Figure => ({
+  id,
+  label,
+  unit: "in",
+  from: ["bearing_clearance"],
+  places: (place) => (place[slot] === undefined ? [] : [place]),
+  value: (place, context, condition) => {
+    const logged = context.latest("bearing_clearance", place, condition);
+    return logged === undefined ? undefined : { value: valueIn(logged, "in"), working: "", readings: [logged] };
+  },
+});
+
+const overLength = (id: string, label: string, quantity: QuantityId): Figure => ({
+  id,
+  label,
+  unit: "in_per_in",
+  from: [quantity],
+  places: (place) => only(place, ["rod"]),
+  value: (place, context, condition) => {
+    const logged = context.latest(quantity, place, condition);
+    const over = logged?.reading.over;
+    if (logged === undefined || over === undefined) return undefined;
+    const deviation = inch(valueIn(logged, "in"));
+    const length = inch(over.unit === "mm" ? over.value / 25.4 : over.value);
+    const value = perInch(deviation, length);
+    return {
+      value,
+      working: `${number(deviation, "in")} / ${over.digits} = ${number(value, "in_per_in")}`,
+      readings: [logged],
+    };
+  },
+});
+
+export const CRANK_FIGURES: readonly Figure[] = [
+  journal("journal_out_of_round", "outOfRound"),
+  journal("journal_taper", "taper"),
+  {
+    id: "crank_bend",
+    label: "Crank bend",
+    unit: "in",
+    from: ["crank_runout_tir"],
+    places: (place) => [place],
+    value: (place, context, condition) => {
+      const logged = context.latest("crank_runout_tir", place, condition);
+      if (logged === undefined) return undefined;
+      const tir = inch(valueIn(logged, "in"));
+      const value = crankBend(tir);
+      return { value, working: `${number(tir, "in")} / 2 = ${number(value, "in")}`, readings: [logged] };
+    },
+  },
+  clearance("main_clearance", "Main bearing clearance", "main"),
+  clearance("rod_clearance", "Rod bearing clearance", "rod"),
+  overLength("rod_bend_per_inch", "Rod bend per inch", "rod_bend"),
+  overLength("rod_twist_per_inch", "Rod twist per inch", "rod_twist"),
+];

@@ -1,0 +1,144 @@
+// Head figures by cylinder: piston to head, compression ratio; and the valve spring's force at the sheet's length.
+
+import type { LoggedReading } from "../../build/build.ts";
+import { meanProtrusion, pistonToHead } from "../../compute/deck.ts";
+import { cc, type Inch, inch, squareInch } from "../../compute/measure.ts";
+import { type Chamber, compressionRatio } from "../../compute/ratio.ts";
+import { QUANTITIES } from "../../quantities/registry.ts";
+import type { Condition } from "../../spec/spec.ts";
+import type { RuleContext } from "../context.ts";
+import { number } from "../text.ts";
+import { boreOf, newer, nominal, plain, sheetFigure, upTo, valueIn, within } from "./pick.ts";
+import type { Figure, FigureValue } from "./types.ts";
+
+interface Known {
+  readonly value: Inch;
+  readonly readings: readonly LoggedReading[];
+}
+
+/** Protrusion of a piston: one reading, or the mean of one over each end of the pin. */
+function protrusion(context: RuleContext, cylinder: number): Known | undefined {
+  const found = within(context, "deck_protrusion", { cylinder });
+  const newest = found.sort((a, b) => b.order - a.order)[0];
+  if (newest === undefined) return undefined;
+  const front = found.find((logged) => logged.reading.place.end === "front");
+  const rear = found.find((logged) => logged.reading.place.end === "rear");
+  if (newest.reading.place.end === undefined || front === undefined || rear === undefined) {
+    return { value: inch(valueIn(newest, "in")), readings: [newest] };
+  }
+  return { value: meanProtrusion(inch(valueIn(front, "in")), inch(valueIn(rear, "in"))), readings: [front, rear] };
+}
+
+/** A size that was read, for the cylinder or the engine, else the sheet's figure of that name. */
+function readOrSheet(context: RuleContext, quantity: "gasket_thickness" | "head_recess", cylinder: number): Known | undefined {
+  const logged = context.latest(quantity, { cylinder }) ?? context.latest(quantity, {});
+  if (logged !== undefined) return { value: inch(valueIn(logged, "in")), readings: [logged] };
+  const sheet = sheetFigure(context.spec, quantity);
+  return sheet === undefined ? undefined : { value: inch(sheet), readings: [] };
+}
+
+/** Crown to head from gasket, recess and protrusion, whether or not it was also measured outright. */
+export function pistonToHeadFromSizes(context: RuleContext, cylinder: number): FigureValue | undefined {
+  const p = protrusion(context, cylinder);
+  const gasket = readOrSheet(context, "gasket_thickness", cylinder);
+  const recess = readOrSheet(context, "head_recess", cylinder) ?? { value: inch(0), readings: [] };
+  if (p === undefined || gasket === undefined) return undefined;
+  const value = pistonToHead(gasket.value, recess.value, p.value);
+  const [g, h, up] = [gasket.value, recess.value, p.value].map((part) => number(part, "in"));
+  return {
+    value,
+    working: `gasket ${g} + recess ${h} - protrusion ${up} = ${number(value, "in")}`,
+    readings: [...gasket.readings, ...recess.readings, ...p.readings],
+  };
+}
+
+/** All that the ratio of one cylinder needs, as far as it is known. */
+export function chamberOf(context: RuleContext, cylinder: number): { chamber: Chamber; readings: LoggedReading[] } | undefined {
+  const poured = context.latest("chamber_volume", { cylinder });
+  const p = protrusion(context, cylinder);
+  const gasket = readOrSheet(context, "gasket_thickness", cylinder);
+  const area = sheetFigure(context.spec, "gasket_area");
+  const bore = boreOf(context, cylinder);
+  const stroke = context.latest("stroke", {});
+  const strokeLength = stroke === undefined ? nominal(context.spec, "stroke") : valueIn(stroke, "in");
+  if (poured === undefined || p === undefined || gasket === undefined || bore === undefined) return undefined;
+  if (area === undefined || strokeLength === undefined) return undefined;
+  return {
+    chamber: {
+      bore: inch((bore.smallest + bore.largest) / 2),
+      stroke: inch(strokeLength),
+      chamber: cc(valueIn(poured, "cc")),
+      gasketThickness: gasket.value,
+      gasketArea: squareInch(area),
+      protrusion: p.value,
+    },
+    readings: [poured, ...p.readings, ...gasket.readings, ...bore.readings, ...(stroke === undefined ? [] : [stroke])],
+  };
+}
+
+function ratioAt(context: RuleContext, cylinder: number): FigureValue | undefined {
+  const known = chamberOf(context, cylinder);
+  if (known === undefined) return undefined;
+  const { chamber } = known;
+  const value = compressionRatio(chamber);
+  const parts = [
+    `bore ${number(chamber.bore, "in")}`,
+    `stroke ${number(chamber.stroke, "in")}`,
+    `chamber ${number(chamber.chamber, "cc")} cc`,
+    `gasket ${number(chamber.gasketThickness, "in")} x ${chamber.gasketArea} in²`,
+    `protrusion ${number(chamber.protrusion, "in")}`,
+  ];
+  return {
+    value,
+    working: `1 + swept / clearance from ${parts.join(", ")} = ${number(value, "ratio")}`,
+    readings: known.readings,
+  };
+}
+
+/** A reading for the whole engine bears on every cylinder. */
+const cylinders = (place: { cylinder?: number | undefined }, count: number) =>
+  (place.cylinder === undefined ? upTo(count) : [place.cylinder]).map((cylinder) => ({ cylinder }));
+
+/** How far off the sheet's length a spring may be measured and still be held against its force (common practice, no source). */
+const LENGTH_SLACK = 0.005;
+
+function springForce(logged: LoggedReading | undefined, context: RuleContext): FigureValue | undefined {
+  const value = plain(logged, "lbf");
+  const wanted = sheetFigure(context.spec, "spring_length");
+  const over = logged?.reading.over;
+  if (value === undefined || wanted === undefined || over === undefined) return value;
+  const length = over.unit === "mm" ? over.value / 25.4 : over.value;
+  if (Math.abs(length - wanted) <= LENGTH_SLACK) return value;
+  return { ...value, unfit: `it was read at ${over.digits} in, the limit is for ${number(wanted, "in")} in` };
+}
+
+export const HEAD_FIGURES: readonly Figure[] = [
+  {
+    id: "piston_to_head",
+    label: "Piston to head",
+    unit: "in",
+    from: ["piston_to_head", "deck_protrusion", "gasket_thickness", "head_recess"],
+    places: (place, spec) => cylinders(place, spec.engine.cylinders),
+    value: (place, context, condition) =>
+      place.cylinder === undefined
+        ? undefined
+        : newer(plain(context.latest("piston_to_head", place, condition), "in"), pistonToHeadFromSizes(context, place.cylinder)),
+  },
+  {
+    id: "compression_ratio",
+    label: "Compression ratio",
+    unit: "ratio",
+    from: ["chamber_volume", "deck_protrusion", "gasket_thickness", "bore_diameter", "bore_oversize", "stroke"],
+    places: (place, spec) => cylinders(place, spec.engine.cylinders),
+    value: ({ cylinder }, context) => (cylinder === undefined ? undefined : ratioAt(context, cylinder)),
+  },
+  {
+    id: "valve_spring_force",
+    label: QUANTITIES.valve_spring_force.label,
+    unit: "lbf",
+    from: ["valve_spring_force"],
+    places: (place) => [place],
+    value: (place, context, condition?: Condition) =>
+      springForce(context.latest("valve_spring_force", place, condition), context),
+  },
+];

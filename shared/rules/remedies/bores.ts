@@ -1,0 +1,90 @@
+// Bores, pistons and rings.
+import { inch, minus, plus } from "../../compute/measure.ts";
+import { nextOversize } from "../../compute/size-steps.ts";
+import type { Condition } from "../../spec/spec.ts";
+import type { RuleContext } from "../context.ts";
+import { inLatestCondition, nominal, upTo, valueIn, within } from "../figures/pick.ts";
+import { number } from "../text.ts";
+import type { Remedy, RemedyRow } from "./types.ts";
+
+const WORDS = ["no", "the one bore", "both", "all three", "all four", "all five", "all six"];
+
+/** Largest diameters and scores of every cylinder decide one oversize for the whole block. */
+export function boreDecision(context: RuleContext, condition?: Condition) {
+  const standard = nominal(context.spec, "bore");
+  if (standard === undefined) return undefined;
+  const cylinders = upTo(context.spec.engine.cylinders);
+  const found = cylinders.flatMap((cylinder) =>
+    condition === undefined
+      ? inLatestCondition(context, "bore_diameter", { cylinder })
+      : within(context, "bore_diameter", { cylinder }, condition),
+  );
+  if (found.length === 0) return undefined;
+  const largest = inch(Math.max(...found.map((logged) => valueIn(logged, "in"))));
+  const scores = cylinders.flatMap((cylinder) =>
+    within(context, "score_depth", { cylinder }).map((score) => {
+      const local = found.filter(
+        ({ reading: { place } }) =>
+          place.cylinder === cylinder && (score.reading.place.depth === undefined || place.depth === score.reading.place.depth),
+      );
+      const at = Math.max(...(local.length > 0 ? local.map((logged) => valueIn(logged, "in")) : [largest]));
+      return { at: inch(at), depth: inch(valueIn(score, "in")) };
+    }),
+  );
+  const steps = context.spec.oversizes.map((step) => inch(Number(step)));
+  return { largest, scores, ...nextOversize(largest, inch(standard), scores, steps.length > 0 ? steps : undefined) };
+}
+
+const rebore: Remedy = ({ context, condition }) => {
+  const decision = boreDecision(context, condition);
+  if (decision === undefined) return undefined;
+  const many = WORDS[context.spec.engine.cylinders] ?? `all ${context.spec.engine.cylinders}`;
+  const score = decision.scores.length > 0 ? " and the scores" : "";
+  const why = `the largest reading, ${number(decision.largest, "in")}${score} need ${number(decision.needed, "in")} to clean up`;
+  if (decision.step === undefined || decision.size === undefined) {
+    return `Sleeve, or find a larger piston: ${why}, past the largest oversize of the sheet.`;
+  }
+  return `Bore ${many} to +${number(decision.step, "in")} (${number(decision.size, "in")}): ${why}. Have the pistons in hand first.`;
+};
+
+/** Up to the next tenth of a thou, so that what is filed off is surely enough. */
+const roundUp = (length: number): number => Number((Math.ceil(Number((length * 1e4).toFixed(6))) / 1e4).toFixed(4));
+
+const fileRing: Remedy = ({ value, accept }) =>
+  accept.low === undefined
+    ? undefined
+    : `File the ring ends by ${number(roundUp(minus(accept.low, value)), "in")} in or a little more, to ${number(roundUp(accept.low), "in")} in at least.`;
+
+const newRing: Remedy = ({ value, accept }) =>
+  accept.high === undefined
+    ? undefined
+    : `Check that it is the right ring for this bore; it is ${number(minus(value, accept.high), "in")} in over, fit another.`;
+
+/** Pistons that would fit the bore as it is. */
+const otherPiston: Remedy = ({ value, accept, place, context }) => {
+  const skirt = place.cylinder === undefined ? undefined : context.latest("piston_skirt_diameter", { cylinder: place.cylinder });
+  if (skirt === undefined || accept.low === undefined || accept.high === undefined) return undefined;
+  const bore = plus(valueIn(skirt, "in"), value);
+  const [small, big] = [minus(bore, accept.high), minus(bore, accept.low)];
+  return `Fit a piston of ${number(small, "in")} to ${number(big, "in")} in here, or swap with another cylinder.`;
+};
+
+const honeMore: Remedy = (trouble) => {
+  const { value, accept } = trouble;
+  if (accept.low === undefined) return undefined;
+  return `Hone ${number(minus(accept.low, value), "in")} in more out of the bore, with the block cool. Or: ${otherPiston(trouble) ?? "fit a smaller piston."}`;
+};
+
+const widerRing: Remedy = ({ value, accept }) =>
+  accept.high === undefined
+    ? undefined
+    : `Fit a ring at least ${number(minus(value, accept.high), "in")} in wider, or true the groove and fit an oversize-width ring.`;
+
+export const BORE_REMEDIES: Readonly<Record<string, RemedyRow>> = {
+  bore_out_of_round: { high: rebore },
+  bore_taper: { high: rebore },
+  bore_wear: { high: rebore },
+  ring_end_gap: { low: fileRing, high: newRing },
+  piston_clearance: { low: honeMore, high: otherPiston },
+  ring_side_clearance: { high: widerRing },
+};

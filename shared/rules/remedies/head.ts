@@ -1,0 +1,58 @@
+// Piston to head, compression ratio, chambers, compression.
+import { gasketFor } from "../../compute/deck.ts";
+import { inch, minus, ratio } from "../../compute/measure.ts";
+import { chamberForRatio } from "../../compute/ratio.ts";
+import { chamberOf } from "../figures/head.ts";
+import { sheetFigure, valueIn, within } from "../figures/pick.ts";
+import { number } from "../text.ts";
+import type { Remedy, RemedyRow } from "./types.ts";
+
+const moreRoom: Remedy = ({ value, accept, place, context }) => {
+  if (accept.low === undefined) return undefined;
+  const short = minus(accept.low, value);
+  const p = context.latest("deck_protrusion", place);
+  if (p === undefined)
+    return `Find ${number(short, "in")} in more room over the piston; look for a wrong piston or rod before a thicker gasket.`;
+  const protrusion = inch(valueIn(p, "in"));
+  const recess = inch(sheetFigure(context.spec, "head_recess") ?? 0);
+  const gasket = gasketFor(inch(accept.low), recess, protrusion);
+  return `Bring the protrusion down to ${number(minus(protrusion, short), "in")} in or less: look for a wrong pin height first. A gasket alone would need ${number(gasket, "in")} in.`;
+};
+
+const lessRoom: Remedy = ({ value, accept }) =>
+  accept.high === undefined
+    ? undefined
+    : `It is ${number(minus(value, accept.high), "in")} in over: check gasket thickness, pin height and rod length before facing anything.`;
+
+const chamberTo =
+  (side: "low" | "high"): Remedy =>
+  ({ accept, place, context }) => {
+    const wanted = accept[side];
+    const known = place.cylinder === undefined ? undefined : chamberOf(context, place.cylinder);
+    if (wanted === undefined || known === undefined) return undefined;
+    const chamber = chamberForRatio(known.chamber, ratio(wanted));
+    const change = minus(chamber, known.chamber.chamber);
+    const how =
+      change > 0 ? `relieve the chamber by ${number(change, "cc")} cc` : `the chamber is ${number(-change, "cc")} cc too large`;
+    return `For ${number(wanted, "ratio")} the chamber must be ${number(chamber, "cc")} cc: ${how}. Check the protrusion first.`;
+  };
+
+const evenChambers: Remedy = ({ value, accept, context }) => {
+  const poured = within(context, "chamber_volume", {}).sort((a, b) => valueIn(a, "cc") - valueIn(b, "cc"));
+  const smallest = poured[0];
+  if (accept.high === undefined || smallest === undefined) return undefined;
+  return `Relieve chamber ${smallest.reading.place.cylinder ?? "?"} by ${number(minus(value, accept.high), "cc")} cc or more, then pour it again.`;
+};
+
+const wetTest: Remedy = ({ context }) => {
+  const lowest = within(context, "compression_pressure", {}).sort((a, b) => valueIn(a, "psi") - valueIn(b, "psi"))[0];
+  const which = lowest?.reading.place.cylinder;
+  return `Oil cylinder ${which ?? "?"} and test again: better means rings, no better means valves or gasket.`;
+};
+
+export const HEAD_REMEDIES: Readonly<Record<string, RemedyRow>> = {
+  piston_to_head: { low: moreRoom, high: lessRoom },
+  compression_ratio: { low: chamberTo("low"), high: chamberTo("high") },
+  chamber_spread: { high: evenChambers },
+  compression_spread: { high: wetTest },
+};

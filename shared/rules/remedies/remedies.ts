@@ -1,0 +1,28 @@
+// Which remedy serves which figure; figures without a row get the plain distance to their limit.
+import { figure as text } from "../text.ts";
+import { BEARING_REMEDIES } from "./bearings.ts";
+import { BORE_REMEDIES } from "./bores.ts";
+import { FIT_REMEDIES } from "./fits.ts";
+import { HEAD_REMEDIES } from "./head.ts";
+import type { RemedyRow, Trouble } from "./types.ts";
+import { VALVE_REMEDIES } from "./valves.ts";
+
+export const REMEDIES: Readonly<Record<string, RemedyRow>> = {
+  ...BORE_REMEDIES,
+  ...FIT_REMEDIES,
+  ...BEARING_REMEDIES,
+  ...HEAD_REMEDIES,
+  ...VALVE_REMEDIES,
+};
+
+/** What to do about a figure outside its accepted bounds. */
+export function remedyFor(trouble: Trouble): string | undefined {
+  const { value, accept, figure } = trouble;
+  const side = accept.low !== undefined && value < accept.low ? "low" : "high";
+  const own = REMEDIES[figure.id]?.[side]?.(trouble);
+  if (own !== undefined) return own;
+  const bound = accept[side];
+  if (bound === undefined) return undefined;
+  const off = Number(Math.abs(value - bound).toPrecision(12));
+  return `${side === "low" ? "Raise" : "Bring"} it ${side === "low" ? "" : "down "}by ${text(off, figure.unit)} to reach ${text(bound, figure.unit)}.`;
+}

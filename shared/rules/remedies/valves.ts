@@ -1,0 +1,37 @@
+// Valves, guides, seats, springs, dippers.
+import { minus } from "../../compute/measure.ts";
+import { number, figure as text } from "../text.ts";
+import type { Remedy, RemedyRow } from "./types.ts";
+
+/** Set it to the middle of its range. */
+const reset: Remedy = ({ accept }) => {
+  if (accept.low === undefined || accept.high === undefined) return undefined;
+  return `Set it to ${number((accept.low + accept.high) / 2, "in")} in, tappet on the heel of the cam, and gauge again.`;
+};
+
+const newGuide: Remedy = ({ accept }) =>
+  accept.low === undefined || accept.high === undefined
+    ? undefined
+    : `Renew the guide, or fit an oversize stem, for ${number(accept.low, "in")} to ${number(accept.high, "in")} in; recut the seat after.`;
+
+const narrowSeat: Remedy = ({ value, accept }) =>
+  accept.high === undefined
+    ? undefined
+    : `Narrow it by ${number(minus(value, accept.high), "in")} in or more with the top and throat cutters, contact in the middle of the face.`;
+
+const widenSeat: Remedy = ({ accept }) =>
+  accept.low === undefined
+    ? undefined
+    : `Cut the seat to ${number(accept.low, "in")} in or more: a narrow seat does not cool the valve.`;
+
+const newSpring: Remedy = ({ value, accept, figure }) =>
+  accept.low === undefined
+    ? undefined
+    : `Renew the spring: it is ${text(minus(accept.low, value), figure.unit)} short. Do not shim a tired spring up to its force.`;
+
+export const VALVE_REMEDIES: Readonly<Record<string, RemedyRow>> = {
+  valve_lash: { low: reset, high: reset },
+  valve_guide_clearance: { high: newGuide },
+  valve_seat_width: { low: widenSeat, high: narrowSeat },
+  valve_spring_force: { low: newSpring },
+};

@@ -1,0 +1,81 @@
+// Figures and limits as a person reads them: in come numbers with their unit, out comes text.
+import { unitLabel } from "../compute/units.ts";
+import { type Place, placeLabel } from "../places/places.ts";
+import type { LimitUnit, Source } from "../spec/spec.ts";
+
+/** Decimals by unit: at least, and at most when the value needs them. */
+const DECIMALS: Partial<Record<LimitUnit, readonly [number, number]>> = {
+  in: [4, 5],
+  in_per_in: [4, 5],
+  mm: [3, 4],
+  um: [0, 1],
+  ft_lbf: [0, 1],
+  in_lbf: [0, 1],
+  N_m: [0, 1],
+  cc: [1, 2],
+  in3: [1, 3],
+  ratio: [2, 3],
+  percent: [0, 1],
+  psi: [0, 1],
+  degC: [0, 1],
+  deg: [0, 1],
+};
+
+/** A number alone: 0.0012, 24, 4.679. */
+export function number(value: number, unit: LimitUnit): string {
+  const [least, most] = DECIMALS[unit] ?? [0, 3];
+  const rounded = value.toFixed(most);
+  const [whole, tail = ""] = rounded.split(".");
+  const kept = tail.replace(/0+$/, "").padEnd(least, "0");
+  return kept === "" ? `${whole}` : `${whole}.${kept}`;
+}
+
+const label = (unit: LimitUnit): string => (unit === "in_per_in" ? "in per in" : unitLabel(unit));
+
+/** A number with its unit: `0.0012 in`, `12 %`. */
+export function figure(value: number, unit: LimitUnit): string {
+  const name = label(unit);
+  return name === "" ? number(value, unit) : `${number(value, unit)} ${name}`;
+}
+
+export interface Bounds {
+  readonly low?: number | undefined;
+  readonly high?: number | undefined;
+}
+
+/** `0.0117 to 0.0176 in`, `0.0030 in at most`, `40.5 lbf at least`. */
+export function bounds({ low, high }: Bounds, unit: LimitUnit): string {
+  if (low !== undefined && high !== undefined) return `${number(low, unit)} to ${figure(high, unit)}`;
+  if (high !== undefined) return `${figure(high, unit)} at most`;
+  if (low !== undefined) return `${figure(low, unit)} at least`;
+  return "no bound";
+}
+
+const KINDS: Record<Source["kind"], string> = {
+  maker: "maker's manual",
+  standard: "standard",
+  common_practice: "common practice",
+  shop: "shop's sheet",
+};
+
+/** `maker's manual: page 12`; a cite that already says its kind is not said twice. */
+export function sourceText({ kind, cite }: Source): string {
+  return cite.startsWith(KINDS[kind]) ? cite : `${KINDS[kind]}: ${cite}`;
+}
+
+/** ` at cylinder 2, top ring`; empty for the engine as a whole. */
+export function at(place: Place): string {
+  const text = placeLabel(place);
+  return text === "" ? "" : ` at ${text}`;
+}
+
+/** First letter up. */
+export function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function list(items: readonly string[]): string {
+  if (items.length < 2) return items.join("");
+  return `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
+}
