@@ -51,11 +51,11 @@ function beyond(value: number, { low, high }: Bounds): string {
 /** Verdict by the numbers as they stand: exactly on a limit is inside it. */
 function plainRuling(value: number, ready: ReadyLimit, figure: Figure): Ruling {
   if (inside(value, ready.accept)) return { verdict: "pass", said: `within ${ready.text}` };
-  if (ready.reject === undefined) return { verdict: "fail", said: `outside ${ready.text}` };
+  const out = `${beyond(value, ready.accept)} ${ready.text}`;
+  if (ready.reject === undefined) return { verdict: "fail", said: out };
   const reject = bounds(ready.reject, figure.unit);
-  if (inside(value, ready.reject))
-    return { verdict: "warn", said: `outside ${ready.text}, not yet past the reject limit, ${reject}` };
-  return { verdict: "fail", said: `outside ${ready.text} and past the reject limit, ${reject}` };
+  if (inside(value, ready.reject)) return { verdict: "warn", said: `${out}, not past the reject limit of ${reject}` };
+  return { verdict: "fail", said: `${out} and past the reject limit of ${reject}` };
 }
 
 /** Verdict with an instrument's uncertainty: ISO 14253-1 with the expanded uncertainty as guard band. */

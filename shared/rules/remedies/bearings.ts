@@ -52,7 +52,7 @@ const regrind: Remedy = ({ place, context }) => {
   if (next.step === undefined || next.size === undefined) {
     return `Build up or renew the crank: the smallest, ${number(smallest, "in")} in, is past the last undersize of the sheet.`;
   }
-  return `Grind ${set} ${number(next.step, "in")} in under (${number(next.size, "in")}): the smallest is ${number(smallest, "in")} in. Before any bearing is bored.`;
+  return `Grind ${set} ${next.step.toFixed(3)} under (${number(next.size, "in")}): the smallest is ${number(smallest, "in")} in. Before any bearing is bored.`;
 };
 
 const straighten: Remedy = ({ accept, place, context, figure }) => {

@@ -44,7 +44,7 @@ const rebore: Remedy = ({ context, condition }) => {
   if (decision.step === undefined || decision.size === undefined) {
     return `Sleeve, or find a larger piston: ${why}, past the largest oversize of the sheet.`;
   }
-  return `Bore ${many} to +${number(decision.step, "in")} (${number(decision.size, "in")}): ${why}. Have the pistons in hand first.`;
+  return `Bore ${many} to +${decision.step.toFixed(3)} (${number(decision.size, "in")}): ${why}. Have the pistons in hand first.`;
 };
 
 /** Up to the next tenth of a thou, so that what is filed off is surely enough. */
