@@ -1,5 +1,6 @@
 // The ordered list of commands: name, one line of help, options, and the module that does the work.
 import type { Command } from "commander";
+import { DATA_COMMANDS } from "./data-commands.ts";
 
 export interface CliCommand {
   readonly name: string;
@@ -29,5 +30,12 @@ export const CLI_COMMANDS: readonly CliCommand[] = [
         .argument("[pairs...]", "inputs as name=value with their unit: bore=3.905in chamber=224cc")
         .option("--list", "list every computation with its inputs, one JSON object a line"),
     load: () => import("./commands/compute.ts"),
+  },
+  ...DATA_COMMANDS,
+  {
+    name: "check",
+    description: "Read a build's export and print every finding of the rules as JSON",
+    options: (c) => c.argument("[file]", "a build as export wrote it (JSON)"),
+    load: () => import("./commands/check.ts"),
   },
 ];

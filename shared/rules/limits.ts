@@ -42,18 +42,28 @@ interface Ruling {
   readonly said: string;
 }
 
-/** `over` and `under` a single bound, `outside` a pair. */
-function beyond(value: number, { low, high }: Bounds): string {
-  if (low !== undefined && high !== undefined) return "outside";
-  return high !== undefined && value > high ? "over" : "under";
+/** A pair of bounds, or the single one that the value passed. */
+function allowed(value: number, { low, high }: Bounds, figure: Figure): string {
+  if (low !== undefined && high !== undefined) return bounds({ low, high }, figure.unit);
+  const one = high !== undefined && value >= high ? high : (low ?? high);
+  return one === undefined ? "no bound" : figureText(one, figure.unit);
+}
+
+/** `outside 0.0015 to 0.0025 in`, `over the 0.0030 in allowed`, `under the 40.5 lbf needed`. */
+function beyond(value: number, ready: ReadyLimit, figure: Figure): string {
+  const { low, high } = ready.accept;
+  if (low !== undefined && high !== undefined) return `outside ${ready.text}`;
+  return high !== undefined && value > high
+    ? `over the ${figureText(high, figure.unit)} allowed`
+    : `under the ${allowed(value, ready.accept, figure)} needed`;
 }
 
 /** Verdict by the numbers as they stand: exactly on a limit is inside it. */
 function plainRuling(value: number, ready: ReadyLimit, figure: Figure): Ruling {
   if (inside(value, ready.accept)) return { verdict: "pass", said: `within ${ready.text}` };
-  const out = `${beyond(value, ready.accept)} ${ready.text}`;
+  const out = beyond(value, ready, figure);
   if (ready.reject === undefined) return { verdict: "fail", said: out };
-  const reject = bounds(ready.reject, figure.unit);
+  const reject = allowed(value, ready.reject, figure);
   if (inside(value, ready.reject)) return { verdict: "warn", said: `${out}, not past the reject limit of ${reject}` };
   return { verdict: "fail", said: `${out} and past the reject limit of ${reject}` };
 }
