@@ -2,6 +2,8 @@
 import fastify, { type FastifyBaseLogger, LogController } from "fastify";
 import { serializerCompiler, validatorCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { LIMITS } from "../shared/api/entries.ts";
+import type { DemoMaker } from "./demo/demo-maker.ts";
+import { demoRoutes } from "./demo/routes.ts";
 import type { Deps } from "./deps.ts";
 import { handleErrors } from "./http/errors.ts";
 import { guard } from "./http/guard.ts";
@@ -24,6 +26,8 @@ import { VERSION } from "./version.ts";
 
 export interface AppOptions {
   readonly logger?: FastifyBaseLogger;
+  /** Offers the demo build to the page, where it is to be offered. */
+  readonly demo?: DemoMaker;
 }
 
 /** Build the service around `deps`; it listens nowhere yet. */
@@ -56,6 +60,7 @@ export async function buildApp(deps: Deps, options: AppOptions = {}): Promise<Ap
   photoRoutes(app, deps);
   blobRoutes(app, deps);
   liveRoutes(app, deps);
+  if (options.demo !== undefined) demoRoutes(app, options.demo);
   await serveFiles(app, {
     ...(deps.webDir === undefined ? {} : { webDir: deps.webDir }),
     ...(deps.modelDir === undefined ? {} : { modelDir: deps.modelDir }),

@@ -1,8 +1,6 @@
 // What the service is built from. Each is a small interface, so that the service boots in a test without a recogniser.
 import type { PhotoReader } from "../extractors/photo/index.ts";
-import type { Build } from "../shared/build/index.ts";
 import type { Context, Parsed } from "../shared/events/reading.ts";
-import type { Finding } from "../shared/rules/finding.ts";
 import type { Spec } from "../shared/spec/spec.ts";
 import type { Access } from "./access/access.ts";
 import type { Blobs } from "./blobs/blobs.ts";
@@ -26,7 +24,6 @@ export interface Deps {
   readonly hearing: Hearing;
   readonly photos: PhotoReader;
   parse(text: string, context: Context, spec: Spec): Parsed;
-  evaluate(build: Build): Finding[];
   /** Folder of derived pictures; may be emptied at any time. */
   readonly derivedDir: string;
   /** Folder of the built screens, or none when they were not built. */

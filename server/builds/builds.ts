@@ -1,5 +1,5 @@
 // Folded builds in memory: brought up to date from the store before each use, one user at a time, a bounded number kept.
-import { apply, type Build, openBuild } from "../../shared/build/index.ts";
+import { apply, type Build, openBuild, type Touched } from "../../shared/build/index.ts";
 import type { BenchEvent } from "../../shared/events/events.ts";
 import type { Finding } from "../../shared/rules/finding.ts";
 import { expected, ServiceError } from "../errors.ts";
@@ -11,25 +11,41 @@ export interface OpenedBuild {
   readonly build: Build;
   readonly head: { readonly seq: number; readonly hash: string };
   readonly lastAt: string;
-  /** Findings at this head, evaluated once. */
+  /** Findings as the build stands. */
+  findings(): Finding[];
+  /** Fold an event that was just stored, ahead of the next refresh. */
+  fold(event: BenchEvent): void;
+}
+
+/** Follows one build and knows what the rules say of it. */
+export interface Judge {
+  update(event: BenchEvent, touched: Touched): unknown;
   findings(): Finding[];
 }
 
+interface Folded {
+  readonly build: Build;
+  head: OpenedBuild["head"];
+  lastAt: string;
+  /** Made when findings are first asked for, then kept up to date event by event. */
+  judge: Judge | undefined;
+}
+
 interface Entry {
-  opened: (Omit<OpenedBuild, "findings"> & { findings?: Finding[] }) | undefined;
+  folded: Folded | undefined;
   queue: Promise<unknown>;
 }
 
 export class Builds {
   private readonly store: Store;
-  private readonly evaluate: (build: Build) => Finding[];
+  private readonly judge: (build: Build) => Judge;
   private readonly max: number;
   private readonly entries = new Map<string, Entry>();
 
   /** @param max how many folded builds are kept; the longest unused goes first */
-  constructor(store: Store, evaluate: (build: Build) => Finding[], max = 24) {
+  constructor(store: Store, judge: (build: Build) => Judge, max = 24) {
     this.store = store;
-    this.evaluate = evaluate;
+    this.judge = judge;
     this.max = max;
   }
 
@@ -45,7 +61,7 @@ export class Builds {
   }
 
   private entry(id: string): Entry {
-    const entry = this.entries.get(id) ?? { opened: undefined, queue: Promise.resolve() };
+    const entry = this.entries.get(id) ?? { folded: undefined, queue: Promise.resolve() };
     // Deleting first puts it at the end of the map's order: the front is the longest unused.
     this.entries.delete(id);
     this.entries.set(id, entry);
@@ -56,34 +72,46 @@ export class Builds {
     return entry;
   }
 
-  private async refresh(id: string, entry: Entry): Promise<NonNullable<Entry["opened"]>> {
+  private async refresh(id: string, entry: Entry): Promise<Folded> {
     for (;;) {
-      const rows = await this.store.rowsAfter(id, entry.opened?.head.seq ?? 0, PAGE);
-      for (const row of rows) entry.opened = fold(entry.opened, row);
+      const rows = await this.store.rowsAfter(id, entry.folded?.head.seq ?? 0, PAGE);
+      for (const row of rows) entry.folded = foldRow(entry.folded, row);
       if (rows.length < PAGE) break;
     }
-    if (entry.opened === undefined) {
+    if (entry.folded === undefined) {
       this.entries.delete(id);
       throw new ServiceError("unknown_build", expected("a build of this shop", "build", id));
     }
-    return entry.opened;
+    return entry.folded;
   }
 
-  private view(opened: NonNullable<Entry["opened"]>): OpenedBuild {
+  private view(folded: Folded): OpenedBuild {
     return {
-      build: opened.build,
-      head: opened.head,
-      lastAt: opened.lastAt,
+      build: folded.build,
+      head: folded.head,
+      lastAt: folded.lastAt,
       findings: () => {
-        opened.findings ??= this.evaluate(opened.build);
-        return opened.findings;
+        folded.judge ??= this.judge(folded.build);
+        return folded.judge.findings();
       },
+      fold: (event) => foldEvent(folded, event),
     };
   }
 }
 
-function fold(opened: Entry["opened"], row: StoredRow): NonNullable<Entry["opened"]> {
+function foldRow(folded: Folded | undefined, row: StoredRow): Folded {
   const event = JSON.parse(row.body) as BenchEvent;
-  if (opened !== undefined) apply(opened.build, event);
-  return { build: opened?.build ?? openBuild(event), head: { seq: row.seq, hash: row.hash }, lastAt: event.at };
+  const head = { seq: row.seq, hash: row.hash };
+  if (folded === undefined) return { build: openBuild(event), head, lastAt: event.at, judge: undefined };
+  foldEvent(folded, event);
+  folded.head = head;
+  folded.lastAt = event.at;
+  return folded;
+}
+
+function foldEvent(folded: Folded, event: BenchEvent): void {
+  // Folded ahead already: the store brings it once more.
+  if (folded.build.seen.has(event.id)) return;
+  const touched = apply(folded.build, event);
+  folded.judge?.update(event, touched);
 }

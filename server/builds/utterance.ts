@@ -1,6 +1,6 @@
 // Words for a build's log: placed, read against the build as it stands, logged. Typed and heard words go this one way.
 import { type Heard, logUtterance, type Stamp, stampEvent } from "../../extractors/bench/index.ts";
-import { apply, type Build, contextOf, focusOf } from "../../shared/build/index.ts";
+import { contextOf, focusOf } from "../../shared/build/index.ts";
 import type { BenchEvent } from "../../shared/events/events.ts";
 import type { Context, Parsed } from "../../shared/events/reading.ts";
 import { type Place, placeKey } from "../../shared/places/places.ts";
@@ -9,6 +9,7 @@ import type { StepId } from "../../shared/steps/steps.ts";
 import type { Deps } from "../deps.ts";
 import { expected, ServiceError } from "../errors.ts";
 import type { StoredRow } from "../store/store.ts";
+import type { OpenedBuild } from "./builds.ts";
 import { logEvents } from "./log.ts";
 import { type Moment, makeStamp } from "./stamp.ts";
 
@@ -39,12 +40,13 @@ export type LoggedWords =
  * Nothing of the words is stored when `understand` throws.
  */
 export function logWords(deps: Deps, said: Said, who: { device: string; by: string }, listener: Listener): Promise<LoggedWords> {
-  return deps.builds.use(said.build, async ({ build }) => {
+  return deps.builds.use(said.build, async (opened) => {
+    const { build } = opened;
     const before = await loggedBefore(deps, said.build, said.id, listener.same);
     if (before !== undefined) return { again: true, rows: before };
     const { id: _kept, ...moment } = said;
     const moving = await makeStamp(deps.store, said.build, moment, who);
-    await move(deps, build, said, moving);
+    await move(deps, opened, said, moving);
     const { parsed, heard } = await listener.understand(contextOf(build, moving.device), build.spec);
     const stamp = await makeStamp(deps.store, said.build, said, who);
     const { events, say } = logUtterance({ parsed, build, stamp, heard, keep: true });
@@ -53,8 +55,8 @@ export function logWords(deps: Deps, said: Said, who: { device: string; by: stri
 }
 
 /** Open the step and the place that the sender named, where the device is elsewhere. */
-async function move(deps: Deps, build: Build, said: Said, stamp: Stamp): Promise<void> {
-  const focus = focusOf(build, stamp.device);
+async function move(deps: Deps, opened: OpenedBuild, said: Said, stamp: Stamp): Promise<void> {
+  const focus = focusOf(opened.build, stamp.device);
   const events: BenchEvent[] = [];
   if (said.step !== undefined && said.step !== focus.step) events.push(stampEvent(stamp, "step.opened", { step: said.step }));
   const placed = said.place !== undefined && (events.length > 0 || placeKey(focus.place) !== placeKey(said.place));
@@ -62,7 +64,7 @@ async function move(deps: Deps, build: Build, said: Said, stamp: Stamp): Promise
   if (events.length === 0) return;
   await logEvents(deps, events);
   // Folded here at once for the words that follow; the fold knows them by id when the store brings them again.
-  for (const event of events) apply(build, event);
+  for (const event of events) opened.fold(event);
 }
 
 /**

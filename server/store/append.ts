@@ -25,7 +25,11 @@ export async function appendEvents(db: Kysely<Tables>, events: readonly BenchEve
       const known = await storedAlready(trx, drafts);
       const fresh = drafts.filter((draft) => !known.has(draft.event.id));
       const rows = await chain(trx, fresh, receivedAt);
-      await insert(trx, rows, fresh);
+      await insertRows(
+        trx,
+        rows,
+        fresh.map((draft) => draft.event),
+      );
       for (const row of rows) known.set(row.id, toRow(row));
       return { rows: events.map((event) => answer(known, event.id)), added: rows.length };
     });
@@ -108,13 +112,18 @@ function checkOpening(event: BenchEvent, seq: number): void {
     throw new ServiceError("build_exists", expected("a new id", "the build to open", `${event.build}, which is open already`));
 }
 
-async function insert(trx: Transaction<Tables>, rows: readonly EventTable[], drafts: readonly Draft[]): Promise<void> {
+/** Insert rows and the references of their events to blobs. */
+export async function insertRows(
+  trx: Transaction<Tables>,
+  rows: readonly EventTable[],
+  events: readonly BenchEvent[],
+): Promise<void> {
   for (let from = 0; from < rows.length; from += ROWS_A_STATEMENT)
     await trx
       .insertInto("event")
       .values(rows.slice(from, from + ROWS_A_STATEMENT))
       .execute();
-  const refs = drafts.flatMap(({ event }) => blobsOf(event).map((blob) => ({ ...blob, event: event.id, build: event.build })));
+  const refs = events.flatMap((event) => blobsOf(event).map((blob) => ({ ...blob, event: event.id, build: event.build })));
   for (let from = 0; from < refs.length; from += ROWS_A_STATEMENT)
     await trx
       .insertInto("blob_ref")

@@ -1,6 +1,7 @@
 // The event store over SQL: reads, and the one transaction that appends. Serves any Kysely dialect.
 import type { Kysely } from "kysely";
 import type { BenchEvent } from "../../shared/events/events.ts";
+import { adoptRows } from "./adopt.ts";
 import { appendEvents } from "./append.ts";
 import { toRow } from "./rows.ts";
 import type { Appended, BlobRef, Head, Store, StoredRow } from "./store.ts";
@@ -17,6 +18,11 @@ export class SqlStore implements Store {
 
   append(events: readonly BenchEvent[]): Promise<Appended> {
     return appendEvents(this.db, events, this.now());
+  }
+
+  /** Take over a build's exported log. See `adoptRows`. */
+  adopt(rows: readonly StoredRow[]): Promise<number | undefined> {
+    return adoptRows(this.db, rows);
   }
 
   async heads(): Promise<Head[]> {

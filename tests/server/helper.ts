@@ -14,6 +14,7 @@ import type { Deps } from "../../server/deps.ts";
 import type { App } from "../../server/http/types.ts";
 import type { BenchEvent, EventData, EventType } from "../../shared/events/events.ts";
 import type { Context, Parsed } from "../../shared/events/reading.ts";
+import { Evaluator } from "../../shared/rules/index.ts";
 import { DEMO_SPEC } from "../../shared/spec/demo-engine.ts";
 
 const closers: (() => Promise<unknown>)[] = [];
@@ -63,7 +64,7 @@ export async function bootShop(
   const deps: Deps = {
     store: data.store,
     blobs: data.blobs,
-    builds: new Builds(data.store, () => []),
+    builds: new Builds(data.store, (build) => new Evaluator(build)),
     live: new LiveBus(),
     access: options.access ?? loopbackAccess,
     hearing: {
@@ -75,7 +76,6 @@ export async function bootShop(
     },
     photos: openPhotoReader(),
     parse: standInParse,
-    evaluate: () => [],
     derivedDir: join(dir, "derived"),
     ...options.deps,
   };

@@ -1,0 +1,69 @@
+// `thoubook serve`: runs until it is told to stop; the address goes to standard error.
+import { makeLogger } from "../../http/log.ts";
+import { openSenses } from "../../senses.ts";
+import { type Shop, startShop } from "../../server.ts";
+import { BAD_ARGUMENTS, DONE, FAILED, orSay, say } from "../output.ts";
+
+interface Options {
+  readonly port: string;
+  readonly data: string;
+  readonly database?: string;
+  readonly demo?: boolean;
+  readonly log: string;
+}
+
+const LEVELS = ["debug", "info", "warn", "error", "silent"];
+
+export async function run(_positional: unknown[], options: Options): Promise<number> {
+  const port = Number(options.port);
+  if (!/^\d+$/.test(options.port) || port > 65_533)
+    return refuse(`Expected a port of 0 to 65533 for --port, got ${options.port}`);
+  if (!LEVELS.includes(options.log)) return refuse(`Expected one of ${LEVELS.join(", ")} for --log, got ${options.log}`);
+  if (options.database !== undefined)
+    return refuse(
+      `Expected no --database yet, got ${scheme(options.database)}: only the file in the data folder is available so far`,
+    );
+  return await orSay(async () => {
+    const logger = makeLogger(options.log);
+    const shop = await startShop({ dataDir: options.data, port, logger, senses: await openSenses() }).catch(
+      (error: NodeJS.ErrnoException) => {
+        if (error.code !== "EADDRINUSE") throw error;
+        say(`Expected port ${port} to be free, got one in use: choose another with --port`);
+        return undefined;
+      },
+    );
+    if (shop === undefined) return FAILED;
+    say(`The shop is open at ${shop.url}/ (data in ${options.data}); stop it with Ctrl-C.`);
+    if (options.demo === true) await makeDemo(shop);
+    await stopSignal();
+    say("Stopping: requests under way are ended first.");
+    await shop.close();
+    return DONE;
+  });
+}
+
+function refuse(sentence: string): number {
+  say(sentence);
+  return BAD_ARGUMENTS;
+}
+
+/** A database address may hold a password: only its scheme is repeated. */
+const scheme = (url: string) => `${url.split(":", 1)[0] ?? ""}:`;
+
+async function makeDemo(shop: Shop): Promise<void> {
+  let shown = -1;
+  const state = await shop.demo.start(({ done, total }) => {
+    const tenth = Math.floor((done / total) * 10);
+    if (tenth > shown) say(`demo: ${done} of ${total} lines of its day book`);
+    shown = Math.max(shown, tenth);
+  });
+  if (state.state === "failed") say(`Expected the demo build to be made, got a failure. ${state.message}`);
+  else say(`demo: ${JSON.stringify("summary" in state ? state.summary : state)}`);
+}
+
+/** Resolves at the first SIGINT or SIGTERM; a second one ends the process at once. */
+function stopSignal(): Promise<void> {
+  return new Promise((resolve) => {
+    for (const signal of ["SIGINT", "SIGTERM"] as const) process.once(signal, () => resolve());
+  });
+}

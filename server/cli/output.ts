@@ -1,0 +1,35 @@
+// What commands write: data to standard output, sentences to standard error, and the exit code for what went wrong.
+import { existsSync } from "node:fs";
+import { DataInUse, dataPaths } from "../data-dir.ts";
+import { ServiceError } from "../errors.ts";
+import { MoveError } from "../move/backup.ts";
+
+export const DONE = 0;
+export const FAILED = 1;
+export const BAD_ARGUMENTS = 2;
+
+export function printJson(value: unknown): void {
+  process.stdout.write(`${JSON.stringify(value, null, 2)}\n`);
+}
+
+export function say(sentence: string): void {
+  process.stderr.write(`${sentence}\n`);
+}
+
+/** Run a command's work; what it refuses is said in one sentence and counts as failed. */
+export async function orSay(work: () => Promise<number>): Promise<number> {
+  try {
+    return await work();
+  } catch (error) {
+    if (!(error instanceof MoveError || error instanceof DataInUse || error instanceof ServiceError)) throw error;
+    say(error.message);
+    return FAILED;
+  }
+}
+
+/** Whether the folder holds a shop; says so when it does not. */
+export function holdsShop(dir: string): boolean {
+  if (existsSync(dataPaths(dir).database)) return true;
+  say(`Expected a shop's data in ${dir}, got none there: give its folder with --data`);
+  return false;
+}
