@@ -1,0 +1,140 @@
+// A sentence's best measurement readings: every sharing-out of its numbers is resolved, weighed and compared.
+import type { Place } from "../../../shared/places/places.ts";
+import type { QuantityId } from "../../../shared/quantities/types.ts";
+import type { Token } from "../types.ts";
+import { type Clause, clausesOf, type Style } from "./clauses.ts";
+import { selfCorrected } from "./corrected.ts";
+import type { Draft } from "./draft.ts";
+import type { Element } from "./elements.ts";
+import type { Env } from "./env.ts";
+import { along, listSlot, openSlot } from "./list.ts";
+import { rank } from "./rank.ts";
+import { sentences } from "./sentences.ts";
+
+export interface Hypothesis {
+  readonly drafts: readonly Draft[];
+  readonly score: number;
+  readonly elements: readonly Element[];
+}
+
+const EXTRA_VALUE = 1;
+const STYLES: readonly Style[] = ["pause", "next", "before"];
+
+/** Hypotheses for tokens[from, to), best first. */
+export function hypotheses(tokens: readonly Token[], from: number, to: number, env: Env): Hypothesis[] {
+  const out: Hypothesis[] = [];
+  for (const reading of sentences(tokens, from, to)) {
+    const elements = selfCorrected(reading.elements, tokens);
+    const values = elements.reduce((n, element) => n + (element.t === "value" ? 1 : 0), 0);
+    if (values === 0) continue;
+    for (const style of values > 1 ? STYLES : STYLES.slice(0, 1)) {
+      const drafts = resolve(clausesOf(elements, tokens, style), tokens, env);
+      if (drafts === undefined || drafts.length === 0) continue;
+      const mean = drafts.reduce((sum, draft) => sum + draft.score, 0) / drafts.length;
+      out.push({ drafts, score: mean - (drafts.length - 1) * EXTRA_VALUE - reading.cost, elements });
+    }
+  }
+  return out.sort((a, b) => b.score - a.score);
+}
+
+function resolve(clauses: readonly Clause[], tokens: readonly Token[], env: Env): Draft[] | undefined {
+  const drafts: Draft[] = [];
+  let earlier: Place = {};
+  let quantity: QuantityId | undefined;
+  for (let i = 0; i < clauses.length; ) {
+    const clause = clauses[i] as Clause;
+    let n = 1;
+    while (clauses[i + n]?.bare === true && clauses[i + n]?.over === undefined) n++;
+    const ranked = rank(clause, tokens, env, earlier, quantity);
+    const first = ranked[0];
+    if (first === undefined) {
+      // Nothing says what it is yet; a later clause may.
+      const later = i + 1 < clauses.length ? lookAhead(clauses.slice(i), tokens, env) : undefined;
+      if (later === undefined) return undefined;
+      drafts.push(...later);
+      break;
+    }
+    if (n > 1) {
+      const list = listDrafts(clauses.slice(i, i + n), ranked, tokens, env, earlier);
+      if (list === undefined) return undefined;
+      drafts.push(...list);
+    } else drafts.push(first);
+    const last = drafts[drafts.length - 1] as Draft;
+    earlier = spokenPlace(earlier, last);
+    quantity = last.quantity;
+    i += n;
+  }
+  return fillBack(drafts, clauses, tokens, env);
+}
+
+/** Slots said so far in the sentence. */
+function spokenPlace(earlier: Place, draft: Draft): Place {
+  const place: Place = { ...earlier };
+  for (const [slot, value] of Object.entries(draft.place)) {
+    if (!draft.implied.includes(slot) || (earlier as Record<string, unknown>)[slot] !== undefined) {
+      (place as Record<string, unknown>)[slot] = value;
+    }
+  }
+  return place;
+}
+
+/** Quantity said only with the last of several values. */
+function lookAhead(clauses: readonly Clause[], tokens: readonly Token[], env: Env): Draft[] | undefined {
+  const named = clauses.map((clause) => rank(clause, tokens, env, {}, undefined)[0]).find((draft) => draft !== undefined);
+  if (named === undefined) return undefined;
+  const out: Draft[] = [];
+  for (const clause of clauses) {
+    const draft = rank(clause, tokens, env, spokenPlace({}, named), named.quantity)[0];
+    if (draft === undefined) return undefined;
+    out.push(draft);
+  }
+  return out;
+}
+
+/** "ten thou intake, twelve thou exhaust on two": what a later value's words say holds for an earlier one that lacks it. */
+function fillBack(drafts: Draft[], clauses: readonly Clause[], tokens: readonly Token[], env: Env): Draft[] {
+  if (drafts.length !== clauses.length || drafts.length < 2) return drafts;
+  for (let i = drafts.length - 2; i >= 0; i--) {
+    const draft = drafts[i] as Draft;
+    const next = drafts[i + 1] as Draft;
+    if (draft.missing.length === 0 && draft.known !== "guess") continue;
+    const again = rank(clauses[i] as Clause, tokens, env, spokenPlace({}, next), next.quantity)[0];
+    if (again !== undefined && again.score > draft.score) drafts[i] = again;
+  }
+  return drafts;
+}
+
+function listDrafts(
+  clauses: readonly Clause[],
+  ranked: readonly Draft[],
+  tokens: readonly Token[],
+  env: Env,
+  earlier: Place,
+): Draft[] | undefined {
+  let best: Draft[] | undefined;
+  let bestScore = Number.NEGATIVE_INFINITY;
+  for (const first of ranked.slice(0, 3)) {
+    const exact = listSlot(first, clauses.length, env.spec);
+    const slot = exact ?? openSlot(first, clauses.length, env.spec);
+    if (slot === undefined) continue;
+    const places = along(slot, env.spec, first.place);
+    const out: Draft[] = [];
+    for (let k = 0; k < clauses.length; k++) {
+      const clause = { ...(clauses[k] as Clause), words: (clauses[0] as Clause).words, numbers: (clauses[0] as Clause).numbers };
+      const inner = rank(clause, tokens, env, { ...earlier, [slot]: places[k] }, first.quantity).find(
+        (draft) => draft.quantity === first.quantity,
+      );
+      if (inner === undefined) break;
+      const own = clauses[k] as Clause;
+      const flags = [...inner.flags, exact === undefined ? "list_short" : "list"];
+      out.push({ ...inner, flags, from: k === 0 ? inner.from : own.value.from, to: own.value.to });
+    }
+    if (out.length !== clauses.length) continue;
+    const score = out.reduce((sum, draft) => sum + draft.score, 0) - (exact === undefined ? 4 * out.length : 0);
+    if (score > bestScore) {
+      best = out;
+      bestScore = score;
+    }
+  }
+  return best;
+}

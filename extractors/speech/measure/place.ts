@@ -1,0 +1,188 @@
+// Place words and numbers settled for one quantity: in go the words said and the context, out comes a place.
+import { PLACE_KEYS, type Place, type PlaceKey } from "../../../shared/places/places.ts";
+import type { Quantity } from "../../../shared/quantities/types.ts";
+import type { Spec } from "../../../shared/spec/spec.ts";
+import type { Noun, Sense } from "../types.ts";
+
+/** A number said as a place. */
+export interface PlaceNumber {
+  readonly noun: Noun | undefined;
+  readonly n: number;
+  readonly at: number;
+}
+
+export interface PlaceWords {
+  readonly numbers: readonly PlaceNumber[];
+  readonly senses: readonly Sense[];
+}
+
+export interface Settled {
+  readonly place: Place;
+  readonly spoken: ReadonlySet<PlaceKey>;
+  readonly implied: readonly PlaceKey[];
+  readonly missing: readonly PlaceKey[];
+  readonly absent: readonly PlaceKey[];
+  /** Words that found no slot. */
+  readonly stray: number;
+}
+
+/** Slots a number may fill, by the noun before it, first that the quantity has. */
+const BY_NOUN: Readonly<Record<Noun, readonly PlaceKey[]>> = {
+  cylinder: ["cylinder", "rod"],
+  number: ["cylinder", "rod", "main", "nut"],
+  main: ["main"],
+  rod: ["rod", "cylinder"],
+  crankpin: ["rod"],
+  pin: ["cylinder", "rod"],
+  journal: ["main", "rod"],
+  piston: ["cylinder", "rod"],
+  nut: ["nut"],
+  stage: ["stage"],
+  ring: ["ring", "cylinder"],
+};
+/** A number with no noun. */
+const BARE: readonly PlaceKey[] = ["cylinder", "rod", "main", "nut"];
+const COUNTED = new Set<PlaceKey>(["cylinder", "main", "rod"]);
+
+function takes(quantity: Quantity, slot: PlaceKey): boolean {
+  return quantity.needs.includes(slot) || quantity.needsOneOf?.includes(slot) === true || quantity.may.includes(slot);
+}
+
+/** How many of a slot this engine has. */
+export function countOf(spec: Spec, slot: PlaceKey, place: Place): number | undefined {
+  switch (slot) {
+    case "cylinder":
+    case "rod":
+      return spec.engine.cylinders;
+    case "main":
+      return spec.engine.mains;
+    case "nut":
+      if (place.fastener === "head") return spec.engine.headNuts;
+      if (place.fastener === "rod") return spec.engine.rodNuts;
+      return place.fastener === "main" ? spec.engine.mainNuts : undefined;
+    default:
+      return undefined;
+  }
+}
+
+/** Which bearing a bare number counts when a quantity takes mains and rods: as in the context, else unknown. */
+function bearingSlot(quantity: Quantity, known: Place, context: Place): PlaceKey | undefined {
+  if (quantity.needsOneOf === undefined) return undefined;
+  for (const slot of quantity.needsOneOf) {
+    if (known[slot] !== undefined || context[slot] !== undefined) return slot;
+  }
+  return undefined;
+}
+
+function slotFor(quantity: Quantity, number: PlaceNumber, place: Place, context: Place, engine: Spec): PlaceKey | undefined {
+  const slots = number.noun === undefined ? BARE : BY_NOUN[number.noun];
+  if (number.noun === "journal" && quantity.id === "crankpin_diameter") return "rod";
+  if (number.noun === undefined || number.noun === "number") {
+    const bearing = bearingSlot(quantity, place, context);
+    if (bearing !== undefined && place[bearing] === undefined) return bearing;
+    // Two mains and four rods: a bare four can only be a rod.
+    if (quantity.needsOneOf !== undefined && bearing === undefined) {
+      return number.n > engine.engine.mains && takes(quantity, "rod") ? "rod" : undefined;
+    }
+    if (place.fastener !== undefined && takes(quantity, "nut") && place.nut === undefined) {
+      const numbered = place.fastener === "rod" || place.fastener === "main";
+      if (!numbered || place[place.fastener as "rod" | "main"] !== undefined) return "nut";
+      return place.fastener as "rod" | "main";
+    }
+  }
+  return slots.find((slot) => takes(quantity, slot) && place[slot] === undefined);
+}
+
+/** Settle the words for a quantity; `earlier` holds slots said earlier in the sentence, `context` those before it. */
+export function settle(
+  words: PlaceWords,
+  quantity: Quantity,
+  earlier: Place,
+  context: Place,
+  sameQuantity: boolean,
+  spec: Spec,
+): Settled {
+  const place: Place = {};
+  const spoken = new Set<PlaceKey>();
+  let stray = 0;
+  const put = (slot: PlaceKey, value: string | number) => {
+    (place as Record<string, string | number>)[slot] = value;
+    spoken.add(slot);
+  };
+  for (const sense of words.senses) {
+    const option = sense.slots?.find(([slot]) => takes(quantity, slot) && place[slot] === undefined);
+    if (option !== undefined) put(option[0], option[1]);
+    else if (sense.part !== undefined && takes(quantity, "part") && place.part === undefined) put("part", sense.part);
+    else if (sense.slots !== undefined && !(sense.part !== undefined || sense.ordinal !== undefined)) stray++;
+  }
+  if (takes(quantity, "fastener") && place.fastener === undefined) {
+    const noun = words.numbers.find((n) => n.noun === "rod" || n.noun === "main")?.noun ?? fastenerNoun(words);
+    if (noun === "rod" || noun === "main") put("fastener", noun);
+  }
+  for (const number of words.numbers) {
+    const slot = slotFor(quantity, number, place, { ...context, ...earlier }, spec);
+    if (slot === undefined) stray += number.noun === undefined && quantity.needsOneOf !== undefined ? 0 : 1;
+    else if (slot === "ring") put("ring", spec.engine.rings[number.n - 1] ?? "oil");
+    else put(slot, number.n);
+  }
+  const implied = inherit(place, spoken, quantity, earlier, context, sameQuantity);
+  const missing = quantity.needs.filter((slot) => place[slot] === undefined);
+  if (quantity.needsOneOf !== undefined && !quantity.needsOneOf.some((slot) => place[slot] !== undefined)) {
+    missing.push(quantity.needsOneOf[0] as PlaceKey);
+  }
+  const absent = PLACE_KEYS.filter((slot) => {
+    const value = place[slot];
+    if (slot === "ring") return value !== undefined && !spec.engine.rings.includes(value as "top");
+    const count = typeof value === "number" ? countOf(spec, slot, place) : undefined;
+    return count !== undefined && (value as number) > count;
+  });
+  return { place, spoken, implied, missing, absent, stray };
+}
+
+function fastenerNoun(words: PlaceWords): Noun | undefined {
+  return words.senses.find((sense) => sense.noun === "rod" || sense.noun === "main")?.noun;
+}
+
+/** Slots that a new cylinder or bearing does not keep from the one before. */
+const FLEETING = new Set<PlaceKey>(["nut", "side", "end", "stage", "angle"]);
+
+function inherit(
+  place: Place,
+  spoken: ReadonlySet<PlaceKey>,
+  quantity: Quantity,
+  earlier: Place,
+  context: Place,
+  sameQuantity: boolean,
+): PlaceKey[] {
+  const implied: PlaceKey[] = [];
+  const moved = [...spoken].some((slot) => COUNTED.has(slot));
+  const oneOfSaid = quantity.needsOneOf?.some((slot) => place[slot] !== undefined) === true;
+  const take = (slot: PlaceKey, from: Place, whole: boolean) => {
+    if (place[slot] !== undefined || !takes(quantity, slot)) return;
+    const value = from[slot] ?? (quantity.needs.includes(slot) ? twin(slot, from) : undefined);
+    if (value === undefined) return;
+    if ((quantity.needsOneOf?.includes(slot) || isOtherBearing(slot, place)) && (oneOfSaid || hasOther(quantity, slot, place)))
+      return;
+    if (moved && FLEETING.has(slot)) return;
+    if (!whole && !quantity.needs.includes(slot) && !quantity.needsOneOf?.includes(slot)) return;
+    (place as Record<string, string | number>)[slot] = value;
+    implied.push(slot);
+  };
+  for (const slot of PLACE_KEYS) take(slot, earlier, true);
+  for (const slot of PLACE_KEYS) take(slot, context, sameQuantity);
+  return implied;
+}
+
+/** A rod's number is its cylinder's. */
+function twin(slot: PlaceKey, from: Place): number | undefined {
+  if (slot === "rod") return from.cylinder;
+  return slot === "cylinder" ? from.rod : undefined;
+}
+
+const isOtherBearing = (slot: PlaceKey, place: Place): boolean =>
+  (slot === "main" && place.rod !== undefined) || (slot === "rod" && place.main !== undefined);
+
+function hasOther(quantity: Quantity, slot: PlaceKey, place: Place): boolean {
+  if (isOtherBearing(slot, place)) return true;
+  return quantity.needsOneOf?.some((other) => other !== slot && place[other] !== undefined) === true;
+}

@@ -1,0 +1,127 @@
+// A figure with its unit and what is added to it ("two thou and seven tenths", "three inches, eight eighty-one thou").
+import type { Figure, Token, UnitWord, ValueExpr, ValuePart } from "../types.ts";
+import { shift } from "./decimal.ts";
+import { figureOf, fractionAt } from "./figure.ts";
+import { groupAt } from "./groups.ts";
+import { type UnitRead, unitAt } from "./unitAt.ts";
+
+/** Units that may be added after a larger one, largest first. */
+const SMALLER: Readonly<Partial<Record<UnitWord, readonly UnitWord[]>>> = {
+  in: ["thou", "thousandth", "tenth"],
+  thou: ["tenth"],
+  thousandth: ["tenth"],
+};
+
+const ONE: Figure = { kind: "int", dec: { n: 1, s: 0 }, text: "1" };
+
+function scaled(figure: Figure, read: UnitRead): Figure {
+  return read.places === 0 ? figure : { ...figure, dec: shift(figure.dec, read.places) };
+}
+
+/** "three ten thousandths" is three of .0001: a ten or hundred standing last before "thousandths" belongs to the unit. */
+function tenThousandths(tokens: readonly Token[], from: number, to: number, read: UnitRead): ValueExpr | undefined {
+  const last = tokens[to - 1]?.sense.num;
+  const scale = last?.t === "teen" && last.v === 10 ? "tenthou" : last?.t === "hundred" ? "hundredthou" : undefined;
+  if (read.unit !== "thousandth" || scale === undefined) return undefined;
+  const article = to - 1 > from && tokens[to - 2]?.sense.kind === "article";
+  const before = article ? ONE : to - 1 > from ? figureOf(tokens, from, to - 1, false) : undefined;
+  if (before !== undefined) {
+    // "five hundred thousandths" is .500 to most ears and .00005 to some.
+    const flags = scale === "hundredthou" ? (Number(before.text) < 20 ? ["hundred_thousandths"] : ["too_fine"]) : [];
+    const unit = flags[0] === "hundred_thousandths" ? "thousandth" : scale;
+    const figure = flags[0] === "hundred_thousandths" ? figureOf(tokens, from, to, false) : before;
+    return figure && { parts: [{ figure, unit }], from, to: read.to, repairs: 0, flags };
+  }
+  if (scale !== "tenthou") return undefined;
+  const ten = figureOf(tokens, from, to, false);
+  return ten && { parts: [{ figure: ten, unit: "thousandth" }], from, to: read.to, repairs: 0, flags: ["ten_thousandths"] };
+}
+
+/** What follows a part and is added to it. */
+function continuation(tokens: readonly Token[], at: number, unit: UnitWord): { part: ValuePart; to: number } | undefined {
+  const joined = tokens[at]?.sense.kind === "and";
+  const start = joined ? at + 1 : at;
+  const fraction = joined ? fractionAt(tokens, start) : undefined;
+  if (fraction !== undefined) {
+    const read = unitAt(tokens, fraction.to, true);
+    // "a thou and a half": the half is of the unit before it.
+    if (read === undefined) return { part: { figure: { kind: "fraction", dec: fraction.dec, text: "" }, unit }, to: fraction.to };
+  }
+  const smaller = SMALLER[unit];
+  if (smaller === undefined) return undefined;
+  let end = start;
+  for (let group = groupAt(tokens, end, false); group !== undefined; group = groupAt(tokens, end, false)) {
+    if (end > start && tokens[end]?.pause === true) break;
+    end = group.to;
+    const mixed = tokens[end]?.sense.kind === "and" ? fractionAt(tokens, end + 1) : undefined;
+    if (mixed !== undefined && unitAt(tokens, mixed.to, false) !== undefined) end = mixed.to;
+  }
+  if (fraction !== undefined) end = fraction.to;
+  if (end === start) {
+    const bare = tokens[start]?.sense.kind === "article" ? unitAt(tokens, start + 1, false) : undefined;
+    return bare && smaller.includes(bare.unit) ? { part: { figure: ONE, unit: bare.unit }, to: bare.to } : undefined;
+  }
+  const figure = figureOf(tokens, start, end, false);
+  if (figure === undefined) return undefined;
+  const read = unitAt(tokens, end, figure.kind === "fraction");
+  if (read !== undefined && read.places === 0 && smaller.includes(read.unit))
+    return { part: { figure, unit: read.unit }, to: read.to };
+  // "two inches five eighty and two tenths": after inches a bare number below a thousand is thou.
+  const bareThou = unit === "in" && read === undefined && figure.kind !== "fraction" && figure.dec.s === 0 && figure.dec.n < 1000;
+  return bareThou && figure.text.length >= 2 ? { part: { figure, unit: "thou" }, to: end } : undefined;
+}
+
+/**
+ * Read tokens[from, to) as the figure of a value and take the unit and the additions that follow.
+ */
+export function valueOf(tokens: readonly Token[], from: number, to: number): ValueExpr | undefined {
+  const figure = figureOf(tokens, from, to, true);
+  const first = figure === undefined ? undefined : unitAt(tokens, to, figure.kind === "fraction");
+  if (first !== undefined) {
+    const special = tenThousandths(tokens, from, to, first);
+    if (special !== undefined) return special;
+  }
+  if (figure === undefined) return undefined;
+  return valueWith(tokens, from, to, figure, first);
+}
+
+/** A figure already read, with the unit after it. */
+export function valueWith(
+  tokens: readonly Token[],
+  from: number,
+  to: number,
+  figure: Figure,
+  read: UnitRead | undefined,
+): ValueExpr {
+  const flags: string[] = [];
+  if (figure.doubtful || isHalfPlural(tokens, from, to, read)) flags.push("doubtful_half");
+  if (read === undefined) return { parts: [{ figure, unit: undefined }], from, to, repairs: 0, flags };
+  const parts: ValuePart[] = [{ figure: scaled(figure, read), unit: read.unit }];
+  let end = read.to;
+  let unit = read.unit;
+  let repairs = read.repaired ? 1 : 0;
+  while (read.places === 0) {
+    const more = continuation(tokens, end, unit);
+    if (more === undefined) break;
+    parts.push(more.part);
+    if (tokens[more.to - 1]?.sense.repaired) repairs++;
+    end = more.to;
+    if (more.part.unit === undefined || more.part.unit === unit) break;
+    unit = more.part.unit;
+  }
+  return { parts, from, to: end, repairs, flags };
+}
+
+/** "one half tenths": one and a half tenths, or half a tenth? */
+function isHalfPlural(tokens: readonly Token[], from: number, to: number, read: UnitRead | undefined): boolean {
+  if (read === undefined || to - from !== 2 || tokens[from + 1]?.sense.num?.t !== "half") return false;
+  return tokens[from]?.sense.num?.t === "digit" && read.to === to + 1 && (read.unit === "thou" || !read.singular);
+}
+
+/** "a thou", "a tenth", "an inch": one of the unit. */
+export function oneUnitAt(tokens: readonly Token[], i: number): ValueExpr | undefined {
+  if (tokens[i]?.sense.kind !== "article") return undefined;
+  const read = unitAt(tokens, i + 1, false);
+  if (read === undefined) return undefined;
+  return { ...valueWith(tokens, i, i + 1, ONE, read), flags: [] };
+}

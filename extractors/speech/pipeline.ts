@@ -1,0 +1,205 @@
+// The one ordered list of what happens to an utterance, from text to readings, questions, commands and notes.
+import type { Command, Context, Note, Parsed, Question, Reading } from "../../shared/events/reading.ts";
+import type { Spec } from "../../shared/spec/spec.ts";
+import { type Env, envOf } from "./measure/env.ts";
+import { type Hypothesis, hypotheses } from "./measure/hypothesis.ts";
+import { readCommands } from "./readers/commands.ts";
+import { readCopy } from "./readers/copy.ts";
+import { readCorrection } from "./readers/correction.ts";
+import { readNote } from "./readers/notes.ts";
+import { readSilence } from "./readers/silence.ts";
+import { readStep } from "./readers/steps.ts";
+import { toReading } from "./reading.ts";
+import { refuseApproximate, refuseDoubtful, refuseFar, refuseRange } from "./refiners/askAway.ts";
+import { askAbsentPlace, askMissingPlace } from "./refiners/askPlace.ts";
+import {
+  confirmDigits,
+  confirmGuess,
+  confirmHedged,
+  confirmList,
+  confirmOutOfBand,
+  confirmOver,
+  confirmRepaired,
+  confirmRival,
+} from "./refiners/confirm.ts";
+import { expandAll } from "./refiners/expandAll.ts";
+import { refuseTalk } from "./refiners/talk.ts";
+import { repaired } from "./repair.ts";
+import type { Refiner, State } from "./state.ts";
+import { toTokens } from "./tokens.ts";
+import type { Why } from "./trace.ts";
+import type { Token, Word } from "./types.ts";
+import { toWords } from "./words.ts";
+
+/** Refiners in order. The order matters where a line says so. */
+export const REFINERS: readonly Refiner[] = [
+  refuseTalk, // first: talk that is not for the book must not even raise a question
+  refuseApproximate, // before places are asked for: without a figure the place does not matter
+  refuseRange,
+  refuseDoubtful,
+  refuseFar,
+  askAbsentPlace, // before missing: "cylinder five" is a wrong place, not a missing one
+  expandAll, // before missing: "all four" gives every place
+  askMissingPlace,
+  confirmRival, // from here on readings stand; the first reason to wait is the one that is told
+  confirmOutOfBand,
+  confirmRepaired,
+  confirmDigits,
+  confirmOver,
+  confirmGuess,
+  confirmList,
+  confirmHedged,
+];
+
+/** A rival within this score of the best reading cannot be told from it. */
+const TELL_APART = 2;
+/** What a repair of misheard words must gain to be believed. */
+const REPAIR_GAIN = 5;
+
+interface Best {
+  readonly tokens: readonly Token[];
+  readonly found: readonly Hypothesis[];
+  readonly repairs: readonly string[];
+  readonly grave: boolean;
+}
+
+function best(words: readonly Word[], env: Env): Best {
+  const tokens = toTokens(words);
+  let top: Best = { tokens, found: hypotheses(tokens, 0, tokens.length, env), repairs: [], grave: false };
+  let score = weigh(top);
+  for (const [digits, trade] of TRIES) {
+    const other = repaired(words, digits, trade);
+    if (other === undefined) continue;
+    const otherTokens = toTokens(other.words);
+    const found = hypotheses(otherTokens, 0, otherTokens.length, env);
+    if (found.length === 0) continue;
+    const next: Best = { tokens: otherTokens, found, repairs: other.repairs, grave: other.grave };
+    const gain = weigh(next) - other.repairs.length;
+    if (gain > score + REPAIR_GAIN) {
+      top = next;
+      score = gain;
+    }
+  }
+  return top;
+}
+const TRIES = [
+  [true, false],
+  [false, true],
+  [true, true],
+] as const;
+
+/** A reading's score with its unread words held against it. */
+function weigh(one: Best): number {
+  const first = one.found[0];
+  if (first === undefined) return -20;
+  let odd = 0;
+  for (const token of one.tokens) {
+    const { sense } = token;
+    if (token.unknown || (sense.repaired && sense.kind === undefined) || sense.kind === "talk") odd++;
+  }
+  return first.score - odd * 3;
+}
+
+function measure(words: readonly Word[], env: Env, why: Why | undefined): State | undefined {
+  const { tokens, found, repairs, grave } = best(words, env);
+  why?.tokens(tokens, repairs);
+  why?.candidates(found);
+  const top = found[0];
+  if (top === undefined) return undefined;
+  const rivals = found
+    .slice(1)
+    .filter((other) => other.score > top.score - TELL_APART && other.drafts.length === top.drafts.length && differs(other, top))
+    .flatMap((other) => other.drafts.slice(0, 1));
+  let state: State = {
+    kept: top.drafts.map((draft) => ({ draft, because: undefined })),
+    questions: [],
+    rivals: rivals.slice(0, 2),
+    tokens,
+    env,
+    repairs,
+    grave,
+  };
+  for (const refiner of REFINERS) {
+    const next = refiner.refine(state);
+    if (next !== state) why?.refined(refiner.name, state, next);
+    state = next;
+  }
+  return state;
+}
+
+function differs(a: Hypothesis, b: Hypothesis): boolean {
+  return a.drafts.some((draft, k) => {
+    const other = b.drafts[k];
+    if (other === undefined || draft.quantity !== other.quantity) return true;
+    const same =
+      draft.value.unit === other.value.unit &&
+      draft.value.dec.n * 10 ** other.value.dec.s === other.value.dec.n * 10 ** draft.value.dec.s;
+    return !same || JSON.stringify(draft.place) !== JSON.stringify(other.place);
+  });
+}
+
+/** Parse one utterance. Pure: the same text, context and spec give the same answer; it never throws. */
+export function run(text: string, context: Context, spec: Spec, why?: Why): Parsed {
+  const env = envOf(context, spec);
+  const { commands, rest } = readCommands(toWords(text));
+  const out = {
+    commands: [...commands],
+    readings: [] as Reading[],
+    questions: [] as Question[],
+    notes: [] as Note[],
+    unread: [] as string[],
+  };
+  const done = (): Parsed => ({ text, ...out });
+  if (rest.length === 0) return done();
+  const noted = readNote(text, rest, env);
+  if (noted !== undefined && noted.only) {
+    out.notes.push(noted.note);
+    if (noted.question !== undefined) out.questions.push(noted.question);
+    return done();
+  }
+  const step = readStep(rest);
+  if (step !== undefined) {
+    out.commands.push({ command: "step", step, span: spanOf(rest) } satisfies Command);
+    return done();
+  }
+  const copied = readCopy(rest, env);
+  if (copied !== undefined) {
+    out.commands.push(...copied.commands);
+    out.readings.push(...copied.readings);
+    out.questions.push(...copied.questions);
+    return done();
+  }
+  const corrected = readCorrection(rest, env, (words, inner) => measure(words, inner, why));
+  if (corrected !== undefined) {
+    out.commands.push(...corrected.commands);
+    out.questions.push(...corrected.questions);
+    if (corrected.state !== undefined) finish(out, corrected.state);
+    return done();
+  }
+  const state = measure(rest, env, why);
+  if (state !== undefined && (state.kept.length > 0 || state.questions.length > 0)) {
+    finish(out, state);
+    if (noted !== undefined) out.notes.push(noted.note);
+    return done();
+  }
+  if (noted !== undefined) {
+    out.notes.push(noted.note);
+    if (noted.question !== undefined) out.questions.push(noted.question);
+    return done();
+  }
+  const silent = readSilence(rest, env, state !== undefined);
+  out.commands.push(...silent.commands);
+  out.questions.push(...silent.questions);
+  out.unread.push(...silent.unread);
+  return done();
+}
+
+function spanOf(words: readonly Word[]): [number, number] {
+  return [words[0]?.start ?? 0, words[words.length - 1]?.end ?? 0];
+}
+
+function finish(out: { readings: Reading[]; questions: Question[]; unread: string[] }, state: State): void {
+  for (const kept of state.kept) out.readings.push(toReading(kept, state.tokens));
+  out.questions.push(...state.questions);
+  for (const token of state.tokens) if (token.unknown) out.unread.push(token.text);
+}

@@ -1,0 +1,56 @@
+// No figure was read: a place to go to, a question for the figure, or nothing because nothing was meant for the book.
+import type { Command, Question } from "../../../shared/events/reading.ts";
+import type { Env } from "../measure/env.ts";
+import { namedBy } from "../measure/names.ts";
+import { question } from "../state.ts";
+import { isPlain, talkOf } from "../talk.ts";
+import { toTokens } from "../tokens.ts";
+import type { Token, Word } from "../types.ts";
+import { readPlace } from "./place.ts";
+
+export interface SilenceRead {
+  readonly commands: readonly Command[];
+  readonly questions: readonly Question[];
+  readonly unread: readonly string[];
+}
+
+const NOTHING = { commands: [], questions: [] };
+
+/** Read a sentence without a figure. `refused` tells that a figure was there and was refused as talk. */
+export function readSilence(words: readonly Word[], env: Env, refused: boolean): SilenceRead {
+  const tokens = toTokens(words);
+  const talk = talkOf(tokens);
+  const unread = tokens.filter((token) => token.unknown || token.sense.kind === "talk").map((token) => token.text);
+  if (!isPlain(talk) || refused) return { ...NOTHING, unread };
+  const span: [number, number] = [words[0]?.start ?? 0, words[words.length - 1]?.end ?? 0];
+  const place = readPlace(tokens, 0, tokens.length, env);
+  const named = namedIn(tokens);
+  if (place !== undefined && !place.bareNumber) {
+    if (place.settled.absent.length > 0) return { commands: [], questions: [question("no_such_place")], unread };
+    const commands: Command[] = [{ command: "goto", place: place.place, span }];
+    return { commands, questions: named ? [question("need_number")] : [], unread };
+  }
+  const figure = tokens.some((token) => token.sense.num !== undefined && !isPronoun(token));
+  const vague = tokens.some((token) => token.sense.kind === "approx" || token.sense.kind === "between");
+  const unit = tokens.some((token) => token.sense.unit !== undefined && token.sense.kind === undefined && !token.sense.repaired);
+  if (vague && (unit || figure)) return { commands: [], questions: [question("approximate")], unread };
+  if (figure)
+    return {
+      commands: [],
+      questions: [question(env.context.quantity === undefined ? "which_quantity" : "doubtful_number")],
+      unread,
+    };
+  const sign = tokens.some((token) => token.sense.sign !== undefined);
+  if (named || (env.context.quantity !== undefined && (sign || vague))) {
+    return { commands: [], questions: [question("need_number")], unread };
+  }
+  return { ...NOTHING, unread };
+}
+
+const isPronoun = (token: Token): boolean => token.text === "one";
+
+function namedIn(tokens: readonly Token[]): boolean {
+  const feats = new Set<string>();
+  for (const token of tokens) if (token.sense.feat !== undefined) feats.add(token.sense.feat);
+  return namedBy(feats).size > 0;
+}

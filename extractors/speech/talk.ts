@@ -1,0 +1,44 @@
+// Whether an utterance is for the book: counts the words that speak of the bench and those that speak of the world.
+import type { Token } from "./types.ts";
+
+export interface Talk {
+  /** Words of known talk. */
+  readonly strong: number;
+  /** Words of no vocabulary. */
+  readonly unknown: number;
+  /** Words that mean something at the bench. */
+  readonly known: number;
+}
+
+/** Count a sentence's words by what they are. */
+export function talkOf(tokens: readonly Token[]): Talk {
+  let strong = 0;
+  let unknown = 0;
+  let known = 0;
+  for (const token of tokens) {
+    const { sense } = token;
+    const bench =
+      sense.num !== undefined ||
+      (sense.unit !== undefined && !sense.repaired) ||
+      sense.feat !== undefined ||
+      sense.noun !== undefined ||
+      sense.slots !== undefined ||
+      sense.part !== undefined;
+    if (token.unknown) unknown++;
+    else if (bench) known++;
+    else if (sense.kind === "talk") strong++;
+    // A misheard unit word that stands where no unit can is an ordinary word.
+    else if (sense.repaired && sense.kind === undefined) unknown++;
+  }
+  return { strong, unknown, known };
+}
+
+/** Nothing but bench words and fillers. */
+export function isPlain(talk: Talk): boolean {
+  return talk.strong === 0 && talk.unknown === 0;
+}
+
+/** A few stray words beside a sentence that is otherwise all bench. */
+export function isMostlyBench(talk: Talk): boolean {
+  return (talk.strong * 2 + talk.unknown) * 2 <= talk.known;
+}

@@ -1,0 +1,33 @@
+// Every question the parser can ask, as data: code -> what is said aloud, under eight words.
+export const QUESTIONS = {
+  which_quantity: "What was that a measurement of?",
+  which_cylinder: "Which cylinder?",
+  which_main: "Which main bearing?",
+  which_rod: "Which rod?",
+  which_bearing: "Main or rod, and which one?",
+  which_ring: "Which ring?",
+  which_valve: "Intake or exhaust?",
+  which_side: "Which side, A or B?",
+  which_fastener: "Which nut or bolt?",
+  which_part: "Which part?",
+  which_place: "Which place?",
+  no_such_place: "This engine has no such place.",
+  need_number: "What is the figure?",
+  need_unit: "Thou or tenths?",
+  which_unit: "In which unit?",
+  which_scale: "Thou or millimetres?",
+  need_digits: "Please read every digit.",
+  need_length: "Over what length?",
+  approximate: "Exactly how much?",
+  range: "One figure, please. Which?",
+  impossible_unit: "That unit does not fit. Again?",
+  impossible_sign: "Over what? Say the figure again.",
+  doubtful_number: "Please say the number another way.",
+  too_fine: "Finer than the gauge. Say again?",
+  ambiguous: "Which did you mean?",
+  out_of_band: "That is unusual. Is it right?",
+  nothing_to_correct: "What should be corrected?",
+  nothing_to_copy: "What should be copied?",
+} as const satisfies Record<string, string>;
+
+export type QuestionCode = keyof typeof QUESTIONS;
