@@ -3,7 +3,7 @@ import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { DemoPhoto } from "../../demo-data/photos.ts";
 import type { Line } from "../../demo-data/scenario.ts";
-import { type Heard, logUtterance, type Stamp, stampEvent } from "../../extractors/bench/index.ts";
+import { type Heard, logPhoto, logUtterance, type Stamp, stampEvent } from "../../extractors/bench/index.ts";
 import { contextOf } from "../../shared/build/index.ts";
 import type { BenchEvent } from "../../shared/events/events.ts";
 import type { Parsed } from "../../shared/events/reading.ts";
@@ -75,20 +75,18 @@ async function logParsed(job: DemoJob, known: Parsed | undefined, text: string, 
 async function takePhotos(group: string, job: DemoJob): Promise<LineResult> {
   const { deps, stamp } = job;
   const events: BenchEvent[] = [];
-  for (const photo of job.photos.filter((row) => row.group === group)) {
+  const rows = job.photos.filter((row) => row.group === group);
+  for (const photo of rows) {
     const bytes = await readFile(join(job.dir, "photos", photo.file));
     const read = await deps.photos.read(bytes, { receivedAt: stamp.now() });
     await deps.blobs.put(bytes, { max: bytes.length, what: "the picture" });
     await storePictures(deps.derivedDir, read);
-    const event = stampEvent(stamp, "photo.taken", {
-      photo: read.facts,
-      place: photo.place,
-      step: photo.step,
-      ...(photo.proof === undefined ? {} : { proof: photo.proof }),
-      ...(photo.statement === undefined ? {} : { statement: photo.statement }),
+    const logged = await deps.builds.use(stamp.build, async ({ build }) => {
+      const made = logPhoto({ photo: read.facts, said: photo, build, stamp });
+      await logEvents(deps, made);
+      return made;
     });
-    await logEvents(deps, [event]);
-    events.push(event);
+    events.push(...logged);
   }
-  return { events, clips: 0, photos: events.length };
+  return { events, clips: 0, photos: rows.length };
 }

@@ -1,11 +1,9 @@
 import type { z } from "zod";
-import { stampEvent } from "../../extractors/bench/index.ts";
+import { logPhoto } from "../../extractors/bench/index.ts";
 import type { PhotoRead } from "../../extractors/photo/index.ts";
 import { buildParamsSchema } from "../../shared/api/builds.ts";
 import { blobParamsSchema, LIMITS, photoFieldsSchema, photosAnswerSchema } from "../../shared/api/entries.ts";
 import { errorSchema } from "../../shared/api/errors.ts";
-import { focusOf } from "../../shared/build/index.ts";
-import type { EventData } from "../../shared/events/events.ts";
 import type { StagedBlob } from "../blobs/blobs.ts";
 import { logEvents } from "../builds/log.ts";
 import { makeStamp } from "../builds/stamp.ts";
@@ -84,24 +82,9 @@ async function logPhotos(
   for (const read of reads) await storePictures(deps.derivedDir, read);
   return deps.builds.use(build, async ({ build: folded }) => {
     const stamp = await makeStamp(deps.store, build, fields, who);
-    const focus = focusOf(folded, stamp.device);
     return logEvents(
       deps,
-      reads.map(({ facts }) => stampEvent(stamp, "photo.taken", photoData(facts, fields, focus))),
+      reads.flatMap(({ facts }) => logPhoto({ photo: facts, said: fields, build: folded, stamp })),
     );
   });
-}
-
-type Focus = ReturnType<typeof focusOf>;
-
-/** Where a picture belongs: as the sender says, else as its tag card says, else where the device stands in the job. */
-function photoData(photo: PhotoRead["facts"], fields: Fields, focus: Focus): EventData["photo.taken"] {
-  const step = fields.step ?? photo.card?.step ?? focus.step;
-  return {
-    photo,
-    place: fields.place ?? photo.card?.place ?? focus.place,
-    ...(step === undefined ? {} : { step }),
-    ...(fields.proof === undefined ? {} : { proof: fields.proof }),
-    ...(fields.statement === undefined ? {} : { statement: fields.statement }),
-  };
 }

@@ -73,7 +73,7 @@ function latestMoment({ at, source, zoneKnown }: PhotoTaken["photo"]["taken"]): 
 const name = (place: Place) => placeLabel(place) || "the engine";
 
 /** Whether two places contradict each other; a place that only says less does not. */
-function contradicts(one: Place, other: Place): boolean {
+export function placesContradict(one: Place, other: Place): boolean {
   return (Object.keys(one) as (keyof Place)[]).some((slot) => other[slot] !== undefined && other[slot] !== one[slot]);
 }
 
@@ -102,7 +102,7 @@ function ageDoubt({ photo }: PhotoTaken, step: OpenStep | undefined): PhotoDoubt
 }
 
 function cardDoubt({ photo, place }: PhotoTaken): PhotoDoubt | undefined {
-  if (!photo.card || !contradicts(photo.card.place, place)) return undefined;
+  if (!photo.card || !placesContradict(photo.card.place, place)) return undefined;
   const why = `The card in the frame says ${name(photo.card.place)}, the photo was filed for ${name(place)}.`;
   return { code: "card_disagrees", say: `Card says ${name(photo.card.place)}. Which?`, why };
 }
