@@ -1,16 +1,18 @@
 // `thoubook serve`: runs until it is told to stop; the address goes to standard error.
+
+import { sayDemo } from "../../demo/say.ts";
 import { makeLogger } from "../../http/log.ts";
 import { openSenses } from "../../senses.ts";
 import { type Shop, startShop } from "../../server.ts";
 import { BAD_ARGUMENTS, DONE, FAILED, orSay, say } from "../output.ts";
 
-interface Options {
+type Options = {
   readonly port: string;
   readonly data: string;
   readonly database?: string;
   readonly demo?: boolean;
   readonly log: string;
-}
+};
 
 const LEVELS = ["debug", "info", "warn", "error", "silent"];
 
@@ -57,8 +59,7 @@ async function makeDemo(shop: Shop): Promise<void> {
     if (tenth > shown) say(`demo: ${done} of ${total} lines of its day book`);
     shown = Math.max(shown, tenth);
   });
-  if (state.state === "failed") say(`Expected the demo build to be made, got a failure. ${state.message}`);
-  else say(`demo: ${JSON.stringify("summary" in state ? state.summary : state)}`);
+  say(sayDemo(state));
 }
 
 /** Resolves at the first SIGINT or SIGTERM; a second one ends the process at once. */
