@@ -8,11 +8,11 @@ import { importBuild, readExport } from "../../move/import-build.ts";
 import { blobsOf } from "../../store/blob-refs.ts";
 import { BAD_ARGUMENTS, DONE, orSay, printJson, say } from "../output.ts";
 
-interface Options {
+type Options = {
   readonly data: string;
   readonly blobs?: string;
   readonly withoutBlobs?: boolean;
-}
+};
 
 export async function run(positional: unknown[], options: Options): Promise<number> {
   const file = String(positional[0]);

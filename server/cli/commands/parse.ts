@@ -48,7 +48,7 @@ function inContractOrder(parsed: Parsed): Record<string, unknown> {
 
 /** Run the command; resolves to the exit code. */
 export async function run(_positional: unknown[], options: Record<string, unknown>): Promise<number> {
-  const loaded = await loadSpec(options["spec"]);
+  const loaded = await loadSpec(options.spec);
   if (!loaded.ok) {
     process.stderr.write(`${loaded.message}\n`);
     return 2;
@@ -65,7 +65,7 @@ export async function run(_positional: unknown[], options: Record<string, unknow
 }
 
 function reader(options: Record<string, unknown>, spec: Spec): (line: Line) => string {
-  if (options["why"] === true) {
+  if (options.why === true) {
     return ({ text, context }) => {
       const { parsed, why } = parseWhy(text, context, spec);
       return JSON.stringify({ ...inContractOrder(parsed), why });
