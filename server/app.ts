@@ -16,6 +16,7 @@ import { serveFiles } from "./http/static.ts";
 import type { App } from "./http/types.ts";
 import { blobRoutes } from "./routes/blobs.ts";
 import { buildRoutes } from "./routes/builds.ts";
+import { cardRoutes } from "./routes/cards.ts";
 import { clipRoutes } from "./routes/clips.ts";
 import { eventRoutes } from "./routes/events.ts";
 import { healthRoutes } from "./routes/health.ts";
@@ -58,6 +59,7 @@ export async function buildApp(deps: Deps, options: AppOptions = {}): Promise<Ap
   utteranceRoutes(app, deps);
   clipRoutes(app, deps);
   photoRoutes(app, deps);
+  cardRoutes(app, deps);
   blobRoutes(app, deps);
   liveRoutes(app, deps);
   if (options.demo !== undefined) demoRoutes(app, options.demo);

@@ -38,4 +38,14 @@ export const CLI_COMMANDS: readonly CliCommand[] = [
     options: (c) => c.argument("[file]", "a build as export wrote it (JSON)"),
     load: () => import("./commands/check.ts"),
   },
+  {
+    name: "cards",
+    description: "Write a printable sheet of tag cards for an engine's parts and photos",
+    options: (c) =>
+      c
+        .option("--spec <file>", "spec sheet of the engine (YAML or JSON); the demo engine's without it")
+        .option("--out <file>", "file to write, .pdf or .html")
+        .option("--paper <size>", "a4 or letter", "a4"),
+    load: () => import("./commands/cards.ts"),
+  },
 ];

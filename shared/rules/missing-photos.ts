@@ -22,6 +22,9 @@ const PLACES: Readonly<Record<Proof["each"], Places>> = {
     upTo(engine.mains).flatMap((main) => nuts(engine.mainNuts).map((nut) => ({ fastener: "main" as const, main, nut }))),
 };
 
+/** The places of an engine that a proof is wanted of. */
+export const proofPlaces = (proof: Proof, spec: Spec): readonly Place[] => PLACES[proof.each](spec);
+
 /** Whether a picture shows a place: every numbered slot agrees; a rod's number is its cylinder's. */
 export function shows(photo: Place, wanted: Place): boolean {
   const same = (slot: "main" | "nut") => wanted[slot] === undefined || photo[slot] === wanted[slot];
