@@ -113,5 +113,6 @@ function* allKeys(build: Build): Iterable<string> {
   for (const photo of build.photos.values()) yield `photo:${photo.proof ?? ""}|${placeKey(photo.place)}`;
   for (const note of build.notes) yield `note:${note.note.kind}|${placeKey(note.note.place ?? {})}`;
   for (const change of build.changes) yield `part:${change.part}|${placeKey(change.place)}`;
+  for (const instrument of build.instruments.keys()) yield `instrument:${instrument}`;
   if (build.handedOver !== undefined) yield "handed_over";
 }

@@ -11,3 +11,5 @@ export { RULES } from "./rules.ts";
 export function evaluate(build: Build): Finding[] {
   return new Evaluator(build).findings();
 }
+export { judgeReading } from "./judge.ts";
+export { type Outcome, type Supposed, type Supposition, standing, whatIf } from "./what-if.ts";

@@ -1,0 +1,140 @@
+// Castle nuts: one short of its hole may only go forward and only within its range; one backed off to line up is a fault.
+import type { LoggedNote, LoggedReading } from "../build/build.ts";
+import { type Joint, thicknessFor, torqueAfterTurn } from "../compute/castle-nut.ts";
+import { degree, footPound, inch, ratio, threadsPerInch } from "../compute/measure.ts";
+import { convertMeasure } from "../compute/units.ts";
+import { type Place, placeMatches } from "../places/places.ts";
+import type { RuleContext } from "./context.ts";
+import { castleNuts, type Fastener, FOLLOW_MAKER, fastenerAt, nutOf, torqueAt, torqueIn } from "./fasteners.ts";
+import { sheetFigure } from "./figures/pick.ts";
+import type { Finding } from "./finding.ts";
+import type { Rule, Subject } from "./rule.ts";
+import { at, figure, number } from "./text.ts";
+
+const SOURCE =
+  "FAA AC 43.13-1B, 7-40: start at the low torque, never pass the high, else change washer or nut; never back off: common practice";
+
+const isBackedOff = ({ note }: LoggedNote): boolean => /back/i.test(note.state ?? note.text);
+const isAligned = ({ note }: LoggedNote): boolean =>
+  !/back/i.test(note.state ?? note.text) && /align|line/i.test(note.state ?? note.text);
+
+/** The newest word on a nut's slot. */
+function stateOf(context: RuleContext, nut: Place): LoggedNote | undefined {
+  const notes = context
+    .notes("castle_state")
+    .filter(({ note }) => placeMatches(nutOf(note.place ?? {}), nut) && note.place !== undefined);
+  return notes.sort((a, b) => b.order - a.order)[0];
+}
+
+function* subjectsOf(place: Place, context: RuleContext): Iterable<Subject> {
+  if (fastenerAt(place, context.spec)?.castle === true) yield { place: nutOf(place), tag: "" };
+}
+
+function jointOf(fastener: Fastener, place: Place, context: RuleContext): Joint | undefined {
+  const grip = sheetFigure(context.spec, `${place.fastener}_bolt_grip`);
+  if (grip === undefined) return undefined;
+  return {
+    diameter: inch(Number(fastener.majorDiameter)),
+    perInch: threadsPerInch(fastener.threadsPerInch),
+    k: ratio(Number(fastener.k)),
+    grip: inch(grip),
+  };
+}
+
+interface Short {
+  readonly fastener: Fastener;
+  readonly nut: Place;
+  readonly angle: LoggedReading;
+  readonly torque: LoggedReading | undefined;
+}
+
+function shortOfSlot({ fastener, nut, angle, torque }: Short, context: RuleContext): Finding {
+  const short = degree(angle.reading.value);
+  const off = thicknessFor(short, threadsPerInch(fastener.threadsPerInch));
+  const joint = jointOf(fastener, nut, context);
+  const high = Number(fastener.high);
+  const from = torque === undefined ? Number(fastener.low) : torqueIn(torque, fastener.unit);
+  const atSlot =
+    joint === undefined
+      ? undefined
+      : convertMeasure(
+          torqueAfterTurn(footPound(convertMeasure(from, fastener.unit, "ft_lbf")), short, joint),
+          "ft_lbf",
+          fastener.unit,
+        );
+  const mayAdvance = atSlot !== undefined && atSlot <= high;
+  const estimate =
+    atSlot === undefined
+      ? "the torque at the slot is not known"
+      : `about ${figure(Math.round(atSlot), fastener.unit)} at the slot by T = K F d, an estimate, ${mayAdvance ? "within" : "over"} the ${figure(high, fastener.unit)} allowed`;
+  const stone = `stone ${number(Math.ceil(off * 1e4) / 1e4, "in")} in off the washer or the nut's face and tighten afresh`;
+  return {
+    rule: "castle_nut",
+    verdict: mayAdvance ? "warn" : "fail",
+    place: nut,
+    value: angle.reading.value,
+    limit: "0 deg short",
+    unit: "deg",
+    why: `Castle nut${at(nut)} stands ${figure(short, "deg")} short of its hole at ${figure(from, fastener.unit)}: ${estimate}.`,
+    source: SOURCE,
+    remedy: mayAdvance
+      ? `Go forward to the slot, no further than ${figure(high, fastener.unit)}; if it will not line up, ${stone}. Never back off.`
+      : `Do not go forward: ${stone} (short / 360 / ${fastener.threadsPerInch} threads = ${number(off, "in")} in). Never back off. ${FOLLOW_MAKER}`,
+    evidence: [...angle.evidence, ...(torque?.evidence ?? [])],
+  };
+}
+
+export const CASTLE_NUT: Rule = {
+  id: "castle_nut",
+  title: "Castle nuts line up going forward",
+  subjects: (key, context) => {
+    if (key.kind === "note" && key.name === "castle_state") {
+      const said = nutOf(key.place);
+      const known = [...castleNuts(context)].filter((nut) => placeMatches(said, nut));
+      return known.length > 0 ? known.map((place) => ({ place, tag: "" })) : subjectsOf(said, context);
+    }
+    const isMine = key.kind === "reading" && (key.name === "castle_nut_angle" || key.name === "fastener_torque");
+    return isMine ? subjectsOf(key.place, context) : [];
+  },
+  check: ({ place }, context) => {
+    const fastener = fastenerAt(place, context.spec);
+    if (fastener === undefined) return undefined;
+    const torque = torqueAt(context, place);
+    const angle = context.latest("castle_nut_angle", place);
+    const state = stateOf(context, place);
+    const retightened = (order: number, utterance: string | undefined) =>
+      torque !== undefined && torque.order > order && (utterance === undefined || torque.utterance !== utterance);
+    if (state !== undefined && isBackedOff(state) && !retightened(state.order, state.utterance)) {
+      return {
+        rule: "castle_nut",
+        verdict: "fail",
+        place,
+        value: null,
+        limit: null,
+        unit: null,
+        why: `Castle nut${at(place)} was backed off to line up: what it holds is no longer known.`,
+        source: SOURCE,
+        remedy: `Slack it off, tighten afresh to ${figure(Number(fastener.low), fastener.unit)} and go forward only; else stone the washer.`,
+        evidence: [state.id],
+      };
+    }
+    const lined =
+      angle !== undefined &&
+      (retightened(angle.order, angle.utterance) || (state !== undefined && isAligned(state) && state.order > angle.order));
+    if (angle !== undefined && angle.reading.value > 0 && !lined) {
+      return shortOfSlot({ fastener, nut: place, angle, torque }, context);
+    }
+    if (angle === undefined && state === undefined) return undefined;
+    return {
+      rule: "castle_nut",
+      verdict: "pass",
+      place,
+      value: null,
+      limit: null,
+      unit: null,
+      why: `Castle nut${at(place)} lined up${torque === undefined ? "" : ` at ${figure(torqueIn(torque, fastener.unit), fastener.unit)}`}.`,
+      source: SOURCE,
+      evidence: [...(torque?.evidence ?? []), ...(state === undefined ? [] : [state.id])],
+    };
+  },
+};

@@ -1,0 +1,40 @@
+// What the rules on fasteners share: the fastener of a place, its range, and the newest torque at a nut.
+import type { LoggedReading } from "../build/build.ts";
+import { convertMeasure } from "../compute/units.ts";
+import { type Place, placeMatches } from "../places/places.ts";
+import type { Spec } from "../spec/spec.ts";
+import type { RuleContext } from "./context.ts";
+
+export type Fastener = NonNullable<Spec["fasteners"]["rod"]>;
+
+export function fastenerAt(place: Place, spec: Spec): Fastener | undefined {
+  return place.fastener === undefined ? undefined : spec.fasteners[place.fastener];
+}
+
+/** The nut itself: its place without the stage of tightening. */
+export function nutOf({ stage: _stage, ...nut }: Place): Place {
+  return nut;
+}
+
+/** The newest torque at a nut, of any stage. */
+export function torqueAt(context: RuleContext, nut: Place): LoggedReading | undefined {
+  let newest: LoggedReading | undefined;
+  for (const place of context.places("fastener_torque")) {
+    if (!placeMatches(nut, place) || !placeMatches(nutOf(place), nut)) continue;
+    const logged = context.latest("fastener_torque", place);
+    if (logged !== undefined && (newest === undefined || logged.order > newest.order)) newest = logged;
+  }
+  return newest;
+}
+
+export const torqueIn = (logged: LoggedReading, unit: Fastener["unit"]): number =>
+  Number(convertMeasure(logged.reading.value, logged.reading.unit, unit).toPrecision(12));
+
+/** Every castle nut of the build that has been torqued. */
+export function* castleNuts(context: RuleContext): Iterable<Place> {
+  for (const place of context.places("fastener_torque")) {
+    if (fastenerAt(place, context.spec)?.castle === true) yield nutOf(place);
+  }
+}
+
+export const FOLLOW_MAKER = "The maker's manual wins over this.";

@@ -1,0 +1,86 @@
+// Shims: both sides of a cap alike within a lamination, and every pack back on the side it came from.
+import type { LoggedReading } from "../build/build.ts";
+import { minus } from "../compute/measure.ts";
+import type { Place } from "../places/places.ts";
+import type { Condition } from "../spec/spec.ts";
+import type { RuleContext } from "./context.ts";
+import { sheetFigure, valueIn } from "./figures/pick.ts";
+import type { Rule, Subject } from "./rule.ts";
+import { at, number } from "./text.ts";
+
+/** Thinnest lamination when the sheet names none (common practice: .001, .002 and .003 in). */
+const LAMINATION = 0.001;
+const SOURCE = "common practice, no source";
+
+/** The cap a pack belongs to. */
+function capOf({ main, rod }: Place): Subject[] {
+  if (main !== undefined) return [{ place: { main }, tag: "" }];
+  return rod === undefined ? [] : [{ place: { rod }, tag: "" }];
+}
+
+const subjects: Rule["subjects"] = (key) => (key.kind === "reading" && key.name === "shim_thickness" ? capOf(key.place) : []);
+
+function pack(context: RuleContext, place: Place, side: "a" | "b", condition?: Condition): LoggedReading | undefined {
+  return context.latest("shim_thickness", { ...place, side }, condition);
+}
+
+const evidence = (...readings: readonly LoggedReading[]): string[] => readings.flatMap((logged) => logged.evidence);
+
+export const SHIM_MATCH: Rule = {
+  id: "shim_match",
+  title: "Shims alike on both sides of a cap",
+  subjects,
+  check: ({ place }, context) => {
+    const a = pack(context, place, "a");
+    const b = pack(context, place, "b");
+    if (a === undefined || b === undefined) return undefined;
+    const [thickA, thickB] = [valueIn(a, "in"), valueIn(b, "in")];
+    const difference = Math.abs(minus(thickA, thickB));
+    const lamination = sheetFigure(context.spec, "shim_spare") ?? LAMINATION;
+    const alike = difference <= lamination;
+    const thicker = thickA > thickB ? "A" : "B";
+    return {
+      rule: "shim_match",
+      verdict: alike ? "pass" : "fail",
+      place,
+      value: difference,
+      limit: `${number(lamination, "in")} in at most`,
+      unit: "in",
+      why: `Shims${at(place)}: side A ${number(thickA, "in")}, side B ${number(thickB, "in")}, difference ${number(difference, "in")} in; ${alike ? "within" : "more than"} one lamination of ${number(lamination, "in")} in.`,
+      source: SOURCE,
+      ...(alike
+        ? {}
+        : {
+            remedy: `Take ${number(difference, "in")} in from side ${thicker}, or add it to the other: unlike sides cock the cap.`,
+          }),
+      evidence: evidence(a, b),
+    };
+  },
+};
+
+export const SHIM_RETURN: Rule = {
+  id: "shim_return",
+  title: "Shims back on the side they came from",
+  subjects,
+  check: ({ place }, context) => {
+    const [foundA, foundB] = [pack(context, place, "a", "as_found"), pack(context, place, "b", "as_found")];
+    const [nowA, nowB] = [pack(context, place, "a", "final"), pack(context, place, "b", "final")];
+    if (foundA === undefined || foundB === undefined || nowA === undefined || nowB === undefined) return undefined;
+    const [a, b, endA, endB] = [foundA, foundB, nowA, nowB].map((logged) => valueIn(logged, "in"));
+    const swapped = a !== b && endA === b && endB === a;
+    return {
+      rule: "shim_return",
+      verdict: swapped ? "fail" : "pass",
+      place,
+      value: null,
+      limit: null,
+      unit: null,
+      why: swapped
+        ? `Shims${at(place)} came off as A ${number(a ?? 0, "in")}, B ${number(b ?? 0, "in")} and went on as A ${number(endA ?? 0, "in")}, B ${number(endB ?? 0, "in")}: the sides are swapped.`
+        : `Shims${at(place)} went back on the sides they came from.`,
+      source: SOURCE,
+      ...(swapped ? { remedy: "Change the packs over and gauge the bearing again." } : {}),
+      evidence: evidence(foundA, foundB, nowA, nowB),
+    };
+  },
+};

@@ -1,0 +1,84 @@
+// Sizes read off parts that are not at 20 degrees Celsius: said once the error is larger than a tenth of a thou.
+import { type LoggedReading, readingKey } from "../build/build.ts";
+import { celsius, inch, minus } from "../compute/measure.ts";
+import { lengthAtReference, MATERIAL_NAMES, materialNamed, REFERENCE } from "../compute/thermal.ts";
+import { QUANTITIES } from "../quantities/registry.ts";
+import type { QuantityId } from "../quantities/types.ts";
+import type { Spec } from "../spec/spec.ts";
+import type { RuleContext } from "./context.ts";
+import { valueIn } from "./figures/pick.ts";
+import type { Rule, Subject } from "./rule.ts";
+import { at, figure, number } from "./text.ts";
+
+interface Row {
+  readonly quantity: QuantityId;
+  /** What the temperature was said of. */
+  readonly part: string;
+  readonly material: keyof Spec["materials"];
+}
+
+const ROWS: readonly Row[] = [
+  { quantity: "bore_diameter", part: "block", material: "block" },
+  { quantity: "piston_skirt_diameter", part: "piston", material: "piston" },
+  { quantity: "main_journal_diameter", part: "crank", material: "crank" },
+  { quantity: "crankpin_diameter", part: "crank", material: "crank" },
+];
+
+/** Degrees off the reference that nobody needs to think about (common practice, no source). */
+const EASY = 2;
+/** A tenth of a thou: below it no shop gauge can tell. */
+const TENTH = 0.0001;
+
+/** The temperature of the part that was last said before the reading was taken; the engine's when none was said of the part. */
+function temperatureFor(row: Row, logged: LoggedReading, { build }: RuleContext): LoggedReading | undefined {
+  let newest: LoggedReading | undefined;
+  for (const place of [{ part: row.part }, {}]) {
+    const said = build.byKey.get(readingKey("part_temperature", place)) ?? [];
+    // From the end: what was said last is nearly always the one in force.
+    for (let i = said.length - 1; i >= 0; i--) {
+      const candidate = said[i];
+      if (candidate === undefined || candidate.order >= logged.order) continue;
+      if (candidate.status !== "counted" && candidate.status !== "superseded") continue;
+      if (newest === undefined || candidate.order > newest.order) newest = candidate;
+      break;
+    }
+  }
+  return newest;
+}
+
+export const TEMPERATURE: Rule = {
+  id: "temperature",
+  title: "Sizes are at 20 degrees Celsius",
+  subjects: (key) => {
+    const row = key.kind === "reading" ? ROWS.find((candidate) => candidate.quantity === key.name) : undefined;
+    return row === undefined ? [] : [{ place: key.place, tag: row.quantity } satisfies Subject];
+  },
+  check: ({ place, tag }, context) => {
+    const row = ROWS.find((candidate) => candidate.quantity === tag);
+    const logged = row === undefined ? undefined : context.latest(row.quantity, place);
+    const temperature = row === undefined || logged === undefined ? undefined : temperatureFor(row, logged, context);
+    if (row === undefined || logged === undefined || temperature === undefined) return undefined;
+    const material = context.spec.materials[row.material];
+    if (!MATERIAL_NAMES.includes(material)) return undefined;
+    const degrees = celsius(valueIn(temperature, "degC"));
+    const size = inch(valueIn(logged, "in"));
+    const cold = lengthAtReference(size, degrees, materialNamed(material));
+    const error = minus(size, cold);
+    const matters = Math.abs(degrees - REFERENCE) > EASY && Math.abs(error) > TENTH;
+    const name = `${QUANTITIES[row.quantity].label}${at(place)}`;
+    return {
+      rule: "temperature",
+      verdict: matters ? "warn" : "pass",
+      place,
+      value: error,
+      limit: `${number(TENTH, "in")} in at most`,
+      unit: "in",
+      why: matters
+        ? `${name} was read as ${number(size, "in")} in at ${figure(degrees, "degC")}: with a gauge set on a master at 20 °C that is ${number(cold, "in")} in at 20 °C, ${number(Math.abs(error), "in")} in ${error > 0 ? "less" : "more"}.`
+        : `${name} was read at ${figure(degrees, "degC")}: ${number(Math.abs(error), "in")} in off its size at 20 °C.`,
+      source: "ISO 1: reference temperature 20 °C; L20 = L / (1 + a (T - 20))",
+      ...(matters ? { remedy: "Let it soak to 20 °C and read it again, or set the gauge on a master lying on the part." } : {}),
+      evidence: [...temperature.evidence, ...logged.evidence],
+    };
+  },
+};
