@@ -1,11 +1,13 @@
 // The one ordered list of what happens to an utterance, from text to readings, questions, commands and notes.
 import type { Command, Context, Note, Parsed, Question, Reading } from "../../shared/events/reading.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
+import type { Draft } from "./measure/draft.ts";
 import { type Env, envOf } from "./measure/env.ts";
 import { type Hypothesis, hypotheses } from "./measure/hypothesis.ts";
 import { readCommands } from "./readers/commands.ts";
 import { readCopy } from "./readers/copy.ts";
 import { readCorrection } from "./readers/correction.ts";
+import { readGoto } from "./readers/goto.ts";
 import { readNote } from "./readers/notes.ts";
 import { readSilence } from "./readers/silence.ts";
 import { readStep } from "./readers/steps.ts";
@@ -54,30 +56,35 @@ export const REFINERS: readonly Refiner[] = [
 /** A rival within this score of the best reading cannot be told from it. */
 const TELL_APART = 2;
 /** What a repair of misheard words must gain to be believed. */
-const REPAIR_GAIN = 5;
+const REPAIR_GAIN = 3;
 
 interface Best {
   readonly tokens: readonly Token[];
   readonly found: readonly Hypothesis[];
   readonly repairs: readonly string[];
   readonly grave: boolean;
+  /** A repair reads otherwise and is nearly as likely. */
+  readonly doubt: readonly Draft[];
 }
 
 function best(words: readonly Word[], env: Env): Best {
   const tokens = toTokens(words);
-  let top: Best = { tokens, found: hypotheses(tokens, 0, tokens.length, env), repairs: [], grave: false };
+  let top: Best = { tokens, found: hypotheses(tokens, 0, tokens.length, env), repairs: [], grave: false, doubt: [] };
   let score = weigh(top);
   for (const [digits, trade] of TRIES) {
     const other = repaired(words, digits, trade);
     if (other === undefined) continue;
     const otherTokens = toTokens(other.words);
     const found = hypotheses(otherTokens, 0, otherTokens.length, env);
-    if (found.length === 0) continue;
-    const next: Best = { tokens: otherTokens, found, repairs: other.repairs, grave: other.grave };
-    const gain = weigh(next) - other.repairs.length;
+    const first = found[0];
+    if (first === undefined) continue;
+    const next: Best = { tokens: otherTokens, found, repairs: other.repairs, grave: other.grave, doubt: [] };
+    const gain = weigh(next) - other.repairs.length + other.bonus;
     if (gain > score + REPAIR_GAIN) {
       top = next;
       score = gain;
+    } else if (gain > score && top.found[0] !== undefined && differs(first, top.found[0])) {
+      top = { ...top, doubt: first.drafts };
     }
   }
   return top;
@@ -97,11 +104,12 @@ function weigh(one: Best): number {
     const { sense } = token;
     if (token.unknown || (sense.repaired && sense.kind === undefined) || sense.kind === "talk") odd++;
   }
-  return first.score - odd * 3;
+  return first.score - odd * ODD_WORD;
 }
+const ODD_WORD = 4;
 
 function measure(words: readonly Word[], env: Env, why: Why | undefined): State | undefined {
-  const { tokens, found, repairs, grave } = best(words, env);
+  const { tokens, found, repairs, grave, doubt } = best(words, env);
   why?.tokens(tokens, repairs);
   why?.candidates(found);
   const top = found[0];
@@ -113,13 +121,15 @@ function measure(words: readonly Word[], env: Env, why: Why | undefined): State 
   let state: State = {
     kept: top.drafts.map((draft) => ({ draft, because: undefined })),
     questions: [],
-    rivals: rivals.slice(0, 2),
+    rivals: [...rivals.slice(0, 2), ...doubt.slice(0, 1)],
     tokens,
     env,
     repairs,
     grave,
   };
   for (const refiner of REFINERS) {
+    // Nothing is left to refine: what was refused stays refused.
+    if (state.kept.length === 0) break;
     const next = refiner.refine(state);
     if (next !== state) why?.refined(refiner.name, state, next);
     state = next;
@@ -174,6 +184,12 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
     out.commands.push(...corrected.commands);
     out.questions.push(...corrected.questions);
     if (corrected.state !== undefined) finish(out, corrected.state);
+    return done();
+  }
+  const went = readGoto(rest, env);
+  if (went !== undefined) {
+    out.commands.push(...went.commands);
+    out.questions.push(...went.questions);
     return done();
   }
   const state = measure(rest, env, why);

@@ -1,45 +1,63 @@
 // The sentence as it may have been said: misheard words put back, tried only beside the sentence as it stands.
 import type { Word } from "./types.ts";
-import { DIGIT_HEARD_AS, GRAVE_REPAIRS, WORD_HEARD_AS } from "./vocabulary/misheard.ts";
+import { DIGIT_AFTER, DIGIT_HEARD_AS, GRAVE_REPAIRS, SURE_REPAIRS, WORD_HEARD_AS } from "./vocabulary/misheard.ts";
+import { NUMBER_WORDS } from "./vocabulary/numbers.ts";
 
 export interface Repaired {
   readonly words: readonly Word[];
   /** What was written and what it was read as: "to>two". */
   readonly repairs: readonly string[];
   readonly grave: boolean;
+  /** Score in favour: a digit heard right after the noun that needs one, a phrase that means nothing as written. */
+  readonly bonus: number;
 }
 
 const DIGITS = ["oh", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];
 /** Longest misheard phrase, in words. */
 const LONGEST = 3;
+const AFTER_NOUN = 3;
+const SURE = 8;
 
 /** Put trade words and digits back where a misheard form stands; undefined when there is none. */
 export function repaired(words: readonly Word[], digits: boolean, trade: boolean): Repaired | undefined {
   const out: Word[] = [];
   const repairs: string[] = [];
   let grave = false;
+  let bonus = 0;
   for (let i = 0; i < words.length; ) {
     const hit = trade ? tradeAt(words, i) : undefined;
     const word = words[i] as Word;
     if (hit !== undefined) {
       const end = (words[hit.to - 1] as Word).end;
-      for (const text of hit.said.split(" "))
-        out.push({ text, start: word.start, end, pause: word.pause && text === hit.said.split(" ")[0] });
+      hit.said.split(" ").forEach((text, k) => {
+        out.push({ text, start: word.start, end, pause: word.pause && k === 0 });
+      });
       repairs.push(`${hit.written}>${hit.said}`);
       if (GRAVE_REPAIRS.has(hit.written)) grave = true;
+      if (SURE_REPAIRS.has(hit.written)) bonus += SURE;
+      if (isFootPounds(words, i, hit.written)) bonus += AFTER_NUMBER;
       i = hit.to;
       continue;
     }
-    const atom = digits ? DIGIT_HEARD_AS[word.text] : undefined;
-    const said = atom === undefined || !("v" in atom) ? undefined : DIGITS[atom.v as number];
-    if (said !== undefined && digitMayStand(words, i)) {
+    const said = digits ? digitAt(words, i) : undefined;
+    if (said !== undefined) {
       out.push({ ...word, text: said });
       repairs.push(`${word.text}>${said}`);
+      if (!word.pause && DIGIT_AFTER.has(words[i - 1]?.text ?? "")) bonus += AFTER_NOUN;
     } else out.push(word);
     i++;
   }
-  return repairs.length === 0 ? undefined : { words: out, repairs, grave };
+  return repairs.length === 0 ? undefined : { words: out, repairs, grave, bonus };
 }
+
+/** "thirty-five four pounds": after a number that four cannot join, four is foot. */
+function isFootPounds(words: readonly Word[], i: number, written: string): boolean {
+  if (!written.endsWith(" pounds")) return false;
+  const before = words[i - 1]?.text ?? "";
+  const atom = NUMBER_WORDS[before];
+  return atom === undefined ? /^\d+$/.test(before) : atom.t === "digit" || atom.t === "teen";
+}
+const AFTER_NUMBER = 6;
 
 function tradeAt(words: readonly Word[], i: number): { written: string; said: string; to: number } | undefined {
   let text = "";
@@ -48,14 +66,35 @@ function tradeAt(words: readonly Word[], i: number): { written: string; said: st
     if (j > i && (words[j] as Word).pause) break;
     text = j === i ? (words[j] as Word).text : `${text} ${(words[j] as Word).text}`;
     const said = Object.hasOwn(WORD_HEARD_AS, text) ? WORD_HEARD_AS[text] : undefined;
-    if (said !== undefined) found = { written: text, said, to: j + 1 };
+    // "I have a thou" says what was got; only without a subject is "have" half.
+    const subject = SURE_REPAIRS.has(text) && SUBJECTS.has(words[i - 1]?.text ?? "");
+    if (said !== undefined && !subject) found = { written: text, said, to: j + 1 };
   }
   return found;
 }
+const SUBJECTS = new Set(["i", "we", "you", "they", "to", "should", "now"]);
 
 /** "for", "to" and the like are digits only when no article or noun phrase follows them. */
-function digitMayStand(words: readonly Word[], i: number): boolean {
+function digitAt(words: readonly Word[], i: number): string | undefined {
+  const word = (words[i] as Word).text;
+  const atom = Object.hasOwn(DIGIT_HEARD_AS, word) ? DIGIT_HEARD_AS[word] : undefined;
+  if (atom === undefined || !("v" in atom)) return undefined;
   const next = words[i + 1];
-  return next === undefined || !PHRASE_STARTS.has(next.text);
+  return next !== undefined && PHRASE_STARTS.has(next.text) ? undefined : DIGITS[atom.v as number];
 }
-const PHRASE_STARTS = new Set(["the", "a", "an", "number", "cylinder", "main", "rod", "this", "that", "it", "me", "you", "be"]);
+const PHRASE_STARTS = new Set([
+  "the",
+  "a",
+  "an",
+  "number",
+  "cylinder",
+  "main",
+  "rod",
+  "this",
+  "that",
+  "it",
+  "me",
+  "you",
+  "be",
+  "of",
+]);

@@ -1,4 +1,5 @@
 // An element list cut into clauses, one a value: each with the words that speak of it.
+import type { Place } from "../../../shared/places/places.ts";
 import type { Token, ValueExpr } from "../types.ts";
 import type { Element } from "./elements.ts";
 import type { PlaceNumber } from "./place.ts";
@@ -9,6 +10,8 @@ export interface Clause {
   readonly over: ValueExpr | undefined;
   readonly words: readonly number[];
   readonly numbers: readonly PlaceNumber[];
+  /** A slot its place in a list gives it. */
+  readonly given?: Place;
   /** Nothing but the value was said for it. */
   readonly bare: boolean;
   /** A pause stands right before the value. */
@@ -102,6 +105,8 @@ function clause(
   let last = value.to;
   for (let j = from; j < to; j++) {
     const element = elements[j] as Element;
+    // "over six inches": the link is no sign.
+    if (second !== undefined && j > k && j < second && LINKS.has((tokens[element.from] as Token).text)) continue;
     if (element.t === "word") {
       words.push(element.from);
       const { sense, unknown } = tokens[element.from] as Token;

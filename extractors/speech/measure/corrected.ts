@@ -44,5 +44,9 @@ function takeBack(before: readonly Element[], after: readonly Element[], tokens:
     const same = kind === "value" ? e.t === "value" : slotsOf(tokens, e) === kind && e.t === fresh.t;
     if (same) return before.filter((_, j) => j !== k);
   }
+  // "one, no sorry, two thou": the bare number was the slip.
+  const last = before.length - 1;
+  const slip = before[last];
+  if (kind === "value" && slip?.t === "place" && slip.noun === undefined) return before.slice(0, last);
   return [...before];
 }

@@ -120,10 +120,9 @@ function listDrafts(
     const places = along(slot, env.spec, first.place);
     const out: Draft[] = [];
     for (let k = 0; k < clauses.length; k++) {
-      const clause = { ...(clauses[k] as Clause), words: (clauses[0] as Clause).words, numbers: (clauses[0] as Clause).numbers };
-      const inner = rank(clause, tokens, env, { ...earlier, [slot]: places[k] }, first.quantity).find(
-        (draft) => draft.quantity === first.quantity,
-      );
+      const { words, numbers } = clauses[0] as Clause;
+      const clause: Clause = { ...(clauses[k] as Clause), words, numbers, given: { [slot]: places[k] } as Place };
+      const inner = rank(clause, tokens, env, earlier, first.quantity).find((draft) => draft.quantity === first.quantity);
       if (inner === undefined) break;
       const own = clauses[k] as Clause;
       const flags = [...inner.flags, exact === undefined ? "list_short" : "list"];

@@ -54,6 +54,8 @@ export function listSlot(draft: Draft, n: number, spec: Spec): PlaceKey | undefi
   return slotsOf(quantity).find((slot) => {
     if (spoken(slot)) return false;
     if ((slot === "main" || slot === "rod") && bearing !== undefined) return false;
+    // A rod's nuts are not counted along the mains.
+    if ((slot === "main" || slot === "rod") && draft.place.fastener !== undefined && draft.place.fastener !== slot) return false;
     return along(slot, spec, draft.place).length === n;
   });
 }

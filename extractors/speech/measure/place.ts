@@ -14,6 +14,8 @@ export interface PlaceNumber {
 export interface PlaceWords {
   readonly numbers: readonly PlaceNumber[];
   readonly senses: readonly Sense[];
+  /** Slots that a place in a list gives. */
+  readonly given?: Place | undefined;
 }
 
 export interface Settled {
@@ -76,6 +78,10 @@ function bearingSlot(quantity: Quantity, known: Place, context: Place): PlaceKey
 
 function slotFor(quantity: Quantity, number: PlaceNumber, place: Place, context: Place, engine: Spec): PlaceKey | undefined {
   const slots = number.noun === undefined ? BARE : BY_NOUN[number.noun];
+  const bolted = place.fastener === "rod" || place.fastener === "main" ? place.fastener : undefined;
+  // "rod nuts four" are rod four's; "rod nut two" is nut two only when the rod is known.
+  if (number.noun === "nut" && bolted !== undefined && place[bolted] === undefined && context[bolted] === undefined)
+    return bolted;
   if (number.noun === "journal" && quantity.id === "crankpin_diameter") return "rod";
   if (number.noun === undefined || number.noun === "number") {
     const bearing = bearingSlot(quantity, place, context);
@@ -85,12 +91,10 @@ function slotFor(quantity: Quantity, number: PlaceNumber, place: Place, context:
       return number.n > engine.engine.mains && takes(quantity, "rod") ? "rod" : undefined;
     }
     if (place.fastener !== undefined && takes(quantity, "nut") && place.nut === undefined) {
-      const numbered = place.fastener === "rod" || place.fastener === "main";
-      if (!numbered || place[place.fastener as "rod" | "main"] !== undefined) return "nut";
-      return place.fastener as "rod" | "main";
+      return bolted === undefined || place[bolted] !== undefined ? "nut" : bolted;
     }
   }
-  return slots.find((slot) => takes(quantity, slot) && place[slot] === undefined);
+  return slots.find((slot) => takes(quantity, slot) && place[slot] === undefined && !hasOther(quantity, slot, place));
 }
 
 /** Settle the words for a quantity; `earlier` holds slots said earlier in the sentence, `context` those before it. */
@@ -113,7 +117,8 @@ export function settle(
     const option = sense.slots?.find(([slot]) => takes(quantity, slot) && place[slot] === undefined);
     if (option !== undefined) put(option[0], option[1]);
     else if (sense.part !== undefined && takes(quantity, "part") && place.part === undefined) put("part", sense.part);
-    else if (sense.slots !== undefined && !(sense.part !== undefined || sense.ordinal !== undefined)) stray++;
+    else if (sense.slots !== undefined && sense.feat !== "oil" && !(sense.part !== undefined || sense.ordinal !== undefined))
+      stray++;
   }
   if (takes(quantity, "fastener") && place.fastener === undefined) {
     const noun = words.numbers.find((n) => n.noun === "rod" || n.noun === "main")?.noun ?? fastenerNoun(words);
@@ -125,7 +130,22 @@ export function settle(
     else if (slot === "ring") put("ring", spec.engine.rings[number.n - 1] ?? "oil");
     else put(slot, number.n);
   }
-  const implied = inherit(place, spoken, quantity, earlier, context, sameQuantity);
+  const main = takes(quantity, "main") && place.main === undefined ? mainByName(words, spec) : undefined;
+  if (main !== undefined) {
+    put("main", main);
+    // "front main" is the first main, not its front end.
+    delete place.end;
+    spoken.delete("end");
+    delete place.depth;
+    spoken.delete("depth");
+  }
+  const implied: PlaceKey[] = [];
+  for (const slot of PLACE_KEYS) {
+    if (words.given?.[slot] === undefined) continue;
+    (place as Record<string, unknown>)[slot] = words.given[slot];
+    implied.push(slot);
+  }
+  implied.push(...inherit(place, spoken, quantity, earlier, context, sameQuantity));
   const missing = quantity.needs.filter((slot) => place[slot] === undefined);
   if (quantity.needsOneOf !== undefined && !quantity.needsOneOf.some((slot) => place[slot] !== undefined)) {
     missing.push(quantity.needsOneOf[0] as PlaceKey);
@@ -137,6 +157,19 @@ export function settle(
     return count !== undefined && (value as number) > count;
   });
   return { place, spoken, implied, missing, absent, stray };
+}
+
+/** "front main", "centre main", "rear journal": a main named by where it stands. */
+function mainByName(words: PlaceWords, spec: Spec): number | undefined {
+  const { senses } = words;
+  const k = senses.findIndex(
+    (sense, i) => sense.ordinal !== undefined && ["main", "journal"].includes(senses[i + 1]?.noun ?? ""),
+  );
+  if (k < 0) return undefined;
+  const { mains } = spec.engine;
+  const ordinal = senses[k]?.ordinal;
+  if (ordinal === "middle") return mains % 2 === 1 ? (mains + 1) / 2 : undefined;
+  return ordinal === "first" ? 1 : mains;
 }
 
 function fastenerNoun(words: PlaceWords): Noun | undefined {

@@ -28,7 +28,7 @@ const WEIGHT = {
   far: -14,
   missing: -5,
   absent: -7,
-  stray: -6,
+  stray: -12,
   spokenUnit: 1,
   spokenSlot: 2,
   impossibleSign: -9,
@@ -36,6 +36,9 @@ const WEIGHT = {
   overless: -2,
   flag: -1,
 } as const;
+
+/** Quantities of which "line to line" or "flush" can be said. */
+const EVEN_RULES = new Set<Quantity["sign"]>(["fit", "deck", "deviation"]);
 
 interface Candidate {
   readonly id: QuantityId;
@@ -176,19 +179,29 @@ export function rank(
   for (const candidate of candidates(clause, said, env, inherited)) {
     const quantity = QUANTITIES[candidate.id];
     const same = candidate.id === env.context.quantity;
-    const settled = settle({ numbers: clause.numbers, senses: said.senses }, quantity, earlier, env.place, same, env.spec);
-    const sign = signOf(said.signs, quantity);
+    const settled = settle(
+      { numbers: clause.numbers, senses: said.senses, given: clause.given },
+      quantity,
+      earlier,
+      env.place,
+      same,
+      env.spec,
+    );
+    const sign = signOf(said.signs, quantity, clause.value.flags.includes("even"));
     const scaled = scale(clause.value, candidate.id, env.spec, env.shop, sign.sign);
+    const fitSide = sign.sign < 0 ? "pin_fit_boss" : "pin_fit_bush";
     const over = clause.over === undefined ? undefined : overOf(clause, quantity);
     for (const value of scaled.slice(0, 2)) {
       const flags = [...clause.value.flags, ...value.flags, ...sign.flags];
       let score = candidate.score + WEIGHT[value.fit] + (value.implied ? 0 : WEIGHT.spokenUnit);
       score += settled.missing.length * WEIGHT.missing + settled.absent.length * WEIGHT.absent + settled.stray * WEIGHT.stray;
       score += settled.spoken.size * WEIGHT.spokenSlot + value.flags.length * WEIGHT.flag;
-      if (sign.impossible) {
+      if (sign.impossible || (clause.value.flags.includes("even") && !EVEN_RULES.has(quantity.sign))) {
         score += WEIGHT.impossibleSign;
         flags.push("impossible_sign");
       }
+      // A pin fit named without bush or boss: a tight one is the piston's, a loose one the bush's.
+      if (candidate.id === fitSide && quantity.sign === "fit") score += WEIGHT.step;
       if (clause.over !== undefined) score += over === undefined ? WEIGHT.stray : WEIGHT.over;
       else if (quantity.over?.required) score += WEIGHT.overless;
       drafts.push(draft(clause, candidate, settled, value, flags, score, over, said));

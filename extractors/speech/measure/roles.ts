@@ -1,4 +1,5 @@
 // A run of number words -> the ways to share it out between places and values. In go tokens, out come a few roles.
+import { ZERO } from "../numbers/decimal.ts";
 import { figureOf } from "../numbers/figure.ts";
 import { groupAt } from "../numbers/groups.ts";
 import { unitAt } from "../numbers/unitAt.ts";
@@ -106,6 +107,15 @@ function thousandAsThou(tokens: readonly Token[], from: number, to: number): Val
   return undefined;
 }
 
+/** "size for size", "flush": nothing between the two. */
+const evenAt = (i: number): ValueExpr => ({
+  parts: [{ figure: { kind: "int", dec: ZERO, text: "0" }, unit: undefined }],
+  from: i,
+  to: i + 1,
+  repairs: 0,
+  flags: ["even"],
+});
+
 export interface Run {
   readonly roles: readonly Roles[];
   readonly to: number;
@@ -129,6 +139,7 @@ function readOuts(tokens: readonly Token[], from: number, to: number): Element[]
 
 /** The ways to read the number run at i, or undefined when none starts there. */
 export function runAt(tokens: readonly Token[], i: number): Run | undefined {
+  if (tokens[i]?.sense.sign === "even") return { roles: [{ elements: [value(evenAt(i))], cost: 0 }], to: i + 1 };
   const one = oneUnitAt(tokens, i);
   if (one !== undefined) return { roles: [{ elements: [value(one)], cost: 0 }], to: one.to };
   if (!startsRun(tokens, i)) return undefined;
@@ -157,7 +168,8 @@ export function runAt(tokens: readonly Token[], i: number): Run | undefined {
     if (end === i + 1 && unitAt(tokens, end, false) === undefined) push([place], noun === undefined && !prep ? 1 : 0);
     if (end > i + 1 && tokens[i + 1]?.sense.kind !== "and") {
       const rest = valueOf(tokens, i + 1, end);
-      if (rest !== undefined) push([place, value(rest)], 0);
+      // "three point eight" is one number sooner than place three and point eight.
+      if (rest !== undefined) push([place, value(rest)], tokens[i + 1]?.sense.num?.t === "point" ? 3 : 0);
       const restThou = thousandAsThou(tokens, i + 1, end);
       if (restThou !== undefined) push([place, value(restThou)], 1);
       const list = listOf(tokens, i + 1, end);

@@ -29,7 +29,7 @@ const NEGATIVE: Readonly<Record<Quantity["sign"], readonly SignWord[]>> = {
 const IDLE: readonly SignWord[] = ["plus", "high", "low", "long", "short", "loose", "even"];
 
 /** Read the sign words said with a value. */
-export function signOf(words: readonly SignWord[], quantity: Quantity): SignRead {
+export function signOf(words: readonly SignWord[], quantity: Quantity, even: boolean): SignRead {
   const rule = quantity.sign;
   const said = words.filter((word) => word !== "even");
   const positive = said.some((word) => POSITIVE[rule].includes(word));
@@ -38,8 +38,9 @@ export function signOf(words: readonly SignWord[], quantity: Quantity): SignRead
   const other = said.some((word) => !POSITIVE[rule].includes(word) && !NEGATIVE[rule].includes(word) && !idle.includes(word));
   if (positive && negative) return { sign: 1, flags: ["two_signs"], impossible: false };
   const flags: string[] = [];
-  if (rule === "fit" && !positive && !negative) flags.push("sign_implied");
-  if (rule === "deviation" && !positive && !negative) flags.push("sign_implied");
+  if (rule === "fit" && !positive && !negative && !even) flags.push("sign_implied");
+  if ((rule === "oversize" || rule === "undersize") && !positive && !negative) flags.push("sign_implied");
+  if (rule === "deviation" && !positive && !negative && !even) flags.push("sign_implied");
   if (rule === "fit" && said.includes("over")) flags.push("over_doubt");
   const sign = negative || rule === "undersize" ? -1 : 1;
   return { sign, flags, impossible: other };

@@ -40,7 +40,7 @@ export function readCorrection(words: readonly Word[], env: Env, measure: Measur
   const noValue = place !== undefined && (!place.bareNumber || denies || saysPlace(tokens));
   const state = measure(words, inner);
   const valued = state?.kept.length ? state : undefined;
-  if (valued !== undefined && (!noValue || better(valued, place?.bareNumber === true))) {
+  if (valued !== undefined && (!noValue || better(valued, place?.bareNumber === true && !saysPlace(tokens)))) {
     return { commands: [{ command: "correct", span }], questions: [], state: valued };
   }
   if (place !== undefined && noValue && last !== undefined) {

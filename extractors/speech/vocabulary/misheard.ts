@@ -63,7 +63,9 @@ export const DIGIT_HEARD_AS: Readonly<Record<string, Atom>> = {
 
 /** Trade words heard as other words: what is written -> what was said. */
 export const WORD_HEARD_AS: Readonly<Record<string, string>> = {
-  have: "half",
+  "have a thou": "half a thou",
+  "have a tenth": "half a tenth",
+  "have thou": "half thou",
   "four pounds": "foot pounds",
   "for pounds": "foot pounds",
   "of a thou": "half a thou",
@@ -223,4 +225,30 @@ export const GRAVE_REPAIRS: ReadonlySet<string> = new Set([
   "rank",
   "not",
   "cap",
+  "four pounds",
+  "for pounds",
+]);
+
+/** Phrases that mean nothing as they are written, so the repair needs no other reason. */
+export const SURE_REPAIRS: ReadonlySet<string> = new Set(["have a thou", "have a tenth", "have thou"]);
+
+/** Words that want a number right after them: there "to" and "for" are digits more often than words. */
+export const DIGIT_AFTER: ReadonlySet<string> = new Set([
+  "number",
+  "cylinder",
+  "main",
+  "rod",
+  "nut",
+  "pin",
+  "crankpin",
+  "journal",
+  "piston",
+  "bore",
+  "exhaust",
+  "intake",
+  "inlet",
+  "chamber",
+  "throw",
+  "stud",
+  "bolt",
 ]);

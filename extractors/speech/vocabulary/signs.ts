@@ -59,8 +59,6 @@ export const SIGN_WORDS: Readonly<Record<SignWord, readonly string[]>> = {
     "level with the deck",
     "dead level",
     "dead flush",
-    "nothing",
-    "zero zero",
     "flat zero",
   ],
 };

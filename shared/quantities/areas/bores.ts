@@ -49,7 +49,7 @@ export const BORES: readonly Quantity[] = [
     id: "bore_oversize",
     label: "Bore oversize",
     said: "bored",
-    spoken: ["bored", "bore oversize", "oversize bore"],
+    spoken: ["bored", "bore oversize", "oversize bore", "bore"],
     unit: "in",
     needs: [],
     may: ["cylinder"],

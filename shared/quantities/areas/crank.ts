@@ -20,7 +20,7 @@ export const CRANK: readonly Quantity[] = [
     id: "crankpin_diameter",
     label: "Crankpin diameter",
     said: "crankpin",
-    spoken: ["crankpin", "crank pin", "rod journal", "throw", "crankpin diameter"],
+    spoken: ["crankpin", "crank pin", "rod journal", "throw", "crankpin diameter", "pin"],
     unit: "in",
     needs: ["rod"],
     may: ["end", "angle"],

@@ -6,7 +6,7 @@ export const HEAD: readonly Quantity[] = [
     id: "deck_protrusion",
     label: "Piston protrusion",
     said: "protrusion",
-    spoken: ["protrusion", "deck height", "deck", "piston height", "piston protrusion"],
+    spoken: ["protrusion", "deck height", "deck", "piston height", "piston protrusion", "proud"],
     unit: "in",
     needs: ["cylinder"],
     may: ["end"],

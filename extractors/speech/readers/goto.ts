@@ -1,0 +1,60 @@
+// A place said alone, with or without "go to" before it: the place is taken up, nothing is measured.
+import type { Command, Question } from "../../../shared/events/reading.ts";
+import type { Env } from "../measure/env.ts";
+import { question } from "../state.ts";
+import { isPlain, talkOf } from "../talk.ts";
+import { toTokens } from "../tokens.ts";
+import type { Token, Word } from "../types.ts";
+import { GO_WORDS } from "../vocabulary/commands.ts";
+import { readPlace } from "./place.ts";
+
+export interface GotoRead {
+  readonly commands: readonly Command[];
+  readonly questions: readonly Question[];
+}
+
+const OPENERS = GO_WORDS.map((phrase) => phrase.split(" ")).sort((a, b) => b.length - a.length);
+
+/** Words after "go to" and the like. */
+function afterOpener(words: readonly Word[]): { words: readonly Word[]; opened: boolean } {
+  for (const opener of OPENERS) {
+    if (opener.every((text, k) => words[k]?.text === text))
+      return { words: words.slice(opener.length), opened: opener[0] !== "on" && opener[0] !== "at" };
+  }
+  return { words, opened: false };
+}
+
+/** Read a place said alone, or undefined when the sentence says more or less than that. */
+export function readGoto(words: readonly Word[], env: Env): GotoRead | undefined {
+  const after = afterOpener(words);
+  const tokens = toTokens(after.words);
+  if (tokens.length === 0 || !isPlain(talkOf(tokens))) return undefined;
+  let numbers = 0;
+  for (let i = 0; i < tokens.length; i++) {
+    const { sense } = tokens[i] as Token;
+    if (sense.kind === "neg" || sense.kind === "not" || sense.sign === "even" || sense.condition !== undefined) return undefined;
+    if (sense.num !== undefined && sense.slots === undefined) {
+      // A number counts a place only right after the word it counts, or after "go to".
+      const before = tokens[i - 1]?.sense;
+      const counted = before?.noun !== undefined || before?.slots !== undefined || (after.opened && i === 0);
+      if (!counted || (tokens[i] as Token).pause) return undefined;
+      numbers++;
+    } else if (sense.unit !== undefined && sense.slots === undefined && sense.kind === undefined) return undefined;
+    else if (
+      sense.feat !== undefined &&
+      sense.noun === undefined &&
+      sense.slots === undefined &&
+      sense.part === undefined &&
+      sense.feat !== "bore"
+    )
+      return undefined;
+    else if (sense.kind === "approx" || sense.kind === "between") return undefined;
+  }
+  if (numbers === 0 && !after.opened) return undefined;
+  const read = readPlace(tokens, 0, tokens.length, env);
+  if (read === undefined) return undefined;
+  const span: [number, number] = [words[0]?.start ?? 0, words[words.length - 1]?.end ?? 0];
+  // A number too large for a place is a figure said of the place in the context.
+  if (read.settled.absent.length > 0) return after.opened ? { commands: [], questions: [question("no_such_place")] } : undefined;
+  return { commands: [{ command: "goto", place: read.place, span }], questions: [] };
+}
