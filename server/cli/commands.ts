@@ -22,6 +22,18 @@ export const CLI_COMMANDS: readonly CliCommand[] = [
     load: () => import("./commands/parse.ts"),
   },
   {
+    name: "hear",
+    description: "Hear WAV files, write one JSON object a line: what was said and what it comes to",
+    options: (c) =>
+      c
+        .argument("[files...]", "WAV files of any common rate, mono or stereo")
+        .option("--context <json>", "what is open: quantity, place, unit_system, last")
+        .option("--spec <file>", "spec sheet of the engine (YAML or JSON)")
+        .option("--speaker <file>", "a kept speaker profile (JSON)")
+        .option("--why", "add what the ear made of the sound: doubt, noise, frequency scale"),
+    load: () => import("./commands/hear.ts"),
+  },
+  {
     name: "compute",
     description: "Work out one computation from name=value pairs, with its formula and source",
     options: (c) =>

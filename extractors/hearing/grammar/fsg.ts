@@ -1,0 +1,65 @@
+// An automaton in, the recogniser's finite-state grammar text out; and walks over it.
+import type { State } from "./automaton.ts";
+
+/** The states that can be reached from `start`, in a stable order, `start` first. */
+export function reachable(start: State): readonly State[] {
+  const seen = new Set<State>([start]);
+  const order: State[] = [start];
+  for (const state of order) {
+    for (const { to } of state.arcs) {
+      if (seen.has(to)) continue;
+      seen.add(to);
+      order.push(to);
+    }
+  }
+  return order;
+}
+
+/** Every word of the automaton, roles included, sorted. */
+export function wordsOf(start: State): readonly string[] {
+  const found = new Set<string>();
+  for (const state of reachable(start)) for (const { word } of state.arcs) found.add(word);
+  return [...found].sort();
+}
+
+/** Sphinx FSG text: one line a transition; sentence ends are null transitions to one last state. */
+export function toFsg(start: State, name = "bench"): string {
+  const order = reachable(start);
+  const number = new Map(order.map((state, index) => [state, index] as const));
+  const last = order.length;
+  const lines = [`FSG_BEGIN ${name}`, `NUM_STATES ${last + 1}`, "START_STATE 0", `FINAL_STATE ${last}`];
+  order.forEach((state, index) => {
+    for (const { word, to, weight } of state.arcs)
+      lines.push(`TRANSITION ${index} ${number.get(to)} ${weight.toPrecision(4)} ${word}`);
+    if (state.final > 0) lines.push(`TRANSITION ${index} ${last} ${state.final.toPrecision(4)}`);
+  });
+  lines.push("FSG_END", "");
+  return lines.join("\n");
+}
+
+/** The role mark after a word ("one~p"), and the word alone. */
+export const plainWord = (word: string): string => word.replace(/~.*$/, "");
+
+/** Words that may follow `sentence` (with roles) in the grammar, and whether it may end there; undefined when it is not in it. */
+export function follow(start: State, sentence: readonly string[]): State | undefined {
+  let state: State | undefined = start;
+  for (const word of sentence) {
+    state = state.arcs.find((arc) => arc.word === word)?.to;
+    if (state === undefined) return undefined;
+  }
+  return state;
+}
+
+/** A random sentence of the grammar, roles included. `random` gives 0..1. */
+export function randomSentence(start: State, random: () => number): readonly string[] {
+  const sentence: string[] = [];
+  let state = start;
+  for (;;) {
+    const options = state.arcs.length + (state.final > 0 ? 1 : 0);
+    const pick = Math.floor(random() * options);
+    const arc = state.arcs[pick];
+    if (arc === undefined) return sentence;
+    sentence.push(arc.word);
+    state = arc.to;
+  }
+}

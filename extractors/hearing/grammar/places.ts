@@ -1,0 +1,104 @@
+// A quantity and an engine in, the ways its place may be said out: only numbers and slots the engine has.
+import type { PlaceKey } from "../../../shared/places/places.ts";
+import type { Quantity } from "../../../shared/quantities/types.ts";
+import type { Engine } from "../../../shared/spec/spec.ts";
+import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
+import { spokenBelowHundred } from "./numbers.ts";
+
+export const PLACE = "~p";
+
+/** "one" to the engine's count. */
+export function countTo(count: number): Phrase {
+  return oneOf(Array.from({ length: count }, (_, index) => words(spokenBelowHundred(index + 1))));
+}
+
+type Counted = "cylinder" | "main" | "rod";
+
+const NOUNS: Readonly<Record<Counted, readonly string[]>> = {
+  cylinder: ["number", "cylinder", "cylinder number"],
+  main: ["main", "number"],
+  rod: ["rod", "number"],
+};
+
+const count = (slot: Counted, engine: Engine) => (slot === "main" ? engine.mains : engine.cylinders);
+
+/** "two", "number two", "cylinder two"; with `named`, the noun must be said. */
+export function numbered(slot: Counted, engine: Engine, named = false): Phrase {
+  const nouns = oneOf(NOUNS[slot].map((noun) => words(noun)));
+  return tagged(chain(named ? nouns : maybe(nouns), countTo(count(slot, engine))), PLACE);
+}
+
+const SLOT_WORDS: Readonly<Partial<Record<PlaceKey, readonly string[]>>> = {
+  depth: ["top", "middle", "mid", "bottom"],
+  axis: ["thrust", "axial"],
+  valve: ["intake", "exhaust", "inlet"],
+  side: ["a side", "b side", "side a", "side b"],
+  end: ["front", "rear"],
+  angle: ["vertical", "horizontal"],
+  nut: ["nut a", "nut b"],
+};
+
+/** The words of one slot, or undefined for slots that are said otherwise. */
+export function slotPhrase(slot: PlaceKey, engine: Engine): Phrase | undefined {
+  if (slot === "ring") return tagged(oneOf(engine.rings.map((ring) => words(ring))), PLACE);
+  const said = SLOT_WORDS[slot];
+  return said === undefined ? undefined : tagged(oneOf(said.map((word) => words(word))), PLACE);
+}
+
+const COUNTED: readonly Counted[] = ["cylinder", "main", "rod"];
+
+export const countedSlots = (quantity: Quantity): readonly Counted[] =>
+  COUNTED.filter((slot) => quantity.needs.includes(slot) || quantity.needsOneOf?.includes(slot) || quantity.may.includes(slot));
+
+export interface PlacePhrases {
+  /** After the quantity's name: "number two top". */
+  readonly after: Phrase;
+  /** At the end of the sentence: "on main two", "number two". */
+  readonly trailing: Phrase;
+  /** Before the name: "exhaust two" (lash), "oil" (ring gap one), "rod three" (side). */
+  readonly before: Phrase | undefined;
+  /** Whether a sentence without a place is whole. */
+  readonly optional: boolean;
+}
+
+/** Slots of `keys` in order, each of them optional unless `must`. */
+function inOrder(keys: readonly PlaceKey[], engine: Engine, must: ReadonlySet<PlaceKey>): Phrase {
+  const parts: Phrase[] = [];
+  for (const key of keys) {
+    const said = slotPhrase(key, engine);
+    if (said !== undefined) parts.push(must.has(key) ? said : maybe(said, 1, 0.5));
+  }
+  return chain(...parts);
+}
+
+/** How the place of `quantity` is said, or undefined when it has none. */
+export function placePhrases(quantity: Quantity, engine: Engine): PlacePhrases | undefined {
+  const counted = countedSlots(quantity);
+  const slots = [...quantity.needs, ...quantity.may].filter((key) => !COUNTED.includes(key as Counted));
+  const must = new Set(quantity.needs);
+  const several = counted.length > 1;
+  const number = counted.length === 0 ? EMPTY : oneOf(counted.map((slot) => numbered(slot, engine, several)));
+  const named = counted.length === 0 ? EMPTY : oneOf(counted.map((slot) => numbered(slot, engine, true)));
+  const rest = inOrder(slots, engine, must);
+  if (counted.length === 0 && slots.every((slot) => slotPhrase(slot, engine) === undefined)) return undefined;
+  const valve = must.has("valve") ? slotPhrase("valve", engine) : undefined;
+  const bare = counted.length === 0 ? EMPTY : oneOf(counted.map((slot) => tagged(countTo(count(slot, engine)), PLACE)));
+  const optional = quantity.needs.length === 0 && quantity.needsOneOf === undefined;
+  if (valve !== undefined)
+    return {
+      after: oneOf([chain(valve, number), chain(number, valve)]),
+      trailing: chain(valve, number),
+      before: chain(valve, number),
+      optional,
+    };
+  const prep = tagged(maybe(oneOf([words("on"), words("for")]), 0.5), "");
+  return {
+    after: chain(prep, number, rest),
+    trailing: chain(weighted([chain(tagged(words("on"), ""), number), 1], [named, 1]), rest),
+    before:
+      counted.length === 0
+        ? undefined
+        : chain(several || counted[0] !== "cylinder" ? named : chain(maybe(tagged(words("cylinder"), PLACE)), bare), rest),
+    optional,
+  };
+}

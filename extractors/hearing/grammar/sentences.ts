@@ -1,0 +1,106 @@
+// A quantity in, the sentences that report it out: name, place and value in the orders a machinist says them.
+
+import { ALL_QUANTITIES, QUANTITIES } from "../../../shared/quantities/registry.ts";
+import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
+import type { Engine, Spec } from "../../../shared/spec/spec.ts";
+import { chain, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
+import { countTo, PLACE, type PlacePhrases, placePhrases } from "./places.ts";
+import { leadingKey, leadingValue, valuePhrase } from "./values.ts";
+
+/** Names by which a quantity may be called; the first is the most usual. */
+const nameOf = (quantity: Quantity): Phrase =>
+  weighted(...quantity.spoken.map((name, index) => [words(name), index < 2 ? 1 : 0.5] as const));
+
+/** Quantities whose places or names are said in a way of their own. */
+const OWN_WAYS: ReadonlySet<QuantityId> = new Set([
+  "fastener_torque",
+  "castle_nut_angle",
+  "part_temperature",
+  "flatness",
+  "ring_gap_clock",
+]);
+
+/** Form readings that are said right after the diameter they belong to. */
+const TRAILS: Readonly<Partial<Record<QuantityId, QuantityId>>> = {
+  main_journal_diameter: "journal_out_of_round",
+  crankpin_diameter: "journal_out_of_round",
+};
+
+const trail = (quantity: Quantity, spec: Spec, metric: boolean): Phrase | undefined => {
+  const id = TRAILS[quantity.id];
+  return id === undefined ? undefined : chain(valuePhrase(QUANTITIES[id], spec, metric), words("out of round"));
+};
+
+function placedSentences(name: Phrase, value: Phrase, place: PlacePhrases): readonly (readonly [Phrase, number])[] {
+  const of: (readonly [Phrase, number])[] = [
+    [chain(name, place.after, value), 1],
+    [chain(name, value, place.trailing), 0.5],
+  ];
+  if (place.before !== undefined) of.push([chain(place.before, name, value), 1]);
+  return of;
+}
+
+/** "oil ring gap one, fifteen thou": the ring said before the name that holds the word ring. */
+function ringFirst(quantity: Quantity, engine: Engine, value: Phrase): readonly (readonly [Phrase, number])[] {
+  if (!quantity.needs.includes("ring")) return [];
+  const ring = tagged(oneOf(engine.rings.map((id) => words(id))), PLACE);
+  const names = oneOf(quantity.spoken.filter((name) => name.startsWith("ring ")).map((name) => words(name)));
+  const number = tagged(chain(maybe(words("number")), countTo(engine.cylinders)), PLACE);
+  return [[chain(ring, names, maybe(words("on")), number, value), 0.7]];
+}
+
+/** "rings on two: twelve, fourteen, twelve": one value a ring, in their order. */
+function ringList(quantity: Quantity, engine: Engine, value: Phrase): readonly (readonly [Phrase, number])[] {
+  if (quantity.listAlong !== "ring" || quantity.scale !== "thou") return [];
+  const number = tagged(chain(maybe(words("number")), countTo(engine.cylinders)), PLACE);
+  const list = chain(...engine.rings.map(() => value));
+  return [[chain(oneOf(quantity.spoken.slice(0, 4).map((name) => words(name))), maybe(words("on")), number, list), 0.2]];
+}
+
+/** Sentences that name the quantity. `whole` when a place is already open, so that none need be said. */
+export function namedSentences(quantity: Quantity, spec: Spec, metric: boolean, whole: boolean): Phrase | undefined {
+  if (OWN_WAYS.has(quantity.id)) return undefined;
+  const name = nameOf(quantity);
+  const value = valuePhrase(quantity, spec, metric);
+  const place = placePhrases(quantity, spec.engine);
+  const of: (readonly [Phrase, number])[] = [];
+  if (place !== undefined) of.push(...placedSentences(name, value, place));
+  if (place === undefined || place.optional || whole) {
+    of.push([chain(name, value), whole || place === undefined ? 1 : 0.7]);
+  }
+  const after = trail(quantity, spec, metric);
+  if (after !== undefined && place !== undefined) of.push([chain(name, place.after, value, after), 0.5]);
+  of.push(...ringFirst(quantity, spec.engine, value), ...ringList(quantity, spec.engine, value));
+  return { kind: "choice", of };
+}
+
+/** Sentences that leave the quantity to the context: a bare value, or a place and a value. */
+export function impliedSentences(quantity: Quantity, spec: Spec, metric: boolean): Phrase {
+  const value = valuePhrase(quantity, spec, metric, true);
+  const place = OWN_WAYS.has(quantity.id) ? undefined : placePhrases(quantity, spec.engine);
+  const of: (readonly [Phrase, number])[] = [[value, 1]];
+  if (place !== undefined) {
+    of.push([chain(place.after, value), 0.2]);
+    of.push([chain(value, place.trailing), 0.2]);
+  }
+  return { kind: "choice", of };
+}
+
+/** "sixty-two pounds compression on four", "half a thou out of round, crankpin three": the value before the name. */
+export function valueFirstSentences(spec: Spec, whole: boolean): Phrase {
+  const families = new Map<string, { value: Phrase; rests: Phrase[] }>();
+  for (const quantity of ALL_QUANTITIES) {
+    if (OWN_WAYS.has(quantity.id) || quantity.over !== undefined) continue;
+    const key = leadingKey(quantity);
+    const value = leadingValue(quantity);
+    if (key === undefined || value === undefined) continue;
+    const place = placePhrases(quantity, spec.engine);
+    const name = nameOf(quantity);
+    const open = place === undefined || place.optional || whole;
+    const rest = place === undefined ? name : chain(name, open ? maybe(place.trailing) : place.trailing);
+    const family = families.get(key);
+    if (family === undefined) families.set(key, { value, rests: [rest] });
+    else family.rests.push(rest);
+  }
+  return oneOf([...families.values()].map(({ value, rests }) => chain(value, oneOf(rests))));
+}

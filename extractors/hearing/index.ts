@@ -1,0 +1,7 @@
+// The door to hearing for any place: no Node API behind it. Node's ear is in node/index.ts, the browser's in browser-worker.ts.
+
+export { resample } from "./audio/resample.ts";
+export { readWav, type Sound, writeWav } from "./audio/wav.ts";
+export { HearingError, type HearingErrorCode } from "./errors.ts";
+export type { Doubt, Heard, HeardVerdict, HeardWord, Hearer, HearOptions, Speaker } from "./types.ts";
+export { understand } from "./understand.ts";

@@ -1,0 +1,18 @@
+// Recognised words with their roles in, the sentence as the parser reads it out.
+import { plainWord } from "./grammar/fsg.ts";
+import { PLACE } from "./grammar/places.ts";
+import { VALUE } from "./grammar/values.ts";
+
+const role = (word: string) => (word.endsWith(PLACE) ? "place" : word.endsWith(VALUE) ? "value" : "name");
+
+/** Join words; a comma stands where the grammar goes from a place to a value or back, as a speaker's pause would. */
+export function sentenceOf(words: readonly string[]): string {
+  let text = "";
+  words.forEach((word, index) => {
+    const before = index === 0 ? undefined : role(words[index - 1] ?? "");
+    const now = role(word);
+    const turn = (before === "place" && now === "value") || (before === "value" && now === "place");
+    text += `${turn ? "," : ""}${index === 0 ? "" : " "}${plainWord(word)}`;
+  });
+  return text;
+}
