@@ -18,7 +18,7 @@ function modelEntries(): { url: string; revision: string }[] {
   return readdirSync(MODEL)
     .filter((name) => !NOT_NEEDED.has(name))
     .map((name) => ({
-      url: `/model/${name}`,
+      url: `/model/en-us/${name}`,
       revision: createHash("sha256")
         .update(readFileSync(join(MODEL, name)))
         .digest("hex")

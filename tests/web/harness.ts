@@ -1,0 +1,141 @@
+// The real service in a child process on a fresh folder, and a real browser in front of it. Shared by all tests of the screens.
+import { type ChildProcess, execFileSync, spawn } from "node:child_process";
+import { existsSync, mkdtempSync, rmSync, statSync } from "node:fs";
+import { createServer } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { type Browser, chromium, type Page } from "playwright-core";
+import { afterAll } from "vitest";
+import { CHROMIUM_ARGS, findChromium } from "../support/chromium.ts";
+
+const closers: (() => Promise<unknown> | unknown)[] = [];
+afterAll(async () => {
+  for (const close of closers.splice(0).reverse()) await close();
+});
+
+async function freePort(): Promise<number> {
+  return await new Promise((resolve, reject) => {
+    const server = createServer();
+    server.on("error", reject);
+    server.listen(0, "127.0.0.1", () => {
+      const address = server.address();
+      server.close(() =>
+        typeof address === "object" && address !== null ? resolve(address.port) : reject(new Error("no port")),
+      );
+    });
+  });
+}
+
+/** The built screens; built here when they are not there or older than their sources. */
+export function ensureScreens(): void {
+  const built = join("dist", "web", "index.html");
+  const fresh =
+    existsSync(built) &&
+    execFileSync("find", ["web", "extractors", "shared", "vite.config.ts", "-newer", built, "-type", "f"], {
+      encoding: "utf8",
+    }) === "" &&
+    statSync(built).size > 0;
+  if (!fresh) execFileSync("npx", ["vite", "build", "--logLevel", "warn"], { stdio: "inherit" });
+}
+
+export interface Shop {
+  readonly url: string;
+  readonly port: number;
+  stop(): Promise<void>;
+  start(): Promise<void>;
+}
+
+/** Start the service; `stop` and `start` keep its port and its folder. */
+export async function openShop(): Promise<Shop> {
+  ensureScreens();
+  const data = mkdtempSync(join(tmpdir(), "thoubook-web-"));
+  const port = await freePort();
+  const url = `http://127.0.0.1:${port}`;
+  let child: ChildProcess | undefined;
+  const start = async () => {
+    const args = ["tsx", "server/cli/main.ts", "serve", "--port", String(port), "--data", data, "--log", "silent"];
+    child = spawn("npx", args, { stdio: ["ignore", "ignore", "pipe"], detached: true });
+    let said = "";
+    child.stderr?.on("data", (chunk) => {
+      said += String(chunk);
+    });
+    for (let tries = 0; tries < 150; tries += 1) {
+      if (child.exitCode !== null) break;
+      const ready = await fetch(`${url}/api/health`).then(
+        (response) => response.ok,
+        () => false,
+      );
+      if (ready) return;
+      await new Promise((resolve) => setTimeout(resolve, 200));
+    }
+    throw new Error(`Expected the service to start, got: ${said}`);
+  };
+  const stop = async () => {
+    const running = child;
+    child = undefined;
+    if (running?.pid === undefined || running.exitCode !== null) return;
+    const gone = new Promise((resolve) => running.once("exit", resolve));
+    // The whole group: npx starts tsx, which starts node.
+    process.kill(-running.pid, "SIGTERM");
+    await gone;
+  };
+  closers.push(async () => {
+    await stop();
+    rmSync(data, { recursive: true, force: true });
+  });
+  await start();
+  return { url, port, start, stop };
+}
+
+/** A browser; `args` beside the usual ones. */
+export async function openBrowser(args: readonly string[] = []): Promise<Browser> {
+  const executablePath = findChromium();
+  if (executablePath === undefined) throw new Error("Expected a Chromium for the tests of the screens, got none");
+  const browser = await chromium.launch({ executablePath, headless: true, args: [...CHROMIUM_ARGS, ...args] });
+  closers.push(() => browser.close());
+  return browser;
+}
+
+async function post<T>(shop: Shop, path: string, body: unknown): Promise<T> {
+  const response = await fetch(`${shop.url}${path}`, {
+    method: "POST",
+    headers: { "content-type": "application/json" },
+    body: JSON.stringify(body),
+  });
+  if (!response.ok) throw new Error(`${path}: ${await response.text()}`);
+  return (await response.json()) as T;
+}
+
+/** A build of the demo engine with no entries; gives its id. */
+export async function newBuild(shop: Shop, name = "Mill engine"): Promise<string> {
+  return (await post<{ id: string }>(shop, "/api/builds", { name, demo: true })).id;
+}
+
+/** Typed words into a build from the shop's side. */
+export async function typed(shop: Shop, build: string, texts: readonly string[], device = "vise"): Promise<void> {
+  for (const text of texts) await post(shop, `/api/builds/${build}/utterances`, { text, device, by: "bench" });
+}
+
+export interface StoredReading {
+  readonly id: string;
+  readonly seq: number;
+  readonly type: string;
+  readonly data: Record<string, unknown>;
+}
+
+/** Every event that the shop holds of a build, in its order. */
+export async function storedEvents(shop: Shop, build: string): Promise<StoredReading[]> {
+  const response = await fetch(`${shop.url}/api/builds/${build}/events`);
+  const { events } = (await response.json()) as { events: { seq: number; event: Omit<StoredReading, "seq"> }[] };
+  return events.map(({ seq, event }) => ({ seq, ...event }));
+}
+
+/** What the page complained of while it was open: to be empty at the end. */
+export function complaints(page: Page): string[] {
+  const list: string[] = [];
+  page.on("pageerror", (error) => list.push(error.message));
+  page.on("console", (message) => {
+    if (message.type() === "error") list.push(message.text());
+  });
+  return list;
+}

@@ -1,0 +1,84 @@
+// The shell: the cover strip, the thumb index of a build, and the page that the address names.
+import type { ComponentType } from "preact";
+import type { Build } from "../shared/build/index.ts";
+import { BenchScreen } from "./bench/bench-screen.tsx";
+import { DayBook } from "./pages/day-book.tsx";
+import { Shelf } from "./pages/shelf.tsx";
+import { Unsent } from "./parts/unsent.tsx";
+import { linkTo, type Page, route } from "./route.ts";
+import { bench, openBook, turnTo } from "./store/bench.ts";
+import type { Book } from "./store/book.ts";
+
+export interface BuildPageProps {
+  readonly book: Book;
+  readonly build: Build;
+}
+
+/** Pages of a build, in the order of the thumb index. */
+const BUILD_PAGES: readonly { readonly page: Page; readonly title: string; readonly show: ComponentType<BuildPageProps> }[] = [
+  { page: "book", title: "Day book", show: DayBook },
+  { page: "bench", title: "At the vise", show: BenchScreen },
+];
+
+export function App() {
+  const { page, build: id } = route.value;
+  if (bench.value === undefined) return <p class="page quiet">Opening the book…</p>;
+  turnTo(id);
+  const shown = BUILD_PAGES.find((row) => row.page === page);
+  if (page === "bench" && shown !== undefined) return <main id="page">{<BuildPage show={shown.show} />}</main>;
+  return (
+    <>
+      <button type="button" class="skip" onClick={skip}>
+        To the page
+      </button>
+      <header class="cover">
+        <a class="wordmark" href={linkTo("shelf")}>
+          thoubook
+        </a>
+        <Unsent />
+      </header>
+      {id === undefined ? null : <ThumbIndex id={id} page={page} />}
+      <main id="page" tabIndex={-1}>
+        {shown === undefined ? <Shelf /> : <BuildPage show={shown.show} />}
+      </main>
+    </>
+  );
+}
+
+/** A button and no link: the address's hash is where the screen is. */
+function skip(): void {
+  document.getElementById("page")?.focus();
+}
+
+function ThumbIndex({ id, page }: { id: string; page: Page }) {
+  return (
+    <nav class="thumb-index" aria-label="Pages of this build">
+      {BUILD_PAGES.map((row) => (
+        <a key={row.page} href={linkTo(row.page, id)} aria-current={row.page === page ? "page" : undefined}>
+          {row.title}
+        </a>
+      ))}
+    </nav>
+  );
+}
+
+function BuildPage({ show: Show }: { show: ComponentType<BuildPageProps> }) {
+  const book = openBook.value;
+  // Read so that the page is drawn again with every change of the build.
+  void book?.tick.value;
+  const build = book?.build;
+  if (book === undefined || book.loading.value) return <p class="page quiet">Opening the build…</p>;
+  if (build === undefined) {
+    const trouble = book.trouble.value;
+    return (
+      <div class="page">
+        <h1>This build cannot be shown</h1>
+        <p class="warning">{trouble?.message ?? "Expected its log from the shop, got none"}.</p>
+        <p>
+          <a href={linkTo("shelf")}>Back to the shelf</a>
+        </p>
+      </div>
+    );
+  }
+  return <Show book={book} build={build} />;
+}

@@ -1,0 +1,88 @@
+// What is said back after words were logged: short, the figure first, the verdict, and the limit that decided.
+import type { Build, LoggedReading } from "../../shared/build/index.ts";
+import type { Reading } from "../../shared/events/reading.ts";
+import { placeLabel } from "../../shared/places/places.ts";
+import { QUANTITIES } from "../../shared/quantities/registry.ts";
+import type { Finding } from "../../shared/rules/index.ts";
+import { UNITS } from "../../shared/units/units.ts";
+import { figureOf } from "../parts/figures.ts";
+import { findingsByEvent, MARK_WORDS, type MarkName, markOf } from "../parts/verdict.ts";
+import type { Outcome } from "../store/words.ts";
+
+export type Mood = "accepted" | "question" | "done" | "nothing";
+
+export interface ReadBack {
+  readonly text: string;
+  readonly mood: Mood;
+  /** The reading it speaks of, when there is one. */
+  readonly reading?: LoggedReading;
+  readonly mark?: MarkName;
+  /** The finding that decided. */
+  readonly finding?: Finding;
+}
+
+/** Why a reading waits, to be said. */
+const BECAUSE: Readonly<Record<string, string>> = {
+  always: "always asked",
+  out_of_band: "far from what it should be",
+  approximate: "not exact",
+};
+
+/** A length under an inch in thou, as it is said: `12 thou`, `11.7 thou`. Other figures as they stand. */
+export function sayFigure(reading: Reading): string {
+  const figure = figureOf(reading);
+  const way = figure.way === "" ? "" : ` ${figure.way}`;
+  const small = reading.unit === "in" && Math.abs(reading.value) < 1 && reading.value !== 0;
+  if (!small) return `${figure.digits.replace("−", "minus ")} ${UNITS[reading.unit].said[1]}${way}`;
+  const thou = shiftThree(reading.digits.replace(/^-/, ""));
+  return `${reading.value < 0 && way === "" ? "minus " : ""}${thou} thou${way}`;
+}
+
+/** The decimal point moved three places to the right, digits kept: 0.0125 -> 12.5. */
+export function shiftThree(digits: string): string {
+  const [whole = "0", tail = ""] = digits.split(".");
+  const padded = tail.padEnd(3, "0");
+  const moved = `${whole}${padded.slice(0, 3)}`.replace(/^0+(?=\d)/, "");
+  return padded.length > 3 ? `${moved}.${padded.slice(3)}` : moved;
+}
+
+/** Answer to an utterance: its newest reading with verdict, else what its commands say, else its question. */
+export function readBackOutcome(outcome: Outcome, build: Build, findings: readonly Finding[]): ReadBack {
+  const question = outcome.parsed.questions[0];
+  const taken = outcome.events.flatMap((event) => {
+    if (event.type === "reading.taken") return [event.id];
+    return event.type === "reading.corrected" || event.type === "reading.retagged" || event.type === "reading.confirmed"
+      ? [event.data.target]
+      : [];
+  });
+  const logged = taken.flatMap((id) => build.readings.get(id) ?? []);
+  const last = logged.at(-1);
+  if (last === undefined) {
+    if (question !== undefined) return { text: question.say, mood: "question" };
+    const said = outcome.say.join(". ");
+    if (outcome.parsed.notes.length > 0) return { text: said || "noted", mood: "done" };
+    return said === "" ? { text: "", mood: outcome.events.length > 0 ? "done" : "nothing" } : { text: said, mood: "done" };
+  }
+  const byEvent = findingsByEvent(findings);
+  const parts = logged.map((one) => sayReading(one, byEvent.get(one.id) ?? [], logged.length > 1));
+  const finding = byEvent.get(last.id)?.[0];
+  const mark = markOf(last, byEvent.get(last.id) ?? []);
+  const asks = question === undefined ? "" : `. ${question.say}`;
+  const mood = last.status === "waiting" || question !== undefined ? "question" : "accepted";
+  return { text: `${parts.join(". ")}${asks}`, mood, reading: last, mark, ...(finding === undefined ? {} : { finding }) };
+}
+
+function sayReading(logged: LoggedReading, findings: readonly Finding[], brief: boolean): string {
+  const mark = markOf(logged, findings);
+  const where = placeLabel(logged.reading.place);
+  const head = `${where === "" ? QUANTITIES[logged.reading.quantity].said : where}, ${sayFigure(logged.reading)}`;
+  if (mark === "waiting") {
+    const { because } = logged.reading;
+    const why = because === undefined ? "" : `, ${BECAUSE[because] ?? because.replaceAll("_", " ")}`;
+    return `${head}${why}. Yes or no?`;
+  }
+  if (mark === "free") return head;
+  const [first] = findings;
+  const limit = brief || first?.limit === undefined || first.limit === null ? "" : `; ${first.limit}`;
+  return `${head}, ${MARK_WORDS[mark]}${mark === "pass" && brief ? "" : limit}`;
+}

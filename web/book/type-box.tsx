@@ -1,0 +1,55 @@
+// The box for words where no microphone is at hand. What is typed here is read exactly as if it had been said.
+import { useState } from "preact/hooks";
+import { readBackOutcome } from "../bench/read-back.ts";
+import type { Book } from "../store/book.ts";
+import { logWords } from "../store/words.ts";
+
+export function TypeBox({ book }: { book: Book }) {
+  const [text, setText] = useState("");
+  const [answer, setAnswer] = useState("");
+  const [busy, setBusy] = useState(false);
+  const send = async (submit: Event) => {
+    submit.preventDefault();
+    const words = text.trim();
+    if (words === "" || busy) return;
+    setBusy(true);
+    try {
+      const outcome = await logWords(book, { text: words, heard: { by: "typed" } });
+      const { build } = book;
+      const nothing = outcome.events.length === 0;
+      setAnswer(
+        nothing || build === undefined
+          ? "Nothing read there, nothing logged. Try: ring gap two top, twelve thou."
+          : readBackOutcome(outcome, build, book.findings()).text,
+      );
+      if (!nothing) setText("");
+    } catch (error) {
+      setAnswer(`Not logged: ${error instanceof Error ? error.message : String(error)}`);
+    } finally {
+      setBusy(false);
+    }
+  };
+  return (
+    <form class="type-box" onSubmit={(submit) => void send(submit)}>
+      <label for="words">Say it in writing</label>
+      <div class="type-row">
+        <input
+          id="words"
+          value={text}
+          maxLength={2000}
+          autocomplete="off"
+          autocapitalize="off"
+          enterkeyhint="send"
+          placeholder="ring gap two top, twelve thou"
+          onInput={(input) => setText(input.currentTarget.value)}
+        />
+        <button type="submit" class="stamp-button" disabled={busy}>
+          Log it
+        </button>
+      </div>
+      <p class="answer" role="status" aria-live="polite">
+        {answer}
+      </p>
+    </form>
+  );
+}

@@ -1,0 +1,15 @@
+// Starts the screens.
+import { render } from "preact";
+import { App } from "./app.tsx";
+import { followAddress } from "./route.ts";
+import { startBench } from "./store/bench.ts";
+import "./style/base.css";
+import "./style/shell.css";
+import "./style/book.css";
+
+const root = document.getElementById("book");
+if (root !== null) {
+  followAddress();
+  render(<App />, root);
+  void startBench();
+}
