@@ -1,0 +1,80 @@
+// Asking for a computation in text: spellings of units, defaults, and every refusal by its code.
+import { describe, expect, it } from "vitest";
+import { compute } from "../../../shared/compute/request.ts";
+
+const ask = (text: string) => {
+  const [id = "", ...pairs] = text.split(" ");
+  return compute(id, pairs);
+};
+
+const answerTo = (text: string) => {
+  const result = ask(text);
+  if (!result.ok) throw new Error(result.error.say);
+  return result.computed.value;
+};
+
+describe("units in values", () => {
+  it.each([
+    ["ring-gap-limit bore=3.905in per-inch=.003", 0.011715],
+    ["ring-gap-limit bore=3.905 per-inch=.003", 0.011715],
+    ["ring-gap-limit bore=99.187mm per-inch=0.003in/in", 0.011715],
+    ["bore-wear largest=13.5thou standard=0", 0.0135],
+    ["convert value=35ft-lb to=n.m", 47.4536281916],
+    ["convert value=12thou to=in", 0.012],
+    ["displacement bore=99.187mm stroke=114.3mm cylinders=4", 215.578012115],
+    ["piston-to-head gasket=58thou recess=10thou protrusion=31thou", 0.037],
+    ["shim-clearance clearance=4.5thou remove-each-side=2thou", 0.0025],
+  ])("%s", (text, value) => {
+    expect(answerTo(text)).toBe(value);
+  });
+
+  it("a list may mix units", () => {
+    expect(answerTo("ring-stagger-check positions=0,90deg,200")).toBe(90);
+    expect(answerTo("spread readings=1in,25.4mm,0.5in")).toBe(0.5);
+  });
+
+  it("answers in the unit that was asked in, where it says so", () => {
+    const result = ask("extension torque=40N_m length=350mm extension=50mm");
+    expect(result).toMatchObject({ ok: true, computed: { value: 35, unit: "N_m" } });
+  });
+});
+
+describe("refusals", () => {
+  it.each([
+    ["nothing-known bore=1", "unknown_computation"],
+    ["displacement bore=1 stroke=1 cylinders=4 colour=red", "unknown_input"],
+    ["displacement bore=1 stroke=1", "missing_input"],
+    ["displacement bore=1 bore=2 stroke=1 cylinders=4", "repeated_input"],
+    ["displacement bore", "bad_pair"],
+    ["displacement bore= stroke=1 cylinders=4", "bad_pair"],
+    ["displacement bore=wide stroke=1 cylinders=4", "bad_number"],
+    ["displacement bore=1e999 stroke=1 cylinders=4", "bad_number"],
+    ["displacement bore=3parsec stroke=1 cylinders=4", "bad_unit"],
+    ["displacement bore=3psi stroke=1 cylinders=4", "bad_unit"],
+    ["displacement bore=3 stroke=4 cylinders=2.5", "out_of_domain"],
+    ["bore-form readings=1,2,3", "bad_count"],
+    ["temperature-correction length=1 temperature=20 material=cheese", "bad_choice"],
+    ["temperature-correction length=1psi temperature=20 material=steel", "out_of_domain"],
+    ["convert value=35ft_lbf to=mm", "out_of_domain"],
+    ["convert value=35 to=mm", "out_of_domain"],
+    ["preload torque=35 diameter=0 k=.2", "out_of_domain"],
+    ["rod-bend deviation=.003 length=0", "out_of_domain"],
+    ["tolerance-grade size=501 grade=IT7", "out_of_domain"],
+    ["tolerance-grade size=50 grade=IT19", "out_of_domain"],
+    ["next-oversize largest=3.99 standard=3.875", "out_of_domain"],
+    ["conformance value=1 uncertainty=-1 low=0 high=2", "out_of_domain"],
+    ["conformance value=1 uncertainty=1 low=2 high=0", "out_of_domain"],
+    ["compression-ratio bore=4 stroke=4 chamber=10cc protrusion=2", "out_of_domain"],
+  ])("%s: %s", (text, code) => {
+    const result = ask(text);
+    expect(result.ok).toBe(false);
+    if (!result.ok) {
+      expect(result.error.code).toBe(code);
+      expect(result.error.say).toMatch(/^Expected .+/);
+    }
+  });
+
+  it("names of the object's own prototype are no inputs", () => {
+    expect(compute("displacement", ["constructor=1"])).toMatchObject({ ok: false, error: { code: "unknown_input" } });
+  });
+});
