@@ -6,6 +6,7 @@ import { startBench } from "./store/bench.ts";
 import "./style/base.css";
 import "./style/shell.css";
 import "./style/book.css";
+import "./style/bench.css";
 
 const root = document.getElementById("book");
 if (root !== null) {

@@ -1,5 +1,143 @@
-// placeholder
+// The bench screen, to be read at two metres: where we are, what was heard, the figure, its verdict, what is still missing.
+import { useEffect, useMemo, useState } from "preact/hooks";
+import { type Build, focusOf } from "../../shared/build/index.ts";
+import { placeLabel } from "../../shared/places/places.ts";
+import { QUANTITIES } from "../../shared/quantities/registry.ts";
+import type { Finding } from "../../shared/rules/index.ts";
 import type { BuildPageProps } from "../app.tsx";
-export function BenchScreen({ build }: BuildPageProps) {
-  return <p>{build.name}</p>;
+import { stepTitle } from "../book/entries.ts";
+import { missingAt } from "../book/standing.tsx";
+import { TypeBox } from "../book/type-box.tsx";
+import { figureOf } from "../parts/figures.ts";
+import { Mark } from "../parts/mark.tsx";
+import { Unsent } from "../parts/unsent.tsx";
+import { linkTo } from "../route.ts";
+import type { Book } from "../store/book.ts";
+import { onSwitch } from "./keys.ts";
+import { lastReadBack, type ReadBack } from "./read-back.ts";
+import { Shift } from "./shift.ts";
+import { FaultWords, MicDead, Switch } from "./switch.tsx";
+import { Waiting } from "./waiting.tsx";
+
+export function BenchScreen({ book, build }: BuildPageProps) {
+  const shift = useMemo(() => new Shift(book), [book]);
+  useEffect(() => {
+    const stop = onSwitch(() => shift.toggle());
+    return () => {
+      stop();
+      void shift.stop();
+    };
+  }, [shift]);
+  const findings = book.findings();
+  const { step } = focusOf(build, book.device);
+  const said = shift.said.value ?? lastReadBack(build, book.device, findings);
+  return (
+    <div class="bench" data-delays={shift.delays.join(" ")}>
+      <h1 class="bench-name">{build.name}, at the vise</h1>
+      <Where build={build} device={book.device} />
+      <div class="bench-main">
+        <Glance said={said} heard={shift.heard.value} tentative={shift.tentative.value} />
+        <Waiting book={book} build={build} />
+      </div>
+      <Switch shift={shift} />
+      <FaultWords shift={shift} />
+      {shift.awake.value ? null : <p class="bench-note">The screen may go dark: set it to stay on in the device's settings.</p>}
+      <Missing findings={findings} step={step} />
+      <Foot book={book} shift={shift} />
+      <MicDead shift={shift} />
+    </div>
+  );
+}
+
+function Where({ build, device }: { build: Build; device: string }) {
+  const { step, place } = focusOf(build, device);
+  const where = placeLabel({ ...pick(place) });
+  return (
+    <p class="bench-where">
+      <span class="tag">{step === undefined ? "no step open" : stepTitle(step)}</span>
+      <b>{where === "" ? "say a place" : where}</b>
+    </p>
+  );
+}
+
+const pick = ({ cylinder, main, rod, ring, valve }: ReturnType<typeof focusOf>["place"]) => ({
+  ...(cylinder === undefined ? {} : { cylinder }),
+  ...(main === undefined ? {} : { main }),
+  ...(rod === undefined ? {} : { rod }),
+  ...(ring === undefined ? {} : { ring }),
+  ...(valve === undefined ? {} : { valve }),
+});
+
+function Glance({ said, heard, tentative }: { said: ReadBack | undefined; heard: string; tentative: boolean }) {
+  const reading = said?.reading?.reading;
+  const figure = reading === undefined ? undefined : figureOf(reading);
+  return (
+    <section class="glance" aria-label="Last reading">
+      {reading === undefined || figure === undefined ? null : (
+        <>
+          <p class="glance-what">
+            {QUANTITIES[reading.quantity].label}
+            {placeLabel(reading.place) === "" ? "" : `, ${placeLabel(reading.place)}`}
+          </p>
+          <p class="glance-figure">
+            <span class="digits">{figure.digits}</span> <span class="unit">{figure.unit}</span> <span>{figure.way}</span>
+          </p>
+          <p class="glance-mark">
+            {said?.mark === undefined ? null : <Mark mark={said.mark} />}
+            {tentative ? <small> not logged yet</small> : null}
+          </p>
+          {said?.finding === undefined ? null : <p class="glance-why">{said.finding.why}</p>}
+          {said?.finding?.remedy === undefined ? null : <p class="remedy">{said.finding.remedy}</p>}
+        </>
+      )}
+      {heard === "" ? null : (
+        <p class="glance-heard">
+          <q class="heard">{heard}</q>
+        </p>
+      )}
+      <p class="glance-said" role="status" aria-live="polite">
+        {said?.text ?? ""}
+      </p>
+    </section>
+  );
+}
+
+/** Lines shown before the rest is only counted. */
+const LINES = 6;
+
+function Missing({ findings, step }: { findings: readonly Finding[]; step: string | undefined }) {
+  if (step === undefined) return <p class="bench-note">Open a step: say “rings”, “bores”, “main bearings”.</p>;
+  const missing = missingAt(findings, step);
+  return (
+    <section class="bench-missing" aria-label="Still to do at this step">
+      <h2>Still to do: {missing.length === 0 ? "nothing" : missing.length}</h2>
+      <ul>
+        {missing.slice(0, LINES).map((finding) => (
+          <li key={`${finding.rule}${finding.why}`}>{finding.why}</li>
+        ))}
+      </ul>
+      {missing.length > LINES ? <p>and {missing.length - LINES} more</p> : null}
+    </section>
+  );
+}
+
+function Foot({ book, shift }: { book: Book; shift: Shift }) {
+  const [, redraw] = useState(0);
+  return (
+    <footer class="bench-foot">
+      <TypeBox
+        book={book}
+        onLogged={() => {
+          shift.said.value = undefined;
+          redraw((n) => n + 1);
+        }}
+      />
+      <div class="bench-foot-row">
+        <Unsent />
+        <a class="big-button big-plain" href={linkTo("book", book.id)}>
+          Leave the vise
+        </a>
+      </div>
+    </footer>
+  );
 }

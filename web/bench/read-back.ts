@@ -21,12 +21,27 @@ export interface ReadBack {
   readonly finding?: Finding;
 }
 
-/** Why a reading waits, to be said. */
+/** Why a reading waits, to be said; a code that has no words of its own is said as it stands. */
 const BECAUSE: Readonly<Record<string, string>> = {
-  always: "always asked",
+  always: "this one is always asked",
+  ambiguous: "it can be read two ways",
+  digits: "digits may be missing",
+  too_fine: "finer than the gauge reads",
+  guessed_quantity: "what was measured was not said",
+  context_number: "only a number was said",
+  unit: "the unit is in doubt",
+  sign: "over or under is in doubt",
+  list: "a list was said at once",
+  hedged: "it was said to be about",
+  repaired: "a word was put right",
+  stray_words: "some words were not read",
+  copied: "it was copied from another place",
   out_of_band: "far from what it should be",
-  approximate: "not exact",
 };
+
+export function becauseWords(code: string): string {
+  return BECAUSE[code] ?? code.replaceAll("_", " ");
+}
 
 /** A length under an inch in thou, as it is said: `12 thou`, `11.7 thou`. Other figures as they stand. */
 export function sayFigure(reading: Reading): string {
@@ -78,11 +93,23 @@ function sayReading(logged: LoggedReading, findings: readonly Finding[], brief: 
   const head = `${where === "" ? QUANTITIES[logged.reading.quantity].said : where}, ${sayFigure(logged.reading)}`;
   if (mark === "waiting") {
     const { because } = logged.reading;
-    const why = because === undefined ? "" : `, ${BECAUSE[because] ?? because.replaceAll("_", " ")}`;
+    const why = because === undefined ? "" : `, ${becauseWords(because)}`;
     return `${head}${why}. Yes or no?`;
   }
   if (mark === "free") return head;
   const [first] = findings;
   const limit = brief || first?.limit === undefined || first.limit === null ? "" : `; ${first.limit}`;
   return `${head}, ${MARK_WORDS[mark]}${mark === "pass" && brief ? "" : limit}`;
+}
+
+/** The last reading of a device that still stands or waits, as it would be said again. */
+export function lastReadBack(build: Build, device: string, findings: readonly Finding[]): ReadBack | undefined {
+  const id = build.focus.get(device)?.last;
+  const logged = id === undefined ? undefined : build.readings.get(id);
+  if (logged === undefined) return undefined;
+  const [finding, ...rest] = findingsByEvent(findings).get(logged.id) ?? [];
+  const all = finding === undefined ? [] : [finding, ...rest];
+  const mood = logged.status === "waiting" ? "question" : "accepted";
+  const text = sayReading(logged, all, false);
+  return { text, mood, reading: logged, mark: markOf(logged, all), ...(finding === undefined ? {} : { finding }) };
 }

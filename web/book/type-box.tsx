@@ -4,7 +4,7 @@ import { readBackOutcome } from "../bench/read-back.ts";
 import type { Book } from "../store/book.ts";
 import { logWords } from "../store/words.ts";
 
-export function TypeBox({ book }: { book: Book }) {
+export function TypeBox({ book, onLogged }: { book: Book; onLogged?: () => void }) {
   const [text, setText] = useState("");
   const [answer, setAnswer] = useState("");
   const [busy, setBusy] = useState(false);
@@ -22,7 +22,10 @@ export function TypeBox({ book }: { book: Book }) {
           ? "Nothing read there, nothing logged. Try: ring gap two top, twelve thou."
           : readBackOutcome(outcome, build, book.findings()).text,
       );
-      if (!nothing) setText("");
+      if (!nothing) {
+        setText("");
+        onLogged?.();
+      }
     } catch (error) {
       setAnswer(`Not logged: ${error instanceof Error ? error.message : String(error)}`);
     } finally {

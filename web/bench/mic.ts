@@ -1,0 +1,73 @@
+// The microphone as a run of frames. Tells when it has gone dead: frames that do not come are the only truth about a microphone.
+import { BenchFault, faultOf } from "./fault.ts";
+import framesUrl from "./frames.worklet.ts?worker&url";
+
+/** No frame for so long is a dead microphone. */
+export const DEAD_MS = 1000;
+
+export interface Mic {
+  readonly rate: number;
+  /** The context that tones play through as well. */
+  readonly context: AudioContext;
+  close(): Promise<void>;
+}
+
+export interface MicListener {
+  frame(samples: Float32Array): void;
+  /** Called once when frames stop coming. */
+  dead(): void;
+}
+
+/** Ask for the microphone; must be called from a tap. @throws BenchFault */
+export async function openMic(listener: MicListener): Promise<Mic> {
+  if (!globalThis.isSecureContext || navigator.mediaDevices === undefined) throw new BenchFault("insecure");
+  // 16 kHz is what the recogniser wants; a browser that cannot do it gives its own rate and the ear resamples.
+  const context = new AudioContext({ sampleRate: 16_000 });
+  if (context.audioWorklet === undefined) throw new BenchFault("no_worklet");
+  try {
+    const session = (navigator as { audioSession?: { type: string } }).audioSession;
+    if (session !== undefined) session.type = "play-and-record";
+    const stream = await navigator.mediaDevices.getUserMedia({
+      // Gain control would pump the room's noise up between sentences.
+      audio: { echoCancellation: true, noiseSuppression: true, autoGainControl: false, channelCount: 1 },
+    });
+    return await connect(context, stream, listener);
+  } catch (error) {
+    await context.close();
+    throw faultOf(error);
+  }
+}
+
+async function connect(context: AudioContext, stream: MediaStream, listener: MicListener): Promise<Mic> {
+  await context.resume();
+  await context.audioWorklet.addModule(framesUrl);
+  const frames = new AudioWorkletNode(context, "frames", { numberOfInputs: 1, numberOfOutputs: 0 });
+  let last = performance.now();
+  let told = false;
+  frames.port.onmessage = (message: MessageEvent<Float32Array>) => {
+    last = performance.now();
+    listener.frame(message.data);
+  };
+  const tell = () => {
+    if (told) return;
+    told = true;
+    listener.dead();
+  };
+  const watch = setInterval(() => {
+    if (performance.now() - last > DEAD_MS) tell();
+  }, 250);
+  const tracks = stream.getAudioTracks();
+  for (const track of tracks) track.onended = tell;
+  context.createMediaStreamSource(stream).connect(frames);
+  return {
+    rate: context.sampleRate,
+    context,
+    async close() {
+      told = true;
+      clearInterval(watch);
+      frames.port.postMessage("close");
+      for (const track of tracks) track.stop();
+      await context.close();
+    },
+  };
+}
