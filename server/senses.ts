@@ -1,17 +1,34 @@
 // The real parser and recogniser, opened once a process.
-import { HearingError } from "../extractors/hearing/errors.ts";
+import { readWav, understand, writeWav } from "../extractors/hearing/index.ts";
+import { openHearer } from "../extractors/hearing/node/index.ts";
 import { parse } from "../extractors/speech/index.ts";
+import { DEMO_SPEC } from "../shared/spec/demo-engine.ts";
 import type { Hearing } from "./deps.ts";
 import type { Senses } from "./server.ts";
 
-/** Typed words are read without the recogniser; clips then get a plain refusal. */
-const deaf: Hearing = {
-  state: () => "absent",
-  hear: async () => {
-    throw new HearingError("hearer_failed", "Expected a recogniser to hear the clip, got none on this machine: type the words");
-  },
-};
+const round = (seconds: number) => Math.round(seconds * 1000) / 1000;
 
+/** Start the recogniser in a thread of its own. It loads while the server already answers; clips wait for it. */
 export async function openSenses(): Promise<Senses> {
-  return { parse, hearing: deaf, close: async () => undefined };
+  const hearer = openHearer();
+  let state: ReturnType<Hearing["state"]> = "loading";
+  const hearing: Hearing = {
+    state: () => state,
+    hear: async (wav, context, spec) => {
+      const { pcm, rate } = readWav(wav);
+      const heard = await hearer.hear(pcm, rate, { context, spec });
+      state = "ready";
+      return { heard: heard.text, seconds: round(heard.seconds), parsed: understand(heard, context, spec) };
+    },
+  };
+  // Silence is heard once, so that the model is loaded before the first clip comes.
+  hearing.hear(silence(), {}, DEMO_SPEC).catch(() => {
+    state = "absent";
+  });
+  return { parse, hearing, close: () => hearer.close() };
+}
+
+/** A fifth of a second of silence as a 16-bit WAV file. */
+function silence(): Uint8Array {
+  return writeWav({ pcm: new Float32Array(3200), rate: 16_000 });
 }

@@ -27,6 +27,7 @@ export async function run(_positional: unknown[], options: Options): Promise<num
     );
   return await orSay(async () => {
     const logger = makeLogger(options.log);
+    const stop = stopSignal();
     const shop = await startShop({ dataDir: options.data, port, logger, senses: await openSenses() }).catch(
       (error: NodeJS.ErrnoException) => {
         if (error.code !== "EADDRINUSE") throw error;
@@ -36,8 +37,8 @@ export async function run(_positional: unknown[], options: Options): Promise<num
     );
     if (shop === undefined) return FAILED;
     say(`The shop is open at ${shop.url}/ (data in ${options.data}); stop it with Ctrl-C.`);
-    if (options.demo === true) await makeDemo(shop);
-    await stopSignal();
+    if (options.demo === true) await Promise.race([makeDemo(shop), stop]);
+    await stop;
     say("Stopping: requests under way are ended first.");
     await shop.close();
     return DONE;
