@@ -27,7 +27,8 @@ function stateOf(context: RuleContext, nut: Place): LoggedNote | undefined {
 }
 
 function* subjectsOf(place: Place, context: RuleContext): Iterable<Subject> {
-  if (fastenerAt(place, context.spec)?.castle === true) yield { place: nutOf(place), tag: "" };
+  const nut = nutOf(place);
+  if (fastenerAt(nut, context.spec)?.castle === true) yield { place: nut, tag: "" };
 }
 
 function jointOf(fastener: Fastener, place: Place, context: RuleContext): Joint | undefined {

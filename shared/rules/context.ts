@@ -6,15 +6,15 @@ import { type Place, placeKey } from "../places/places.ts";
 import type { QuantityId } from "../quantities/types.ts";
 import type { Condition, Limit, Spec } from "../spec/spec.ts";
 import { readKey } from "./key.ts";
+import { PhotoIndex } from "./photo-index.ts";
 
-/** Photos or notes of one name at one place, newest last. */
+/** Notes of one name at one place, newest last. */
 type ByPlace<T> = Map<string, T[]>;
 
 export class RuleContext {
   readonly build: Build;
   readonly #places = new Map<QuantityId, Map<string, Place>>();
-  readonly #photos = new Map<string, ByPlace<LoggedPhoto>>();
-  readonly #filedUnder = new Map<string, { readonly name: string; readonly key: string }>();
+  readonly photoIndex = new PhotoIndex();
   readonly #notes = new Map<string, ByPlace<LoggedNote>>();
   #limitsOf: Spec | undefined;
   #limits = new Map<string, Limit[]>();
@@ -23,7 +23,7 @@ export class RuleContext {
   constructor(build: Build) {
     this.build = build;
     for (const key of build.byKey.keys()) this.#rememberPlace(`reading:${key}`);
-    for (const photo of build.photos.values()) this.#filePhoto(photo);
+    for (const photo of build.photos.values()) this.photoIndex.file(photo);
     for (const note of build.notes) this.#fileNote(note);
   }
 
@@ -36,7 +36,7 @@ export class RuleContext {
     for (const key of touched) if (key.startsWith("reading:")) this.#rememberPlace(key);
     if (event.type === "photo.taken" || event.type === "photo.filed") {
       const photo = this.build.photos.get(event.type === "photo.taken" ? event.id : event.data.target);
-      if (photo !== undefined) this.#filePhoto(photo);
+      if (photo !== undefined) this.photoIndex.file(photo);
     }
     const last = this.build.notes.at(-1);
     if (event.type === "note.made" && last?.id === event.id) this.#fileNote(last);
@@ -51,18 +51,6 @@ export class RuleContext {
       this.#places.set(quantity, places);
     }
     places.set(placeKey(place), place);
-  }
-
-  #filePhoto(photo: LoggedPhoto): void {
-    const before = this.#filedUnder.get(photo.id);
-    if (before !== undefined) {
-      const list = this.#photos.get(before.name)?.get(before.key);
-      list?.splice(list.indexOf(photo), 1);
-    }
-    const name = photo.proof ?? `step:${photo.step ?? ""}`;
-    const key = placeKey(photo.place);
-    push(this.#photos, name, key, photo);
-    this.#filedUnder.set(photo.id, { name, key });
   }
 
   #fileNote(note: LoggedNote): void {
@@ -81,7 +69,7 @@ export class RuleContext {
 
   /** Newest photo for a proof (or, under `step:ID`, of a step) at each place it was taken of. */
   photos(name: string): LoggedPhoto[] {
-    return newestOf(this.#photos.get(name));
+    return this.photoIndex.newest(name);
   }
 
   /** Newest note of a kind at each place. */

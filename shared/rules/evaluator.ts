@@ -43,9 +43,12 @@ export class Evaluator {
 
   /** Re-check what depends on an event that has just been folded elsewhere, given the keys the fold said it touched. */
   update(event: BenchEvent, touched: Touched): readonly Change[] {
+    // An event that was folded before touches nothing, and is not indexed twice.
+    if (touched.length === 0) return [];
     this.#context.note(event, touched);
     if (touched.some((key) => key === "spec" || key.startsWith("instrument:"))) return this.#checkAll();
-    return touched.flatMap((key) => this.#recheck(readKey(key)));
+    const done = this.#rules.map(() => new Set<string>());
+    return touched.flatMap((key) => this.#recheck(readKey(key), done));
   }
 
   /** All findings with who accepted which: in the order of the rules, the sheet's limits and the places. */
@@ -53,9 +56,10 @@ export class Evaluator {
     const limits = new Map(this.build.spec.limits.map((limit, index) => [limit.id, index]));
     const rank = (finding: Finding) => limits.get(finding.rule) ?? 0;
     return this.#findings.flatMap((found) =>
-      [...found.values()]
-        .sort((a, b) => rank(a) - rank(b) || byPlace.compare(placeKey(a.place), placeKey(b.place)))
-        .map((finding) => this.#withAcceptance(finding)),
+      [...found]
+        .map(([id, finding]) => ({ rank: rank(finding), key: `${placeKey(finding.place)}|${id}`, finding }))
+        .sort((a, b) => a.rank - b.rank || byPlace.compare(a.key, b.key))
+        .map(({ finding }) => this.#withAcceptance(finding)),
     );
   }
 
@@ -69,7 +73,8 @@ export class Evaluator {
   #checkAll(): readonly Change[] {
     const before = this.#findings;
     this.#findings = this.#rules.map(() => new Map());
-    for (const key of allKeys(this.build)) this.#recheck(readKey(key));
+    const done = this.#rules.map(() => new Set<string>());
+    for (const key of allKeys(this.build)) this.#recheck(readKey(key), done);
     return this.#rules.flatMap((rule, index) => {
       const [old, now] = [before[index] ?? new Map(), this.#findings[index] ?? new Map()];
       return [...new Set([...old.keys(), ...now.keys()])].map((key) => ({
@@ -80,12 +85,13 @@ export class Evaluator {
     });
   }
 
-  #recheck(key: TouchedKey): Change[] {
+  /** `done` holds, by rule, the subjects that need no second check in one go over many keys. */
+  #recheck(key: TouchedKey, done: readonly Set<string>[]): Change[] {
     const changes: Change[] = [];
     this.#rules.forEach((rule, index) => {
       const found = this.#findings[index];
       if (found === undefined) return;
-      const seen = new Set<string>();
+      const seen = done[index] ?? new Set<string>();
       for (const subject of rule.subjects(key, this.#context)) {
         const id = `${subject.tag}|${placeKey(subject.place)}`;
         if (seen.has(id)) continue;

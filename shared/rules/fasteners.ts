@@ -11,9 +11,11 @@ export function fastenerAt(place: Place, spec: Spec): Fastener | undefined {
   return place.fastener === undefined ? undefined : spec.fasteners[place.fastener];
 }
 
-/** The nut itself: its place without the stage of tightening. */
-export function nutOf({ stage: _stage, ...nut }: Place): Place {
-  return nut;
+/** The nut itself: its place without the stage of tightening, its group named even where only rod or main was said. */
+export function nutOf({ stage: _stage, cylinder, ...place }: Place): Place {
+  const rod = place.rod ?? (place.main === undefined && place.fastener !== "head" ? cylinder : undefined);
+  const group = place.fastener ?? (rod !== undefined ? "rod" : place.main !== undefined ? "main" : undefined);
+  return { ...place, ...(rod === undefined ? {} : { rod }), ...(group === undefined ? {} : { fastener: group }) };
 }
 
 /** The newest torque at a nut, of any stage. */

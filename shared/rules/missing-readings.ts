@@ -95,13 +95,17 @@ export const MISSING_READINGS: Rule = {
       rule: "missing_reading",
       place,
       value: wanted.length - missing.length,
-      limit: `${wanted.length} readings`,
+      limit: `${wanted.length} reading${wanted.length === 1 ? "" : "s"}`,
       unit: null,
       step: row.step,
       evidence: readings.flatMap((logged) => logged?.evidence ?? []),
     };
     if (missing.length === 0) {
-      return { ...base, verdict: "pass", why: `${name}${where}: all ${wanted.length} readings taken.` };
+      return {
+        ...base,
+        verdict: "pass",
+        why: `${name}${where}: ${wanted.length === 1 ? "taken" : `all ${wanted.length} readings taken`}.`,
+      };
     }
     const waiting = missing.filter((at) => isWaiting(context, row, at)).length;
     const which = missing.length === wanted.length ? "" : `: ${list(missing.slice(0, 6).map((at) => rest(at, place)))}`;
@@ -110,7 +114,7 @@ export const MISSING_READINGS: Rule = {
     return {
       ...base,
       verdict: "unknown",
-      why: `${name}${where}: ${missing.length} of ${wanted.length} readings missing${which}${more}${waits}.`,
+      why: `${name}${where}: ${wanted.length === 1 ? "not taken yet" : `${missing.length} of ${wanted.length} readings missing`}${which}${more}${waits}.`,
       remedy: `${sentence(`take ${missing.length === 1 ? "it" : "them"} before the next part covers ${missing.length === 1 ? "it" : "them"}`)}.`,
     };
   },

@@ -7,6 +7,7 @@ import { LIMITS } from "./limits.ts";
 import { MISSING_PHOTOS } from "./missing-photos.ts";
 import { MISSING_READINGS } from "./missing-readings.ts";
 import { ONE_SIZE } from "./one-size.ts";
+import { PHOTO_DOUBTS } from "./photo-doubts.ts";
 import { READING_ORDER } from "./reading-order.ts";
 import { RING_STAGGER } from "./ring-stagger.ts";
 import type { Rule } from "./rule.ts";
@@ -38,6 +39,7 @@ export const RULES: readonly Rule[] = [
   STALE_READING,
   WAITING_READING,
   READING_ORDER,
+  PHOTO_DOUBTS,
   // Whether the job is whole.
   STEP_ORDER,
   MISSING_READINGS,

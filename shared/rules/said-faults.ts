@@ -11,28 +11,38 @@ const FAULT =
   /\b(fail(s|ed)?|bad|reject(ed)?|cracked|crack|trailing|backwards?|reversed|wrong way|upside down|swapped|not seated)\b/i;
 const HEALTH = /\b(pass(es|ed)?|good|ok|okay|clean|no cracks?|leading|seated|right way)\b/i;
 
+/** States that the words were read as already; they come before the words. */
+const STATES: Readonly<Record<string, "fault" | "health">> = { fail: "fault", found: "fault", pass: "health", none: "health" };
+
 interface Said {
   readonly text: string;
+  readonly state: string | undefined;
   readonly order: number;
   readonly id: string;
   readonly place: Place;
 }
 
 const ofNote = ({ note, order, id }: LoggedNote): Said => ({
-  text: `${note.state ?? ""} ${note.text}`.trim(),
+  text: note.text,
+  state: note.state,
   order,
   id,
   place: note.place ?? {},
 });
 
 const ofPhoto = ({ statement, order, id, place }: LoggedPhoto): Said[] =>
-  statement === undefined ? [] : [{ text: statement, order, id, place }];
+  statement === undefined ? [] : [{ text: statement, state: undefined, order, id, place }];
 
-/** Health is looked for first: "no crack" and "not cracked" speak of cracks too. */
-function tells(text: string): "fault" | "health" | undefined {
-  if (/\bnot (cracked|trailing|reversed)\b/i.test(text) || (HEALTH.test(text) && !/\bnot (good|ok|okay|seated)\b/i.test(text)))
-    return "health";
-  return FAULT.test(text) || /\bnot (good|ok|okay)\b/i.test(text) ? "fault" : undefined;
+/** Words turned round: "no good" is a fault and "not cracked" is none. */
+const TURNED_FAULT = /\b(no good|not (good|ok|okay|seated|right))\b/i;
+const TURNED_HEALTH = /\bnot (cracked|trailing|reversed|bad)\b/i;
+
+function tells({ text, state }: Said): "fault" | "health" | undefined {
+  const known = state === undefined ? undefined : STATES[state];
+  if (known !== undefined) return known;
+  if (TURNED_FAULT.test(text)) return "fault";
+  if (TURNED_HEALTH.test(text) || HEALTH.test(text)) return "health";
+  return FAULT.test(text) ? "fault" : undefined;
 }
 
 const SEPARATOR = "~";
@@ -61,7 +71,7 @@ export const SAID_FAULT: Rule = {
   },
   check: ({ place, tag }, context) => {
     const said = newest(tag, place, context);
-    const verdict = said === undefined ? undefined : tells(said.text);
+    const verdict = said === undefined ? undefined : tells(said);
     if (said === undefined || verdict === undefined) return undefined;
     const fault = verdict === "fault";
     return {

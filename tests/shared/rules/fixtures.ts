@@ -1,0 +1,305 @@
+// One log that trips each rule and one that it passes, by the rule's name in its findings. The figures are invented.
+import { AXES, DEPTHS } from "../../../shared/places/places.ts";
+import type { Verdict } from "../../../shared/rules/index.ts";
+import type { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
+import type { BenchLog } from "./bench-log.ts";
+
+export interface Fixture {
+  /** Name in the findings: the rule's id, or a limit's for the limit rule. */
+  readonly name: string;
+  /** Id of the rule under test. */
+  readonly rule: string;
+  readonly verdict: Verdict;
+  trips(log: BenchLog): void;
+  passes(log: BenchLog): void;
+  /** The passing log leaves no finding at all, rather than a pass. */
+  readonly silent?: true;
+  readonly spec?: typeof DEMO_SPEC;
+}
+
+/** Six diameters of one bore, top to bottom, thrust then axial. */
+export function bore(
+  log: BenchLog,
+  cylinder: number,
+  sizes: readonly number[],
+  condition: "as_found" | "final" = "as_found",
+): void {
+  DEPTHS.forEach((depth, i) => {
+    AXES.forEach((axis, j) => {
+      log.read("bore_diameter", { cylinder, depth, axis }, sizes[2 * i + j] ?? 0, { condition });
+    });
+  });
+}
+
+const ROUND = [3.8761, 3.876, 3.876, 3.8759, 3.876, 3.876];
+const NUT = { fastener: "rod", rod: 2, nut: "b" } as const;
+const feeler = {
+  instrument: "feelers",
+  kind: "feeler",
+  resolution: "0.001",
+  uncertainty: "0.001",
+  unit: "in",
+  quantities: ["ring_end_gap"],
+} as const;
+
+export const FIXTURES: readonly Fixture[] = [
+  {
+    name: "bore_out_of_round_rering",
+    rule: "limits",
+    verdict: "fail",
+    trips: (log) => bore(log, 3, [3.8885, 3.8838, 3.8826, 3.8806, 3.8774, 3.8767]),
+    passes: (log) => bore(log, 3, ROUND),
+  },
+  {
+    name: "torque",
+    rule: "torque",
+    verdict: "fail",
+    trips: (log) => log.read("fastener_torque", NUT, 47),
+    passes: (log) => log.read("fastener_torque", NUT, 37),
+  },
+  {
+    name: "castle_nut",
+    rule: "castle_nut",
+    verdict: "fail",
+    trips: (log) => {
+      log.read("fastener_torque", NUT, 35);
+      log.read("castle_nut_angle", NUT, 22);
+    },
+    passes: (log) => {
+      log.read("fastener_torque", NUT, 35);
+      log.read("castle_nut_angle", NUT, 22);
+      log.read("fastener_torque", NUT, 37);
+      log.add("note.made", { note: { kind: "castle_state", state: "aligned", text: "slot lined up", place: NUT } });
+    },
+  },
+  {
+    name: "cotter",
+    rule: "cotter",
+    verdict: "fail",
+    trips: (log) => {
+      log.read("fastener_torque", NUT, 37);
+      log.add("step.closed", { step: "final_torque" });
+    },
+    passes: (log) => {
+      log.read("fastener_torque", NUT, 37);
+      log.add("note.made", { note: { kind: "cotter", state: "fitted", text: "cotter in", place: NUT } });
+      log.add("step.closed", { step: "final_torque" });
+    },
+  },
+  {
+    name: "shim_match",
+    rule: "shim_match",
+    verdict: "fail",
+    trips: (log) => {
+      log.read("shim_thickness", { main: 2, side: "a" }, 0.012);
+      log.read("shim_thickness", { main: 2, side: "b" }, 0.009);
+    },
+    passes: (log) => {
+      log.read("shim_thickness", { main: 2, side: "a" }, 0.012);
+      log.read("shim_thickness", { main: 2, side: "b" }, 0.011);
+    },
+  },
+  {
+    name: "shim_return",
+    rule: "shim_return",
+    verdict: "fail",
+    trips: (log) => shims(log, 0.01, 0.011),
+    passes: (log) => shims(log, 0.011, 0.01),
+  },
+  {
+    name: "one_size",
+    rule: "one_size",
+    verdict: "fail",
+    trips: (log) => {
+      log.read("bore_oversize", { cylinder: 1 }, 0.03);
+      log.read("bore_oversize", { cylinder: 3 }, 0.04);
+    },
+    passes: (log) => {
+      log.read("bore_oversize", {}, 0.03);
+      log.read("piston_oversize", {}, 0.03);
+    },
+  },
+  {
+    name: "ring_stagger",
+    rule: "ring_stagger",
+    verdict: "fail",
+    trips: (log) => clocks(log, [0, 20, 240]),
+    passes: (log) => clocks(log, [0, 120, 240]),
+  },
+  {
+    name: "said_fault",
+    rule: "said_fault",
+    verdict: "fail",
+    trips: (log) => log.photo("dipper", { rod: 4 }, "splash", "scoop mouth trailing"),
+    passes: (log) => log.photo("dipper", { rod: 4 }, "splash", "scoop mouth leading"),
+  },
+  {
+    name: "contradiction",
+    rule: "contradiction",
+    verdict: "warn",
+    trips: (log) => {
+      log.read("bore_diameter", { cylinder: 1 }, 3.905, { condition: "final" });
+      log.read("piston_skirt_diameter", { cylinder: 1 }, 3.9012);
+      log.read("piston_clearance", { cylinder: 1 }, 0.006);
+    },
+    passes: (log) => {
+      log.read("bore_diameter", { cylinder: 1 }, 3.905, { condition: "final" });
+      log.read("piston_skirt_diameter", { cylinder: 1 }, 3.9012);
+      log.read("piston_clearance", { cylinder: 1 }, 0.004);
+    },
+  },
+  {
+    name: "unit_pair",
+    rule: "unit_pair",
+    verdict: "fail",
+    // TM 10-4320-315-24 prints "2.216 ft lbs (5.629 Nm)": not the same torque.
+    trips: (log) => pair(log, "2.216", "5.629"),
+    // TM 9-2815-254-24 prints 61.5 ft-lb as 83.4 N.m.
+    passes: (log) => pair(log, "61.5", "83.4"),
+  },
+  {
+    name: "temperature",
+    rule: "temperature",
+    verdict: "warn",
+    trips: (log) => {
+      log.read("part_temperature", { part: "block" }, 29);
+      log.read("bore_diameter", { cylinder: 1 }, 3.9054, { condition: "final" });
+    },
+    passes: (log) => {
+      log.read("part_temperature", { part: "block" }, 20.5);
+      log.read("bore_diameter", { cylinder: 1 }, 3.9054, { condition: "final" });
+    },
+  },
+  {
+    name: "instrument_zero",
+    rule: "instrument_zero",
+    verdict: "warn",
+    trips: (log) => {
+      log.add("instrument.kept", { ...feeler, quantities: [] });
+      log.add("instrument.zeroed", { instrument: "feelers", deviation: "0.0008", unit: "in" });
+    },
+    passes: (log) => {
+      log.add("instrument.kept", { ...feeler, quantities: [] });
+      log.add("instrument.zeroed", { instrument: "feelers", deviation: "-0.0005", unit: "in" });
+    },
+  },
+  {
+    name: "instrument_step",
+    rule: "instrument_step",
+    verdict: "warn",
+    trips: (log) => log.add("instrument.kept", { ...feeler, quantities: ["ring_end_gap"] }),
+    passes: (log) => log.add("instrument.kept", { ...feeler, resolution: "0.0005", quantities: ["ring_end_gap"] }),
+    silent: true,
+  },
+  {
+    name: "stale_reading",
+    rule: "stale_reading",
+    verdict: "unknown",
+    trips: (log) => {
+      log.read("piston_skirt_diameter", { cylinder: 3 }, 3.9012);
+      log.add("part.changed", { part: "piston", place: { cylinder: 3 }, what: "new piston in three" });
+    },
+    passes: (log) => {
+      log.read("piston_skirt_diameter", { cylinder: 3 }, 3.9012);
+      log.add("part.changed", { part: "piston", place: { cylinder: 3 }, what: "new piston in three" });
+      log.read("piston_skirt_diameter", { cylinder: 3 }, 3.9013);
+    },
+    silent: true,
+  },
+  {
+    name: "waiting_reading",
+    rule: "waiting_reading",
+    verdict: "unknown",
+    trips: (log) => log.read("ring_end_gap", { cylinder: 2, ring: "top" }, 0.012, { do: "confirm" }),
+    passes: (log) => {
+      const target = log.read("ring_end_gap", { cylinder: 2, ring: "top" }, 0.012, { do: "confirm" });
+      log.add("reading.confirmed", { target });
+    },
+    silent: true,
+  },
+  {
+    name: "reading_order",
+    rule: "reading_order",
+    verdict: "warn",
+    trips: (log) => {
+      log.read("ring_end_gap", { cylinder: 2, ring: "top" }, 0.012);
+      log.read("bore_diameter", { cylinder: 2 }, 3.9051, { condition: "final" });
+    },
+    passes: (log) => {
+      log.read("bore_diameter", { cylinder: 2 }, 3.9051, { condition: "final" });
+      log.read("ring_end_gap", { cylinder: 2, ring: "top" }, 0.012);
+    },
+  },
+  {
+    name: "photo_doubt",
+    rule: "photo_doubt",
+    verdict: "warn",
+    trips: (log) => {
+      log.photo("gauge_strip", { rod: 1 }, "rod_fit");
+      log.photo("gauge_strip", { rod: 2 }, "rod_fit");
+    },
+    passes: (log) => log.photo("gauge_strip", { rod: 1 }, "rod_fit"),
+    silent: true,
+  },
+  {
+    name: "step_order",
+    rule: "step_order",
+    verdict: "warn",
+    trips: (log) => {
+      log.add("step.opened", { step: "rings" });
+      log.add("step.opened", { step: "pistons" });
+    },
+    passes: (log) => {
+      log.add("step.opened", { step: "crack_check" });
+      log.add("step.opened", { step: "valves" });
+    },
+  },
+  {
+    name: "missing_reading",
+    rule: "missing_reading",
+    verdict: "unknown",
+    trips: (log) => log.add("step.opened", { step: "end_float" }),
+    passes: (log) => {
+      log.add("step.opened", { step: "end_float" });
+      log.read("crank_end_float", {}, 0.006);
+    },
+  },
+  {
+    name: "missing_photo",
+    rule: "missing_photo",
+    verdict: "fail",
+    trips: (log) => log.add("step.closed", { step: "finish_bores" }),
+    passes: (log) => {
+      for (const cylinder of [1, 2, 3, 4]) log.photo("bore_hatch", { cylinder }, "finish_bores");
+      log.add("step.closed", { step: "finish_bores" });
+    },
+  },
+];
+
+function shims(log: BenchLog, a: number, b: number): void {
+  log.read("shim_thickness", { rod: 1, side: "a" }, 0.011, { condition: "as_found" });
+  log.read("shim_thickness", { rod: 1, side: "b" }, 0.01, { condition: "as_found" });
+  log.read("shim_thickness", { rod: 1, side: "a" }, a, { condition: "final" });
+  log.read("shim_thickness", { rod: 1, side: "b" }, b, { condition: "final" });
+}
+
+function clocks(log: BenchLog, positions: readonly number[]): void {
+  (["top", "second", "oil"] as const).forEach((ring, i) => {
+    log.read("ring_gap_clock", { cylinder: 1, ring }, positions[i] ?? 0);
+  });
+}
+
+function pair(log: BenchLog, foot: string, newton: string): void {
+  const utterance = log.add("utterance.heard", { text: `${foot} foot pounds, ${newton} newton metres`, by: "typed" });
+  const place = { fastener: "manifold", nut: 1 } as const;
+  for (const [digits, unit] of [
+    [foot, "ft_lbf"],
+    [newton, "N_m"],
+  ] as const) {
+    const value = Number(digits);
+    log.add("reading.taken", {
+      utterance,
+      reading: { quantity: "fastener_torque", place, value, unit, digits, implied: [], do: "accept", span: [0, 1] },
+    });
+  }
+}
