@@ -80,6 +80,11 @@ export function placePhrases(quantity: Quantity, engine: Engine): PlacePhrases |
   const number = counted.length === 0 ? EMPTY : oneOf(counted.map((slot) => numbered(slot, engine, several)));
   const named = counted.length === 0 ? EMPTY : oneOf(counted.map((slot) => numbered(slot, engine, true)));
   const rest = inOrder(slots, engine, must);
+  const needed = inOrder(
+    slots.filter((slot) => must.has(slot)),
+    engine,
+    must,
+  );
   if (counted.length === 0 && slots.every((slot) => slotPhrase(slot, engine) === undefined)) return undefined;
   const valve = must.has("valve") ? slotPhrase("valve", engine) : undefined;
   const bare = counted.length === 0 ? EMPTY : oneOf(counted.map((slot) => tagged(countTo(count(slot, engine)), PLACE)));
@@ -94,11 +99,11 @@ export function placePhrases(quantity: Quantity, engine: Engine): PlacePhrases |
   const prep = tagged(maybe(oneOf([words("on"), words("for")]), 0.5), "");
   return {
     after: chain(prep, number, rest),
-    trailing: chain(weighted([chain(tagged(words("on"), ""), number), 1], [named, 1]), rest),
+    trailing: chain(weighted([chain(tagged(words("on"), ""), number), 1], [named, 1]), needed),
     before:
       counted.length === 0
         ? undefined
-        : chain(several || counted[0] !== "cylinder" ? named : chain(maybe(tagged(words("cylinder"), PLACE)), bare), rest),
+        : chain(several || counted[0] !== "cylinder" ? named : chain(maybe(tagged(words("cylinder"), PLACE)), bare), needed),
     optional,
   };
 }

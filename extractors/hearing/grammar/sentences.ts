@@ -4,8 +4,9 @@ import { ALL_QUANTITIES, QUANTITIES } from "../../../shared/quantities/registry.
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
 import { chain, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
+import { belowHundred } from "./numbers.ts";
 import { countTo, PLACE, type PlacePhrases, placePhrases } from "./places.ts";
-import { leadingKey, leadingValue, valuePhrase } from "./values.ts";
+import { leadingKey, leadingValue, VALUE, valuePhrase } from "./values.ts";
 
 /** Names by which a quantity may be called; the first is the most usual. */
 const nameOf = (quantity: Quantity): Phrase =>
@@ -31,11 +32,17 @@ const trail = (quantity: Quantity, spec: Spec, metric: boolean): Phrase | undefi
   return id === undefined ? undefined : chain(valuePhrase(QUANTITIES[id], spec, metric), words("out of round"));
 };
 
-function placedSentences(name: Phrase, value: Phrase, place: PlacePhrases): readonly (readonly [Phrase, number])[] {
-  const of: (readonly [Phrase, number])[] = [
-    [chain(name, place.after, value), 1],
-    [chain(name, value, place.trailing), 0.5],
-  ];
+/** Read-outs are long; the place is said before them, but for the valves, where either order is usual. */
+const trailsPlace = (quantity: Quantity) => quantity.scale !== "inch_digits" || quantity.needs.includes("valve");
+
+function placedSentences(
+  quantity: Quantity,
+  name: Phrase,
+  value: Phrase,
+  place: PlacePhrases,
+): readonly (readonly [Phrase, number])[] {
+  const of: (readonly [Phrase, number])[] = [[chain(name, place.after, value), 1]];
+  if (trailsPlace(quantity)) of.push([chain(name, value, place.trailing), 0.5]);
   if (place.before !== undefined) of.push([chain(place.before, name, value), 1]);
   return of;
 }
@@ -49,11 +56,20 @@ function ringFirst(quantity: Quantity, engine: Engine, value: Phrase): readonly 
   return [[chain(ring, names, maybe(words("on")), number, value), 0.7]];
 }
 
+const LISTED = tagged(
+  chain(
+    belowHundred((n) => (n > 0 ? 1 : 0)),
+    maybe(words("and a half"), 0.5),
+    maybe(words("thou"), 0.3),
+  ),
+  VALUE,
+);
+
 /** "rings on two: twelve, fourteen, twelve": one value a ring, in their order. */
-function ringList(quantity: Quantity, engine: Engine, value: Phrase): readonly (readonly [Phrase, number])[] {
+function ringList(quantity: Quantity, engine: Engine): readonly (readonly [Phrase, number])[] {
   if (quantity.listAlong !== "ring" || quantity.scale !== "thou") return [];
   const number = tagged(chain(maybe(words("number")), countTo(engine.cylinders)), PLACE);
-  const list = chain(...engine.rings.map(() => value));
+  const list = chain(...engine.rings.map(() => LISTED));
   return [[chain(oneOf(quantity.spoken.slice(0, 4).map((name) => words(name))), maybe(words("on")), number, list), 0.2]];
 }
 
@@ -64,13 +80,13 @@ export function namedSentences(quantity: Quantity, spec: Spec, metric: boolean, 
   const value = valuePhrase(quantity, spec, metric);
   const place = placePhrases(quantity, spec.engine);
   const of: (readonly [Phrase, number])[] = [];
-  if (place !== undefined) of.push(...placedSentences(name, value, place));
+  if (place !== undefined) of.push(...placedSentences(quantity, name, value, place));
   if (place === undefined || place.optional || whole) {
     of.push([chain(name, value), whole || place === undefined ? 1 : 0.7]);
   }
   const after = trail(quantity, spec, metric);
   if (after !== undefined && place !== undefined) of.push([chain(name, place.after, value, after), 0.5]);
-  of.push(...ringFirst(quantity, spec.engine, value), ...ringList(quantity, spec.engine, value));
+  of.push(...ringFirst(quantity, spec.engine, value), ...ringList(quantity, spec.engine));
   return { kind: "choice", of };
 }
 

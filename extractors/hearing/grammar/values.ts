@@ -32,9 +32,9 @@ function once(key: string, make: () => Phrase): Phrase {
 }
 
 /** Bands are coarsened to a few, for the same reason: a weight need not be exact. */
-const BAND_STEPS = [60, 150, 500, 1300, 6000];
+const BAND_STEPS = [60, 500, 1300, 6000];
 const coarse = ({ low, high }: ScaleRange): ScaleRange => ({
-  low: low >= 300 ? 300 : low >= 40 ? 40 : 0,
+  low: low >= 300 ? 300 : 0,
   high: BAND_STEPS.find((step) => high <= step) ?? high,
 });
 
@@ -107,10 +107,10 @@ function smallDecimalsPhrase(fine: boolean): Phrase {
 }
 
 /** A read-out: the whole inches of the nominal, then as many decimals as the instrument has. */
-const readOut = (nominals: readonly number[], resolution: number): Phrase =>
-  once(`read-out ${nominals.join(" ")} ${resolution}`, () => readOutPhrase(nominals, resolution));
+const readOut = (nominals: readonly number[], resolution: number, wide: boolean): Phrase =>
+  once(`read-out ${nominals.join(" ")} ${resolution} ${wide}`, () => readOutPhrase(nominals, resolution, wide));
 
-function readOutPhrase(nominals: readonly number[], resolution: number): Phrase {
+function readOutPhrase(nominals: readonly number[], resolution: number, wide: boolean): Phrase {
   const decimals = Math.max(2, Math.round(-Math.log10(resolution)));
   const of: (readonly [Phrase, number])[] = [];
   const heads = new Map<number, number>();
@@ -132,7 +132,7 @@ function readOutPhrase(nominals: readonly number[], resolution: number): Phrase 
     of.push([chain(head, maybe(words("point"), 0.5), digitRun(decimals)), weight]);
     // The last zero is often left away; the parser says what to make of it.
     of.push([chain(head, maybe(words("point"), 0.5), short), 0.3 * weight]);
-    of.push([chain(head, oneOf([words("inch"), words("inches")]), hundreds(100, 999), words("thou")), SELDOM * weight]);
+    if (wide) of.push([chain(head, oneOf([words("inch"), words("inches")]), hundreds(100, 999), words("thou")), SELDOM * weight]);
   }
   return { kind: "choice", of };
 }
@@ -248,18 +248,18 @@ export function nominalsOf(quantity: Quantity, spec: Spec): readonly number[] {
   return [(Math.abs(quantity.band.low) + Math.abs(quantity.band.high)) / 2];
 }
 
-function inchValue(quantity: Quantity, spec: Spec): Phrase {
+function inchValue(quantity: Quantity, spec: Spec, wide: boolean): Phrase {
   const { scale, resolution, band } = quantity;
   if (SMALL_SCALES.has(scale)) {
     const size = Math.max(Math.abs(band.low), Math.abs(band.high));
     const range = { low: band.low > 0 ? band.low * 10000 : 0, high: size * 10000 };
     const fine = resolution <= 0.0005;
     const spoken = small(range, fine, scale === "thou");
-    return weighted([spoken, 1], [smallDecimals(fine), SELDOM]);
+    return wide ? weighted([spoken, 1], [smallDecimals(fine), SELDOM]) : spoken;
   }
   if (scale === "inch_digits") {
     const nominals = nominalsOf(quantity, spec);
-    const digits = readOut(nominals, resolution);
+    const digits = readOut(nominals, resolution, wide);
     if (quantity.id === "stroke")
       return weighted([digits, 1], [wholeAndFraction(Math.min(...nominals) - 1, Math.max(...nominals) + 1), 1]);
     return digits;
@@ -272,11 +272,25 @@ function inchValue(quantity: Quantity, spec: Spec): Phrase {
   return plain(quantity);
 }
 
+/** A spring's or a mandrel's length: whole inches, and halves or quarters. */
+const overLength = (low: number): Phrase =>
+  once(`over ${low}`, () => {
+    const whole = belowHundred((n) => (n > 0 && n <= 24 ? 1 : 0));
+    const part = oneOf([
+      words("a half"),
+      words("a quarter"),
+      words("three quarters"),
+      words("an eighth"),
+      chain(oneOf([words("three"), words("five"), words("seven")]), words("eighths")),
+    ]);
+    return oneOf([whole, chain(whole, words("and"), part)]);
+  });
+
 /** The second figure of a force at a length or a bend over a length. */
 function withOver(quantity: Quantity, value: Phrase): Phrase {
   const { over } = quantity;
   if (over === undefined) return value;
-  const length = wholeAndFraction(over.low, Math.min(over.high, 30));
+  const length = overLength(over.low);
   const link = over.label === "at" ? words("at") : oneOf([words("in"), words("over")]);
   const second = chain(link, length, over.low >= 0.5 && over.label !== "at" ? maybe(words("inches")) : EMPTY);
   return chain(value, maybe(second));
@@ -287,7 +301,7 @@ function withOver(quantity: Quantity, value: Phrase): Phrase {
  * open quantity makes likely: metric figures in an inch shop.
  */
 export function valuePhrase(quantity: Quantity, spec: Spec, metric: boolean, wide = false): Phrase {
-  const inch = inchValue(quantity, spec);
+  const inch = inchValue(quantity, spec, wide);
   let value = inch;
   if (metric && quantity.unit === "in") {
     const small = SMALL_SCALES.has(quantity.scale) || quantity.scale === "fraction";

