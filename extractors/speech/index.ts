@@ -19,3 +19,6 @@ export function parseWhy(text: string, context: Context, spec: Spec): { parsed: 
   const parsed = run(text, context, spec, why);
   return { parsed, why: why.lines };
 }
+
+export { placeWords, readBack, type Verdict, valueWords } from "./say/readBack.ts";
+export { spokenForms } from "./say/spokenForms.ts";

@@ -23,7 +23,7 @@ export function toTokens(words: readonly Word[]): Token[] {
     let best: Sense | undefined;
     let bestEnd = i;
     for (let j = i; node !== undefined; ) {
-      if (node.sense !== undefined) {
+      if (node.sense !== undefined && !(j > i && isArticle(words, j))) {
         best = node.sense;
         bestEnd = j;
       }
@@ -52,6 +52,13 @@ export function toTokens(words: readonly Word[]): Token[] {
     i = bestEnd + 1;
   }
   return tokens;
+}
+
+/** "side a" is a side, but "ring side a thou" has an article before its unit. */
+function isArticle(words: readonly Word[], j: number): boolean {
+  if (words[j]?.text !== "a") return false;
+  const sense = LEXICON.get(words[j + 1]?.text ?? "")?.sense;
+  return sense?.unit !== undefined || sense?.num?.t === "half" || sense?.num?.t === "quarter" || sense?.num?.t === "den";
 }
 
 function joined(words: readonly Word[], from: number, to: number): string {

@@ -17,7 +17,9 @@ export interface Hypothesis {
   readonly elements: readonly Element[];
 }
 
-const EXTRA_VALUE = 1;
+const EXTRA_VALUE = 2;
+/** Several values of which one is a guess are more often one value and a place. */
+const GUESS_AMONG = 8;
 const STYLES: readonly Style[] = ["pause", "next", "before"];
 
 /** Hypotheses for tokens[from, to), best first. */
@@ -31,7 +33,11 @@ export function hypotheses(tokens: readonly Token[], from: number, to: number, e
       const drafts = resolve(clausesOf(elements, tokens, style), tokens, env);
       if (drafts === undefined || drafts.length === 0) continue;
       const mean = drafts.reduce((sum, draft) => sum + draft.score, 0) / drafts.length;
-      out.push({ drafts, score: mean - (drafts.length - 1) * EXTRA_VALUE - reading.cost, elements });
+      const guesses =
+        drafts.length > 1 && drafts.some((draft) => draft.known === "guess" && draft.place.fastener === undefined)
+          ? GUESS_AMONG
+          : 0;
+      out.push({ drafts, score: mean - guesses - (drafts.length - 1) * EXTRA_VALUE - reading.cost, elements });
     }
   }
   return out.sort((a, b) => b.score - a.score);
@@ -114,6 +120,8 @@ function listDrafts(
   let best: Draft[] | undefined;
   let bestScore = Number.NEGATIVE_INFINITY;
   for (const first of ranked.slice(0, 3)) {
+    // A list of what was never named is a guess upon a guess.
+    if (first.known === "guess" && first.place.fastener === undefined) continue;
     const exact = listSlot(first, clauses.length, env.spec);
     const slot = exact ?? openSlot(first, clauses.length, env.spec);
     if (slot === undefined) continue;

@@ -88,13 +88,18 @@ function slotFor(quantity: Quantity, number: PlaceNumber, place: Place, context:
     if (bearing !== undefined && place[bearing] === undefined) return bearing;
     // Two mains and four rods: a bare four can only be a rod.
     if (quantity.needsOneOf !== undefined && bearing === undefined) {
-      return number.n > engine.engine.mains && takes(quantity, "rod") ? "rod" : undefined;
+      return quantity.needsOneOf.includes("main") && number.n > engine.engine.mains ? "rod" : undefined;
     }
     if (place.fastener !== undefined && takes(quantity, "nut") && place.nut === undefined) {
       return bolted === undefined || place[bolted] !== undefined ? "nut" : bolted;
     }
   }
-  return slots.find((slot) => takes(quantity, slot) && place[slot] === undefined && !hasOther(quantity, slot, place));
+  // A head stud is on no rod and no main.
+  const loose = place.fastener !== undefined && bolted === undefined;
+  return slots.find((slot) => {
+    if (loose && (slot === "rod" || slot === "main")) return false;
+    return takes(quantity, slot) && place[slot] === undefined && !hasOther(quantity, slot, place);
+  });
 }
 
 /** Settle the words for a quantity; `earlier` holds slots said earlier in the sentence, `context` those before it. */

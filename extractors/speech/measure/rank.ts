@@ -195,7 +195,7 @@ export function rank(
       const flags = [...clause.value.flags, ...value.flags, ...sign.flags];
       let score = candidate.score + WEIGHT[value.fit] + (value.implied ? 0 : WEIGHT.spokenUnit);
       score += settled.missing.length * WEIGHT.missing + settled.absent.length * WEIGHT.absent + settled.stray * WEIGHT.stray;
-      score += settled.spoken.size * WEIGHT.spokenSlot + value.flags.length * WEIGHT.flag;
+      score += spokenScore(settled.spoken, quantity) + value.flags.length * WEIGHT.flag;
       if (sign.impossible || (clause.value.flags.includes("even") && !EVEN_RULES.has(quantity.sign))) {
         score += WEIGHT.impossibleSign;
         flags.push("impossible_sign");
@@ -209,6 +209,18 @@ export function rank(
   }
   return drafts.sort((a, b) => b.score - a.score);
 }
+
+/** Slots that were said and are needed weigh more than those that merely may be given. */
+function spokenScore(spoken: ReadonlySet<PlaceKey>, quantity: Quantity): number {
+  let score = 0;
+  for (const slot of spoken) {
+    const needed = quantity.needs.includes(slot) || quantity.needsOneOf?.includes(slot) === true;
+    const bolt = quantity.needs.includes("fastener");
+    if (needed || bolt || !COUNTED.has(slot)) score += WEIGHT.spokenSlot;
+  }
+  return score;
+}
+const COUNTED = new Set<PlaceKey>(["cylinder", "main", "rod"]);
 
 function draft(
   clause: Clause,

@@ -137,6 +137,12 @@ function readOuts(tokens: readonly Token[], from: number, to: number): Element[]
   return out;
 }
 
+/** The noun a number counts: "main two", and "main number two" is the main's. */
+function nounBefore(tokens: readonly Token[], i: number): Noun | undefined {
+  const noun = tokens[i - 1]?.sense.noun;
+  return noun === "number" && tokens[i - 1]?.pause === false ? (tokens[i - 2]?.sense.noun ?? noun) : noun;
+}
+
 /** The ways to read the number run at i, or undefined when none starts there. */
 export function runAt(tokens: readonly Token[], i: number): Run | undefined {
   if (tokens[i]?.sense.sign === "even") return { roles: [{ elements: [value(evenAt(i))], cost: 0 }], to: i + 1 };
@@ -145,7 +151,7 @@ export function runAt(tokens: readonly Token[], i: number): Run | undefined {
   if (!startsRun(tokens, i)) return undefined;
   const end = runEnd(tokens, i);
   const before = tokens[i - 1];
-  const noun = tokens[i]?.pause ? undefined : before?.sense.noun;
+  const noun = tokens[i]?.pause ? undefined : nounBefore(tokens, i);
   const prep = before?.sense.kind === "prep";
   const roles: Roles[] = [];
   let to = end;
@@ -169,7 +175,7 @@ export function runAt(tokens: readonly Token[], i: number): Run | undefined {
     if (end > i + 1 && tokens[i + 1]?.sense.kind !== "and") {
       const rest = valueOf(tokens, i + 1, end);
       // "three point eight" is one number sooner than place three and point eight.
-      if (rest !== undefined) push([place, value(rest)], tokens[i + 1]?.sense.num?.t === "point" ? 3 : 0);
+      if (rest !== undefined) push([place, value(rest)], tokens[i + 1]?.sense.num?.t === "point" ? valueCost + 3 : 0);
       const restThou = thousandAsThou(tokens, i + 1, end);
       if (restThou !== undefined) push([place, value(restThou)], 1);
       const list = listOf(tokens, i + 1, end);

@@ -140,6 +140,7 @@ function bareLength(figure: Figure, quantity: Quantity, spec: Spec, shop: Shop):
   }
   const words = quantity.scale === "small_word" || quantity.scale === "tenths_word";
   const inWords = words || shop.metric ? ["scale_ask"] : [];
+  if (quantity.scale === "fraction" && kind === "int") out.push(of(dec, "in"));
   if (!(pointed && dec.s >= 3)) {
     const doubt = kind === "digits" || pointed ? ["unit_doubt"] : [];
     out.push(of(shift(dec, 3), "in", ...inWords, ...doubt));

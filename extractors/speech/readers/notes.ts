@@ -34,10 +34,7 @@ export function readNote(text: string, words: readonly Word[], env: Env): NoteRe
     if (statement.state !== undefined) note.state = statement.state;
     const place = placeIn(words, env);
     if (place !== undefined) note.place = place;
-    const only =
-      !UNIT.test(lower) &&
-      statement.kind !== "castle_state" &&
-      !(statement.kind === "crack" && /\d|three|half|quarter/.test(lower));
+    const only = !UNIT.test(lower) && statement.kind !== "castle_state" && !(statement.kind === "crack" && SIZED.test(lower));
     // "crack" and "crank" sound alike, and a crack is a finding: it always waits for a yes.
     const asks =
       statement.kind === "crack" && statement.state === "found" ? question("ambiguous", ["crack", "crank"]) : undefined;
@@ -45,6 +42,9 @@ export function readNote(text: string, words: readonly Word[], env: Env): NoteRe
   }
   return undefined;
 }
+
+/** A crack with its length is a reading. */
+const SIZED = /\b(?:half|quarters?|eighths?|sixteenths?|seconds?|fourths?|point|inch|inches|thou|long)\b|\d\/\d|\./;
 
 function placeIn(words: readonly Word[], env: Env): Note["place"] | undefined {
   const tokens = toTokens(words);

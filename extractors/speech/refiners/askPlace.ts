@@ -22,8 +22,9 @@ const CODES: Readonly<Partial<Record<PlaceKey, QuestionCode>>> = {
 export function placeQuestion(draft: Draft, slot: PlaceKey, state: Pick<State, "env">): State["questions"][number] {
   const either = QUANTITIES[draft.quantity].needsOneOf;
   const bearing = either?.includes(slot) === true && either.includes("main");
-  const code = bearing ? "which_bearing" : (CODES[slot] ?? "which_place");
-  const options = bearing ? ["main", "rod"] : along(slot, state.env.spec, draft.place).map(String);
+  const weighed = either?.includes(slot) === true && !bearing;
+  const code = bearing ? "which_bearing" : weighed ? "which_part" : (CODES[slot] ?? "which_place");
+  const options = bearing ? ["main", "rod"] : weighed ? ["piston", "rod"] : along(slot, state.env.spec, draft.place).map(String);
   return question(code, options.length > 0 ? options : undefined, { quantity: draft.quantity, place: draft.place, slot });
 }
 

@@ -2,9 +2,9 @@
 import type { Noun, Sense, SlotOption } from "../types.ts";
 
 export const NOUN_WORDS: Readonly<Record<Noun, readonly string[]>> = {
-  cylinder: ["cylinder", "cylinders", "cyl", "hole", "pot", "cylinder number", "cyl number", "hole number"],
+  cylinder: ["cylinder", "cylinders", "cyl", "hole", "pot"],
   number: ["number", "num", "no.", "#", "numbers"],
-  main: ["main", "mains", "main bearing", "main bearings", "main number", "main bearing number"],
+  main: ["main", "mains", "main bearing", "main bearings"],
   rod: [
     "rod",
     "rods",
@@ -17,7 +17,6 @@ export const NOUN_WORDS: Readonly<Record<Noun, readonly string[]>> = {
     "big end",
     "big ends",
     "big end bearing",
-    "rod number",
   ],
   crankpin: [
     "crankpin",
@@ -29,11 +28,10 @@ export const NOUN_WORDS: Readonly<Record<Noun, readonly string[]>> = {
     "throw",
     "throws",
     "big end journal",
-    "crankpin number",
     "crank throw",
     "rod throw",
   ],
-  pin: ["pin", "pins", "pin number"],
+  pin: ["pin", "pins"],
   journal: [
     "journal",
     "journals",
@@ -41,13 +39,12 @@ export const NOUN_WORDS: Readonly<Record<Noun, readonly string[]>> = {
     "crank journals",
     "main journal",
     "main journals",
-    "journal number",
     "crankshaft journal",
     "main bearing journal",
   ],
-  piston: ["piston", "pistons", "piston number"],
-  nut: ["nut", "nuts", "bolt", "bolts", "stud", "studs", "nut number", "bolt number", "stud number"],
-  stage: ["stage", "pass", "stage number"],
+  piston: ["piston", "pistons"],
+  nut: ["nut", "nuts", "bolt", "bolts", "stud", "studs"],
+  stage: ["stage", "pass"],
   ring: ["ring"],
 };
 
