@@ -2,8 +2,15 @@
 import type { ComponentType } from "preact";
 import type { Build } from "../shared/build/index.ts";
 import { BenchScreen } from "./bench/bench-screen.tsx";
+import { BoresPage } from "./pages/bores.tsx";
 import { DayBook } from "./pages/day-book.tsx";
+import { GaugesPage } from "./pages/gauges.tsx";
+import { NewBuild } from "./pages/new-build.tsx";
+import { PlacePage } from "./pages/place.tsx";
+import { RecordPage } from "./pages/record.tsx";
 import { Shelf } from "./pages/shelf.tsx";
+import { WhatIfPage } from "./pages/what-if.tsx";
+import { later } from "./parts/later.tsx";
 import { Unsent } from "./parts/unsent.tsx";
 import { linkTo, type Page, route } from "./route.ts";
 import { bench, openBook, turnTo } from "./store/bench.ts";
@@ -18,6 +25,12 @@ export interface BuildPageProps {
 const BUILD_PAGES: readonly { readonly page: Page; readonly title: string; readonly show: ComponentType<BuildPageProps> }[] = [
   { page: "book", title: "Day book", show: DayBook },
   { page: "bench", title: "At the vise", show: BenchScreen },
+  { page: "place", title: "Places", show: PlacePage },
+  { page: "bores", title: "Bore map", show: BoresPage },
+  { page: "whatif", title: "What if", show: WhatIfPage },
+  { page: "sheet", title: "Spec sheet", show: later(() => import("./pages/sheet.tsx")) },
+  { page: "gauges", title: "Gauges", show: GaugesPage },
+  { page: "record", title: "Record", show: RecordPage },
 ];
 
 export function App() {
@@ -39,7 +52,7 @@ export function App() {
       </header>
       {id === undefined ? null : <ThumbIndex id={id} page={page} />}
       <main id="page" tabIndex={-1}>
-        {shown === undefined ? <Shelf /> : <BuildPage show={shown.show} />}
+        {shown !== undefined ? <BuildPage show={shown.show} /> : page === "new" ? <NewBuild /> : <Shelf />}
       </main>
     </>
   );

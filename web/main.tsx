@@ -7,6 +7,7 @@ import "./style/base.css";
 import "./style/shell.css";
 import "./style/book.css";
 import "./style/bench.css";
+import "./style/pages.css";
 
 const root = document.getElementById("book");
 if (root !== null) {

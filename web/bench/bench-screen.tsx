@@ -13,6 +13,7 @@ import { Mark } from "../parts/mark.tsx";
 import { Unsent } from "../parts/unsent.tsx";
 import { linkTo } from "../route.ts";
 import type { Book } from "../store/book.ts";
+import { Cautions } from "./cautions.tsx";
 import { onSwitch } from "./keys.ts";
 import { lastReadBack, type ReadBack } from "./read-back.ts";
 import { Shift } from "./shift.ts";
@@ -38,6 +39,7 @@ export function BenchScreen({ book, build }: BuildPageProps) {
       <div class="bench-main">
         <Glance said={said} heard={shift.heard.value} tentative={shift.tentative.value} />
         <Waiting book={book} build={build} />
+        <Cautions build={build.id} step={step} />
       </div>
       <Switch shift={shift} />
       <FaultWords shift={shift} />
@@ -95,7 +97,11 @@ function Glance({ said, heard, tentative }: { said: ReadBack | undefined; heard:
           <q class="heard">{heard}</q>
         </p>
       )}
-      <p class="glance-said" role="status" aria-live="polite">
+      <p
+        class={`glance-said${reading !== undefined && said?.mood === "accepted" ? " unseen" : ""}`}
+        role="status"
+        aria-live="polite"
+      >
         {said?.text ?? ""}
       </p>
     </section>
@@ -106,7 +112,7 @@ function Glance({ said, heard, tentative }: { said: ReadBack | undefined; heard:
 const LINES = 6;
 
 function Missing({ findings, step }: { findings: readonly Finding[]; step: string | undefined }) {
-  if (step === undefined) return <p class="bench-note">Open a step: say “rings”, “bores”, “main bearings”.</p>;
+  if (step === undefined) return <p class="bench-note">Open a step: say “open rings”, “open bores”, “open main bearings”.</p>;
   const missing = missingAt(findings, step);
   return (
     <section class="bench-missing" aria-label="Still to do at this step">

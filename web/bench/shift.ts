@@ -172,7 +172,9 @@ export class Shift {
     const { build } = this.#book;
     if (build === undefined || this.#ear === undefined) return;
     const context = contextOf(build, this.#book.device);
+    const asked = performance.now();
     const heard = await this.#ear.hear(pcm, rate, { spec: build.spec, context });
+    performance.measure("hear", { start: asked });
     if (this.state.value === "paused") {
       if (over) this.#whilePaused(understand(heard, context, build.spec));
       return;

@@ -63,7 +63,7 @@ export function Standing({ findings, step }: { findings: readonly Finding[]; ste
 
 const keyOf = (finding: Finding) => `${finding.rule}|${placeKey(finding.place)}|${finding.why}`;
 
-function FindingList({ findings }: { findings: readonly Finding[] }) {
+export function FindingList({ findings }: { findings: readonly Finding[] }) {
   return (
     <ul class="findings">
       {findings.map((finding) => (

@@ -101,8 +101,9 @@ export class Outbox {
       await this.#keep.remove([first.id]);
       return;
     }
+    // Put without asking first: the name is the content's hash, so a second time changes nothing.
     for (const sha256 of new Set(batch.flatMap(blobsOfParcel)))
-      if (!(await this.#carrier.hasBlob(sha256))) await this.#carrier.putBlob(sha256, await this.#localBlob(sha256));
+      await this.#carrier.putBlob(sha256, await this.#localBlob(sha256));
     const events = batch.filter((parcel): parcel is EventParcel => parcel.kind === "event").map(({ event }) => event);
     const receipts = await this.#carrier.postEvents(first.build, events);
     const got = new Set(receipts.filter(({ hash }) => /^[0-9a-f]{64}$/.test(hash)).map(({ id }) => id));

@@ -46,7 +46,6 @@ export interface Keep {
 }
 
 export interface Carrier {
-  hasBlob(sha256: string): Promise<boolean>;
   putBlob(sha256: string, bytes: Uint8Array<ArrayBuffer>): Promise<void>;
   postEvents(build: string, events: readonly BenchEvent[]): Promise<readonly Receipt[]>;
   postPhoto(parcel: PhotoParcel, bytes: Uint8Array<ArrayBuffer>): Promise<void>;

@@ -69,15 +69,6 @@ export const photoUrl = (sha256: string, size: "thumb" | "full"): string => `/ap
 
 /** Carries the outbox's parcels over HTTP. */
 export const shopCarrier: Carrier = {
-  async hasBlob(sha256) {
-    try {
-      await ask(`/api/blobs/${sha256}`, { method: "HEAD" });
-      return true;
-    } catch (error) {
-      if (error instanceof ShopFailure && error.status === 404) return false;
-      throw error;
-    }
-  },
   async putBlob(sha256, bytes) {
     await ask(`/api/blobs/${sha256}`, {
       method: "PUT",
