@@ -5,6 +5,7 @@ import type { Reading } from "../events/reading.ts";
 import { type Place, placeKey } from "../places/places.ts";
 import type { QuantityId } from "../quantities/types.ts";
 import { HANDLERS } from "./handlers.ts";
+import { standingAt } from "./standing.ts";
 import type { Build, LoggedReading, Touched } from "./types.ts";
 
 export type * from "./types.ts";
@@ -30,6 +31,7 @@ export function openBuild(event: BenchEvent): Build {
     seen: new Set([event.id]),
     readings: new Map(),
     byKey: new Map(),
+    standing: new Map(),
     byQuantity: new Map(),
     waiting: new Map(),
     photos: new Map(),
@@ -70,13 +72,7 @@ export function latest(
   place: Place,
   condition?: LoggedReading["condition"],
 ): LoggedReading | undefined {
-  const list = build.byKey.get(readingKey(quantity, place));
-  if (list === undefined) return undefined;
-  for (let i = list.length - 1; i >= 0; i--) {
-    const logged = list[i];
-    if (logged?.status === "counted" && (condition === undefined || logged.condition === condition)) return logged;
-  }
-  return undefined;
+  return standingAt(build, readingKey(quantity, place), condition);
 }
 
 /** All counted readings of a quantity, oldest first. */

@@ -4,6 +4,7 @@ import type { Reading } from "../events/reading.ts";
 import { placeKey } from "../places/places.ts";
 import { conditionFor } from "./condition.ts";
 import { focusOf } from "./focus.ts";
+import { settle } from "./standing.ts";
 import type { Build, LoggedReading, Touched } from "./types.ts";
 
 type Of<T extends EventType> = Extract<BenchEvent, { type: T }>;
@@ -24,25 +25,13 @@ function listFor<K, V>(map: Map<K, V[]>, key: K): V[] {
 function file(build: Build, logged: LoggedReading): void {
   const list = listFor(build.byKey, keyOf(logged.reading));
   list.push(logged);
-  list.sort((a, b) => a.order - b.order);
+  if ((list.at(-2)?.order ?? 0) > logged.order) list.sort((a, b) => a.order - b.order);
 }
 
 function unfile(build: Build, logged: LoggedReading): void {
   const list = listFor(build.byKey, keyOf(logged.reading));
   const at = list.indexOf(logged);
   if (at >= 0) list.splice(at, 1);
-}
-
-/** Of the readings under one key and condition that stand, only the newest counts; a struck newest lets the one before stand again. */
-function settle(build: Build, reading: Reading): void {
-  const newest = new Set<string>();
-  const list = listFor(build.byKey, keyOf(reading));
-  for (let i = list.length - 1; i >= 0; i--) {
-    const logged = list[i];
-    if (logged === undefined || (logged.status !== "counted" && logged.status !== "superseded")) continue;
-    logged.status = newest.has(logged.condition) ? "superseded" : "counted";
-    newest.add(logged.condition);
-  }
 }
 
 export function take(build: Build, event: Of<"reading.taken">): Touched {
@@ -66,7 +55,7 @@ export function take(build: Build, event: Of<"reading.taken">): Touched {
   listFor(build.byQuantity, reading.quantity).push(logged);
   file(build, logged);
   if (logged.status === "waiting") build.waiting.set(logged.id, logged);
-  settle(build, reading);
+  settle(build, keyOf(reading), logged.condition, logged);
   const focus = focusOf(build, event.device);
   focus.last = event.id;
   focus.quantity = reading.quantity;
@@ -83,7 +72,7 @@ function known(build: Build, target: string, event: string): LoggedReading | und
 function setStatus(build: Build, logged: LoggedReading, status: LoggedReading["status"]): Touched {
   logged.status = status;
   build.waiting.delete(logged.id);
-  settle(build, logged.reading);
+  settle(build, keyOf(logged.reading), logged.condition, logged);
   return touched(logged.reading);
 }
 
@@ -138,8 +127,8 @@ function revise(build: Build, logged: LoggedReading, reading: Reading, event: st
     list.push(logged);
     list.sort((a, b) => a.order - b.order);
   }
-  settle(build, before);
-  settle(build, reading);
+  settle(build, keyOf(before), logged.condition, logged);
+  settle(build, keyOf(reading), logged.condition, logged);
   return touched(before, reading);
 }
 

@@ -124,6 +124,8 @@ export interface Build {
   readonly readings: Map<string, LoggedReading>;
   /** Readings of one quantity at one place, newest last, whatever their status; key `readingKey`. */
   readonly byKey: Map<string, LoggedReading[]>;
+  /** The counted reading of each key and condition. */
+  readonly standing: Map<string, Map<Condition, LoggedReading>>;
   /** Ids of readings of one quantity, in order. */
   readonly byQuantity: Map<QuantityId, LoggedReading[]>;
   readonly waiting: Map<string, LoggedReading>;

@@ -1,8 +1,9 @@
 // What rules look things up in: the build, its spec's limits by figure, and indexes of places, photos and notes.
 // Kept up event by event, so that no look-up costs more than the engine has places.
 import { type Build, type Instrument, type LoggedNote, type LoggedPhoto, type LoggedReading, latest } from "../build/build.ts";
+import { standingAt } from "../build/standing.ts";
 import type { BenchEvent } from "../events/events.ts";
-import { type Place, placeKey } from "../places/places.ts";
+import { type Place, type PlaceKey, placeKey } from "../places/places.ts";
 import type { QuantityId } from "../quantities/types.ts";
 import type { Condition, Limit, Spec } from "../spec/spec.ts";
 import { readKey } from "./key.ts";
@@ -13,7 +14,7 @@ type ByPlace<T> = Map<string, T[]>;
 
 export class RuleContext {
   readonly build: Build;
-  readonly #places = new Map<QuantityId, Map<string, Place>>();
+  readonly #places = new Map<QuantityId, Map<number, Map<string, Place>>>();
   readonly photoIndex = new PhotoIndex();
   readonly #notes = new Map<string, ByPlace<LoggedNote>>();
   #limitsOf: Spec | undefined;
@@ -45,10 +46,16 @@ export class RuleContext {
   #rememberPlace(key: string): void {
     const { name, place } = readKey(key);
     const quantity = name as QuantityId;
-    let places = this.#places.get(quantity);
+    let numbers = this.#places.get(quantity);
+    if (numbers === undefined) {
+      numbers = new Map();
+      this.#places.set(quantity, numbers);
+    }
+    const number = numberOf(place);
+    let places = numbers.get(number);
     if (places === undefined) {
       places = new Map();
-      this.#places.set(quantity, places);
+      numbers.set(number, places);
     }
     places.set(placeKey(place), place);
   }
@@ -58,8 +65,26 @@ export class RuleContext {
   }
 
   /** Every place where a quantity has ever been read. */
-  places(quantity: QuantityId): Iterable<Place> {
-    return this.#places.get(quantity)?.values() ?? [];
+  *places(quantity: QuantityId): Iterable<Place> {
+    for (const places of this.#places.get(quantity)?.values() ?? []) yield* places.values();
+  }
+
+  /** Counted readings of a quantity at every place that has the slots of the pattern, one a place. */
+  within(quantity: QuantityId, pattern: Place, condition?: Condition): LoggedReading[] {
+    const numbers = this.#places.get(quantity);
+    if (numbers === undefined) return [];
+    const number = numberOf(pattern);
+    const candidates = number === 0 ? [...numbers.values()] : [numbers.get(number) ?? EMPTY];
+    const slots = Object.entries(pattern) as [PlaceKey, unknown][];
+    const found: LoggedReading[] = [];
+    for (const places of candidates) {
+      for (const [key, place] of places) {
+        if (!slots.every(([slot, value]) => place[slot] === value)) continue;
+        const logged = standingAt(this.build, `${quantity}|${key}`, condition);
+        if (logged !== undefined) found.push(logged);
+      }
+    }
+    return found;
   }
 
   /** The newest counted reading of a quantity at exactly this place; of a condition when one is asked. */
@@ -107,6 +132,13 @@ export class RuleContext {
     }
     return found;
   }
+}
+
+const EMPTY: ReadonlyMap<string, Place> = new Map();
+
+/** The number that most places are told apart by; 0 for none. */
+function numberOf({ cylinder, rod, main }: Place): number {
+  return cylinder ?? rod ?? main ?? 0;
 }
 
 function push<T>(map: Map<string, ByPlace<T>>, name: string, key: string, item: T): void {

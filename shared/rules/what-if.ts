@@ -1,6 +1,7 @@
 // "What if": change a number, see every figure and verdict that would move beside today's. Nothing is logged.
 import type { Build, LoggedReading } from "../build/build.ts";
 import { readingKey } from "../build/build.ts";
+import { settle } from "../build/standing.ts";
 import { clearanceAfterShims } from "../compute/bearing.ts";
 import { inch, plus } from "../compute/measure.ts";
 import { type Place, placeKey } from "../places/places.ts";
@@ -83,7 +84,10 @@ function suppose(build: Build, { quantity, place, value, unit }: Supposal): void
   const key = readingKey(quantity, place);
   const list = build.byKey.get(key) ?? [];
   // A finished size takes the place of trial and finished ones of the same key, and of every finer place of the same bore.
-  for (const earlier of standingUnder(build, quantity, place)) earlier.status = "superseded";
+  for (const earlier of standingUnder(build, quantity, place)) {
+    earlier.status = "struck";
+    settle(build, readingKey(earlier.reading.quantity, earlier.reading.place), earlier.condition, earlier);
+  }
   const logged: LoggedReading = {
     id: `supposed-${build.count}`,
     order: build.count,
@@ -98,6 +102,7 @@ function suppose(build: Build, { quantity, place, value, unit }: Supposal): void
   };
   list.push(logged);
   build.byKey.set(key, list);
+  settle(build, key, logged.condition, logged);
   build.readings.set(logged.id, logged);
   const all = build.byQuantity.get(quantity);
   if (all === undefined) build.byQuantity.set(quantity, [logged]);

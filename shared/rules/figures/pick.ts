@@ -38,13 +38,7 @@ export function only(place: Place, slots: readonly PlaceKey[]): Place[] {
 
 /** Counted readings of a quantity whose place has the given slots' values, one a place. */
 export function within(context: RuleContext, quantity: QuantityId, pattern: Place, condition?: Condition): LoggedReading[] {
-  const found: LoggedReading[] = [];
-  for (const place of context.places(quantity)) {
-    if (!Object.entries(pattern).every(([slot, value]) => place[slot as PlaceKey] === value)) continue;
-    const logged = context.latest(quantity, place, condition);
-    if (logged !== undefined) found.push(logged);
-  }
-  return found;
+  return context.within(quantity, pattern, condition);
 }
 
 /** Latest condition first: a finished size stands before a trial one, that before an as-found one. */
