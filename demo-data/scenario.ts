@@ -19,7 +19,8 @@ export type Line =
   | { readonly close: StepId; readonly wait?: number }
   | { readonly photos: string; readonly wait?: number }
   | { readonly change: PartId; readonly place: Place; readonly what: string; readonly wait?: number }
-  | { readonly keep: EventData["instrument.kept"]; readonly wait?: number };
+  | { readonly keep: EventData["instrument.kept"]; readonly wait?: number }
+  | { readonly zero: EventData["instrument.zeroed"]; readonly wait?: number };
 
 export const DEMO_NAME = "Bramblecote Four out of the mill yard";
 export const DEMO_CUSTOMER = "Customer A";

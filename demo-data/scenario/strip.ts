@@ -13,6 +13,11 @@ const gauge = (
   wait: 0,
 });
 
+const zero = (instrument: string, deviation: string, unit: "in" | "ft_lbf" | "cc" = "in"): Line => ({
+  zero: { instrument, deviation, unit },
+  wait: 0,
+});
+
 export const STRIP: readonly Line[] = [
   gauge("bore gauge", "dial bore gauge", "0.0001", "0.0002", ["bore_diameter"]),
   gauge("two inch micrometer", "outside micrometer", "0.0001", "0.0001", [
@@ -31,6 +36,14 @@ export const STRIP: readonly Line[] = [
   gauge("dial indicator", "dial indicator", "0.0005", "0.0005", ["crank_end_float", "deck_protrusion", "crank_runout_tir"]),
   gauge("beam wrench", "beam torque wrench", "1", "1.4", ["fastener_torque", "turning_torque"], "ft_lbf"),
   gauge("burette", "burette", "0.2", "0.4", ["chamber_volume"], "cc"),
+  zero("bore gauge", "0.0000"),
+  zero("two inch micrometer", "0.0000"),
+  zero("four inch micrometer", "0.0001"),
+  zero("feelers", "0.0000"),
+  zero("plastic strip", "0.0000"),
+  zero("dial indicator", "0.0000"),
+  zero("beam wrench", "0", "ft_lbf"),
+  zero("burette", "0.0", "cc"),
   { step: "intake" },
   { clip: "c001", say: "compression one, forty-six pounds", wait: 4 },
   { clip: "c002", say: "compression two, fifty-one pounds" },

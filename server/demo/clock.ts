@@ -11,14 +11,17 @@ export function demoClock(start: string): DemoClock {
   const offset = /([+-]\d\d:\d\d|Z)$/.exec(start)?.[1] ?? "Z";
   const shift = offset === "Z" ? 0 : offsetMinutes(offset);
   let at = Date.parse(start);
+  let ticks = 0;
   return {
-    // Each reading of the clock is a tenth of a second later, so that events keep their order by time too.
+    // Each look at the clock is a tenth of a second later, so that the events of one line keep their order by time too.
     now: () => {
-      at += 100;
-      return new Date(at + shift * 60_000).toISOString().replace("Z", offset);
+      ticks += 1;
+      return new Date(at + ticks * 100 + shift * 60_000).toISOString().replace("Z", offset);
     },
+    // The ticks end with the line: the pictures' camera times are reckoned from the book's whole minutes.
     pass: (minutes) => {
       at += minutes * 60_000;
+      ticks = 0;
     },
   };
 }

@@ -41,7 +41,9 @@ export async function doLine(line: Line, job: DemoJob): Promise<LineResult> {
         ? stampEvent(stamp, "step.closed", { step: line.close })
         : "change" in line
           ? stampEvent(stamp, "part.changed", { part: line.change, place: line.place, what: line.what })
-          : stampEvent(stamp, "instrument.kept", line.keep);
+          : "zero" in line
+            ? stampEvent(stamp, "instrument.zeroed", line.zero)
+            : stampEvent(stamp, "instrument.kept", line.keep);
   await logEvents(deps, [event]);
   return plain([event]);
 }

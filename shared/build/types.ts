@@ -82,7 +82,12 @@ export interface Instrument {
   readonly uncertainty: string;
   readonly unit: EventData["instrument.kept"]["unit"];
   readonly quantities: readonly string[];
-  zero?: { readonly event: string; readonly at: string; readonly deviation: string; readonly unit: "in" | "mm" };
+  zero?: {
+    readonly event: string;
+    readonly at: string;
+    readonly deviation: string;
+    readonly unit: EventData["instrument.zeroed"]["unit"];
+  };
 }
 
 export interface StepRecord {

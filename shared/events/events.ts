@@ -36,6 +36,9 @@ export const photoFactsSchema = z.strictObject({
 });
 export type PhotoFacts = z.infer<typeof photoFactsSchema>;
 
+/** Units that instruments of the register read in. */
+export const instrumentUnitSchema = z.enum(["in", "mm", "ft_lbf", "N_m", "g", "cc", "degC", "psi", "lbf"]);
+
 const DATA = {
   "build.opened": z.strictObject({
     name: z.string().min(1).max(120),
@@ -119,10 +122,10 @@ const DATA = {
     kind: z.string().max(60),
     resolution: z.string(),
     uncertainty: z.string(),
-    unit: z.enum(["in", "mm", "ft_lbf", "N_m", "g", "cc", "degC", "psi", "lbf"]),
+    unit: instrumentUnitSchema,
     quantities: z.array(z.string()),
   }),
-  "instrument.zeroed": z.strictObject({ instrument: z.string().max(60), deviation: z.string(), unit: z.enum(["in", "mm"]) }),
+  "instrument.zeroed": z.strictObject({ instrument: z.string().max(60), deviation: z.string(), unit: instrumentUnitSchema }),
   /** A finding left open on purpose, with the name of who accepts it. */
   "finding.accepted": z.strictObject({
     rule: z.string(),
