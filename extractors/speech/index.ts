@@ -20,5 +20,6 @@ export function parseWhy(text: string, context: Context, spec: Spec): { parsed: 
   return { parsed, why: why.lines };
 }
 
+export { type GeneralNumber, readNumbers } from "./general/readNumbers.ts";
 export { placeWords, readBack, type Verdict, valueWords } from "./say/readBack.ts";
 export { spokenForms } from "./say/spokenForms.ts";

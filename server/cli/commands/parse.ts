@@ -1,7 +1,7 @@
 // `thoubook parse`: one utterance a line from standard input, one JSON object a line out, in order, as they come.
 import { once } from "node:events";
 import { createInterface } from "node:readline";
-import { parse, parseWhy } from "../../../extractors/speech/index.ts";
+import { parse, parseWhy, readNumbers } from "../../../extractors/speech/index.ts";
 import { type Context, contextSchema, type Parsed } from "../../../shared/events/reading.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import { loadSpec } from "../spec-option.ts";
