@@ -20,9 +20,9 @@ export interface PlacedCard {
   readonly y: number;
 }
 
-/** QR code of a card as a path of unit squares, with its side in units, quiet zone included. Level Q mends a quarter. */
+/** QR code of a card as a path of unit squares, with its side in units, quiet zone included. Level H mends nearly a third. */
 export function qrPath(card: PrintedCard): { path: string; side: number } {
-  const { modules } = QRCode.create(cardText(card), { errorCorrectionLevel: "Q" });
+  const { modules } = QRCode.create(cardText(card), { errorCorrectionLevel: "H" });
   let path = "";
   for (let row = 0; row < modules.size; row += 1) {
     for (let column = 0; column < modules.size; column += 1) {

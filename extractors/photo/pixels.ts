@@ -10,8 +10,8 @@ export const THUMB_SIZE = 640;
 /** Size at which tag cards are looked for first: quick, and a card that fills a tenth of the frame is still read. */
 export const CARD_SIZE = 1280;
 
-const FULL_WEBP = { quality: 82, effort: 2 } as const;
-const THUMB_WEBP = { quality: 78, effort: 2 } as const;
+export const FULL_WEBP = { quality: 82, effort: 2 } as const;
+export const THUMB_WEBP = { quality: 78, effort: 2 } as const;
 
 /** Upright sRGB pixels, three bytes each, no larger than `FULL_SIZE` on the longer side. */
 export interface Pixels {

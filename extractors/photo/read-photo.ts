@@ -4,25 +4,14 @@ import { readFile, stat } from "node:fs/promises";
 import pLimit from "p-limit";
 import type { PhotoFacts } from "../../shared/events/events.ts";
 import type { Card } from "../../shared/photo/card.ts";
-import { type CardSeen, cardsIn } from "./card-reader.ts";
 import { PhotoError } from "./errors.ts";
 import { readTimeTags } from "./exif.ts";
+import { findCards } from "./find-cards.ts";
 import { decodeHeic } from "./heic.ts";
 import { clippingOf, fingerprintOf, focusOf } from "./measures.ts";
-import {
-  CARD_SIZE,
-  decodePixels,
-  FULL_SIZE,
-  greyOf,
-  type Header,
-  makeDerivatives,
-  type Pixels,
-  readHeader,
-  rgbaOf,
-} from "./pixels.ts";
+import { decodePixels, greyOf, type Header, makeDerivatives, type Pixels, readHeader } from "./pixels.ts";
 import { type PhotoType, sniffPhoto } from "./sniff.ts";
 import { takenAt } from "./taken.ts";
-import { prepareNodeCardReader } from "./zxing-node.ts";
 
 export interface PhotoLimits {
   /** Most bytes of a file. */
@@ -65,15 +54,6 @@ async function load(photo: Buffer | string, limits: PhotoLimits): Promise<Buffer
     throw new PhotoError("too_many_bytes", `Expected a picture of at most ${megabytes(limits.bytes)}, got ${megabytes(size)}.`);
   }
   return typeof photo === "string" ? readFile(photo) : photo;
-}
-
-/** First at the quick size; a small card is looked for again at full size, only where the quick look found none. */
-async function findCards(pixels: Pixels): Promise<CardSeen[]> {
-  prepareNodeCardReader();
-  const quick = await cardsIn(await rgbaOf(pixels, CARD_SIZE));
-  return quick.length > 0 || Math.max(pixels.width, pixels.height) <= CARD_SIZE
-    ? quick
-    : cardsIn(await rgbaOf(pixels, FULL_SIZE));
 }
 
 /** One card, or several that all say the same. */
