@@ -1,5 +1,6 @@
 // The shell: the cover strip, the thumb index of a build, and the page that the address names.
 import type { ComponentType } from "preact";
+import { useEffect, useRef } from "preact/hooks";
 import type { Build } from "../shared/build/index.ts";
 import { BenchScreen } from "./bench/bench-screen.tsx";
 import { BoresPage } from "./pages/bores.tsx";
@@ -10,6 +11,7 @@ import { PlacePage } from "./pages/place.tsx";
 import { RecordPage } from "./pages/record.tsx";
 import { Shelf } from "./pages/shelf.tsx";
 import { WhatIfPage } from "./pages/what-if.tsx";
+import { NewerScreens } from "./parts/edition.tsx";
 import { later } from "./parts/later.tsx";
 import { Unsent } from "./parts/unsent.tsx";
 import { linkTo, type Page, route } from "./route.ts";
@@ -50,6 +52,7 @@ export function App() {
         </a>
         <Unsent />
       </header>
+      <NewerScreens />
       {id === undefined ? null : <ThumbIndex id={id} page={page} />}
       <main id="page" tabIndex={-1}>
         {shown !== undefined ? <BuildPage show={shown.show} /> : page === "new" ? <NewBuild /> : <Shelf />}
@@ -64,10 +67,18 @@ function skip(): void {
 }
 
 function ThumbIndex({ id, page }: { id: string; page: Page }) {
+  // On a narrow screen the row of tabs scrolls: the one that is open is brought into sight.
+  const current = useRef<HTMLAnchorElement>(null);
+  useEffect(() => current.current?.scrollIntoView({ block: "nearest", inline: "center" }), [page]);
   return (
     <nav class="thumb-index" aria-label="Pages of this build">
       {BUILD_PAGES.map((row) => (
-        <a key={row.page} href={linkTo(row.page, id)} aria-current={row.page === page ? "page" : undefined}>
+        <a
+          key={row.page}
+          ref={row.page === page ? current : null}
+          href={linkTo(row.page, id)}
+          aria-current={row.page === page ? "page" : undefined}
+        >
           {row.title}
         </a>
       ))}

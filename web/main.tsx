@@ -1,6 +1,7 @@
 // Starts the screens.
 import { render } from "preact";
 import { App } from "./app.tsx";
+import { keepScreens } from "./parts/edition.tsx";
 import { followAddress } from "./route.ts";
 import { startBench } from "./store/bench.ts";
 import "./style/base.css";
@@ -14,4 +15,5 @@ if (root !== null) {
   followAddress();
   render(<App />, root);
   void startBench();
+  keepScreens();
 }

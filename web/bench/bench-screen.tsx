@@ -1,9 +1,11 @@
 // The bench screen, to be read at two metres: where we are, what was heard, the figure, its verdict, what is still missing.
 import { useEffect, useMemo, useState } from "preact/hooks";
+import { stampEvent } from "../../extractors/bench/index.ts";
 import { type Build, focusOf } from "../../shared/build/index.ts";
 import { placeLabel } from "../../shared/places/places.ts";
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { Finding } from "../../shared/rules/index.ts";
+import { STEPS } from "../../shared/steps/steps.ts";
 import type { BuildPageProps } from "../app.tsx";
 import { stepTitle } from "../book/entries.ts";
 import { missingAt } from "../book/standing.tsx";
@@ -13,6 +15,7 @@ import { Mark } from "../parts/mark.tsx";
 import { Unsent } from "../parts/unsent.tsx";
 import { linkTo } from "../route.ts";
 import type { Book } from "../store/book.ts";
+import { stampFor } from "../store/words.ts";
 import { Cautions } from "./cautions.tsx";
 import { onSwitch } from "./keys.ts";
 import { lastReadBack, type ReadBack } from "./read-back.ts";
@@ -38,14 +41,16 @@ export function BenchScreen({ book, build }: BuildPageProps) {
       <Where build={build} device={book.device} />
       <div class="bench-main">
         <Glance said={said} heard={shift.heard.value} tentative={shift.tentative.value} />
+      </div>
+      <Switch shift={shift} />
+      <div class="bench-asks">
         <Waiting book={book} build={build} />
         <Cautions build={build.id} step={step} />
       </div>
-      <Switch shift={shift} />
       <FaultWords shift={shift} />
       {shift.awake.value ? null : <p class="bench-note">The screen may go dark: set it to stay on in the device's settings.</p>}
       <Missing findings={findings} step={step} />
-      <Foot book={book} shift={shift} />
+      <Foot book={book} build={build} shift={shift} />
       <MicDead shift={shift} />
     </div>
   );
@@ -75,7 +80,11 @@ function Glance({ said, heard, tentative }: { said: ReadBack | undefined; heard:
   const figure = reading === undefined ? undefined : figureOf(reading);
   return (
     <section class="glance" aria-label="Last reading">
-      {reading === undefined || figure === undefined ? null : (
+      {reading === undefined || figure === undefined ? (
+        <p class="glance-hint">
+          The figure you say stands here. Say it whole: what, where, how much. <q class="heard">ring gap two top, twelve thou</q>
+        </p>
+      ) : (
         <>
           <p class="glance-what">
             {QUANTITIES[reading.quantity].label}
@@ -127,7 +136,7 @@ function Missing({ findings, step }: { findings: readonly Finding[]; step: strin
   );
 }
 
-function Foot({ book, shift }: { book: Book; shift: Shift }) {
+function Foot({ book, build, shift }: { book: Book; build: Build; shift: Shift }) {
   const [, redraw] = useState(0);
   return (
     <footer class="bench-foot">
@@ -139,11 +148,35 @@ function Foot({ book, shift }: { book: Book; shift: Shift }) {
         }}
       />
       <div class="bench-foot-row">
+        <StepPick book={book} build={build} />
         <Unsent />
         <a class="big-button big-plain" href={linkTo("book", book.id)}>
           Leave the vise
         </a>
       </div>
     </footer>
+  );
+}
+
+function StepPick({ book, build }: { book: Book; build: Build }) {
+  const open = focusOf(build, book.device).step ?? "";
+  const pickStep = (id: string) => {
+    const step = STEPS.find((one) => one.id === id);
+    if (step !== undefined) void book.log([stampEvent(stampFor(book), "step.opened", { step: step.id })]);
+  };
+  return (
+    <label class="step-pick">
+      Open a step
+      <select value={open} onChange={(change) => pickStep(change.currentTarget.value)}>
+        <option value="" disabled>
+          none open
+        </option>
+        {STEPS.map(({ id, title }) => (
+          <option key={id} value={id}>
+            {title}
+          </option>
+        ))}
+      </select>
+    </label>
   );
 }

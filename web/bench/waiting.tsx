@@ -10,7 +10,7 @@ import { stampFor } from "../store/words.ts";
 import { becauseWords } from "./read-back.ts";
 
 /** @param most how many are shown; the rest are counted */
-export function Waiting({ book, build, most = 3 }: { book: Book; build: Build; most?: number }) {
+export function Waiting({ book, build, most = 1 }: { book: Book; build: Build; most?: number }) {
   const waiting = [...build.waiting.values()].reverse();
   if (waiting.length === 0) return null;
   return (
@@ -23,7 +23,7 @@ export function Waiting({ book, build, most = 3 }: { book: Book; build: Build; m
           <WaitingRow key={logged.id} book={book} logged={logged} />
         ))}
       </ul>
-      {waiting.length > most ? <p>and {waiting.length - most} more</p> : null}
+      {waiting.length > most ? <p>and {waiting.length - most} more, one after the other</p> : null}
     </section>
   );
 }

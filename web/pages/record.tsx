@@ -75,6 +75,12 @@ function byStep(build: Build): { title: string; readings: LoggedReading[] }[] {
   );
 }
 
+/** The limit that decided; where it is on a figure worked out from this one, with that figure's name. */
+function limitText(logged: LoggedReading, finding: Finding | undefined): string {
+  if (finding?.limit == null) return "none";
+  return finding.value === logged.reading.value ? finding.limit : `${finding.rule.replaceAll("_", " ")}: ${finding.limit}`;
+}
+
 function FiguresByStep({ build, findings }: { build: Build; findings: readonly Finding[] }) {
   const byEvent = findingsByEvent(findings);
   return (
@@ -101,7 +107,7 @@ function FiguresByStep({ build, findings }: { build: Build; findings: readonly F
                       <td>{QUANTITIES[logged.reading.quantity].label}</td>
                       <td>{placeLabel(logged.reading.place)}</td>
                       <td class="number">{figureLine(logged.reading)}</td>
-                      <td>{list[0]?.limit ?? "none"}</td>
+                      <td>{limitText(logged, list[0])}</td>
                       <td>
                         <Mark mark={markOf(logged, list)} />
                       </td>
