@@ -28,6 +28,12 @@ const STAY_DB = 6;
 const FLOOR_DB = -58;
 /** Dips and peaks of single frames are no ends and no starts. */
 const FRAMES_TO_START = 4;
+/** The room's noise is the softest it has been for so long: speech has gaps, a compressor has none. */
+const NOISE_MS = 2000;
+/** How far the softest frames lie below the noise's mean, dB. */
+const NOISE_BIAS_DB = 1.5;
+/** Nothing starts before the room has been heard for so long. */
+const SETTLE_MS = 240;
 
 export function levelDb(frame: Float32Array): number {
   let sum = 0;
@@ -38,6 +44,7 @@ export function levelDb(frame: Float32Array): number {
 export class Endpointer {
   readonly #options: Required<EndpointerOptions>;
   #noise = -60;
+  readonly #levels: number[] = [];
   #history: Float32Array[] = [];
   #sentence: Float32Array[] = [];
   #loudRun = 0;
@@ -68,7 +75,17 @@ export class Endpointer {
   feed(frame: Float32Array): Endpoint | undefined {
     const ms = (frame.length / this.#options.rate) * 1000;
     this.level = levelDb(frame);
+    this.#followNoise(ms);
     return this.#inside ? this.#inSentence(frame, ms) : this.#waiting(frame, ms);
+  }
+
+  #followNoise(ms: number): void {
+    this.#levels.push(this.level);
+    if (this.#levels.length * ms > NOISE_MS) this.#levels.shift();
+    let softest = Number.POSITIVE_INFINITY;
+    for (let i = 1; i < this.#levels.length; i += 1)
+      softest = Math.min(softest, ((this.#levels[i - 1] ?? 0) + (this.#levels[i] ?? 0)) / 2);
+    if (Number.isFinite(softest)) this.#noise = softest + NOISE_BIAS_DB;
   }
 
   #waiting(frame: Float32Array, ms: number): Endpoint | undefined {
@@ -77,10 +94,8 @@ export class Endpointer {
     this.#history.push(frame);
     const keep = Math.ceil(this.#options.before / ms) + FRAMES_TO_START;
     if (this.#history.length > keep) this.#history.shift();
-    // Fast down, slow up: a word must not lift the floor.
-    this.#noise += (this.level - this.#noise) * (this.level < this.#noise ? 0.25 : loud ? 0.002 : 0.03);
     this.#loudRun = loud ? this.#loudRun + 1 : 0;
-    if (this.#loudRun < FRAMES_TO_START) return undefined;
+    if (this.#loudRun < FRAMES_TO_START || this.#levels.length * ms < SETTLE_MS) return undefined;
     this.#inside = true;
     this.#sentence = this.#history;
     this.#history = [];
