@@ -1,8 +1,8 @@
 // The --spec option: a spec sheet file (YAML or JSON) checked by the schema, or the demo engine's.
 import { readFile } from "node:fs/promises";
-import { parse as parseYaml } from "yaml";
 import { DEMO_SPEC } from "../../shared/spec/demo-engine.ts";
-import { type Spec, specSchema } from "../../shared/spec/spec.ts";
+import { readSpecFile } from "../../shared/spec/read.ts";
+import type { Spec } from "../../shared/spec/spec.ts";
 
 export type SpecRead = { readonly ok: true; readonly spec: Spec } | { readonly ok: false; readonly message: string };
 
@@ -16,19 +16,9 @@ export async function loadSpec(file: unknown): Promise<SpecRead> {
   } catch {
     return { ok: false, message: `Expected a readable spec sheet for --spec, got ${path}` };
   }
-  try {
-    // JSON is YAML, so one reader serves both.
-    const read = specSchema.safeParse(parseYaml(text));
-    if (read.success) return { ok: true, spec: read.data };
-    const issue = read.error.issues[0];
-    return {
-      ok: false,
-      message: `Expected a valid spec sheet in ${path}, got ${issue?.path.join(".") ?? ""}: ${issue?.message ?? ""}`,
-    };
-  } catch (error) {
-    return {
-      ok: false,
-      message: `Expected YAML or JSON in ${path}, got ${error instanceof Error ? error.message.split("\n")[0] : "nothing readable"}`,
-    };
-  }
+  const read = readSpecFile(text, path);
+  if (read.ok) return read;
+  const [first] = read.errors;
+  const more = read.errors.length > 1 ? ` (and ${read.errors.length - 1} more)` : "";
+  return { ok: false, message: `Expected a valid spec sheet for --spec, got ${first?.say ?? path}${more}` };
 }

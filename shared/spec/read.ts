@@ -1,9 +1,10 @@
 // A spec sheet as a file: YAML or JSON text in, a checked sheet out, or errors that name line and field.
 import { isScalar, LineCounter, type ParsedNode, parseDocument, stringify } from "yaml";
+import { nonsenseIn } from "./sense.ts";
 import { type Spec, specSchema } from "./spec.ts";
 
 export interface SpecError {
-  readonly code: "not_readable" | "not_a_sheet" | "bad_field" | "unknown_field" | "missing_field";
+  readonly code: "not_readable" | "not_a_sheet" | "bad_field" | "unknown_field" | "missing_field" | "no_sense";
   /** One-based. */
   readonly line: number;
   readonly column: number;
@@ -107,7 +108,13 @@ export function readSpecFile(text: string, name: string): SpecFile {
   }
   const raw = keepDigits(plain, document.contents);
   const checked = check(raw);
-  if (checked.success) return { ok: true, spec: checked.data };
+  if (checked.success) {
+    const senseless = nonsenseIn(checked.data).map(({ path, say }): SpecError => {
+      const { line, column } = placeOf(document.contents, path, lines);
+      return { code: "no_sense", line, column, field: dotted(path), say: `${name}:${line}: ${dotted(path)}: ${say}` };
+    });
+    return senseless.length === 0 ? { ok: true, spec: checked.data } : { ok: false, errors: inLines(senseless) };
+  }
   const errors = checked.error.issues.map((issue): SpecError => {
     const { line, column } = placeOf(document.contents, issue.path, lines, issue as Issue);
     const got = valueAt(plain, issue.path);
@@ -123,8 +130,10 @@ export function readSpecFile(text: string, name: string): SpecFile {
       say: `${name}:${line}: ${field || "the sheet"}: ${plainly(issue.message)}${tail}`,
     };
   });
-  return { ok: false, errors: errors.sort((a, b) => a.line - b.line) };
+  return { ok: false, errors: inLines(errors) };
 }
+
+const inLines = (errors: readonly SpecError[]): SpecError[] => [...errors].sort((a, b) => a.line - b.line);
 
 /** Zod's sentence without its own "received" half, which the value at hand says better. */
 const plainly = (message: string): string =>
@@ -140,10 +149,10 @@ function valueAt(value: unknown, path: Path): unknown {
 }
 
 /** Where a field stands; for one that is missing, where its nearest parent does. */
-function placeOf(root: ParsedNode | null, path: Path, lines: LineCounter, issue: Issue): { line: number; column: number } {
+function placeOf(root: ParsedNode | null, path: Path, lines: LineCounter, issue?: Issue): { line: number; column: number } {
   let node: unknown = root;
   let offset = root?.range?.[0] ?? 0;
-  const steps = issue.code === "unrecognized_keys" ? [...path, ...(issue.keys ?? []).slice(0, 1)] : path;
+  const steps = issue?.code === "unrecognized_keys" ? [...path, ...(issue.keys ?? []).slice(0, 1)] : path;
   for (const step of steps) {
     const items: unknown[] = (node as { items?: unknown[] } | null)?.items ?? [];
     const pair = items.find((item) => String((item as { key?: { value?: unknown } } | null)?.key?.value) === String(step)) as

@@ -43,6 +43,23 @@ describe("faults", () => {
     expect(fault?.say).toMatch(new RegExp(`^sheet\\.yaml:${fault?.line}: ${field.replaceAll(".", "\\.")}: `));
   });
 
+  it.each([
+    ["on: bore_taper", "on: bore_tapper", "limits.1.on"],
+    ["unit: percent", "unit: psi", ""],
+    ['low: "0.0015"', 'low: "0.0150"', ""],
+    ['low: "35"', 'low: "43"', "fasteners.rod.low"],
+    ["    - 4\n    - 2", "    - 4\n    - 4", "engine.firingOrder"],
+    ["id: bore_taper_rering", "id: bore_out_of_round_rering", "limits.1.id"],
+    ["quantity: crank_end_float\n    each: []", "quantity: crank_end_float\n    each: [ring]", ""],
+  ])("well formed, but %j written as %j makes no sense and is refused with its line", (was, is, field) => {
+    expect(yaml).toContain(was);
+    const [fault] = errorsOf(yaml.replace(was, is));
+    expect(fault?.code).toBe("no_sense");
+    expect(fault?.line).toBeGreaterThan(1);
+    expect(fault?.say).toMatch(/: Expected .+, got /);
+    if (field !== "") expect(fault?.field).toBe(field);
+  });
+
   it("a field left out is named", () => {
     expect(errorsOf(yaml.replace(/^id: .*\n/m, "")).map((error) => [error.field, error.code])).toEqual([["id", "missing_field"]]);
   });
