@@ -3,6 +3,7 @@ import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { Blobs } from "./blobs/blobs.ts";
+import { PlainError } from "./errors.ts";
 import type { SqlStore } from "./store/sql-store.ts";
 import { openSqliteStore } from "./store/sqlite/index.ts";
 
@@ -19,10 +20,10 @@ export const dataPaths = (dir: string) => ({
 });
 
 /** The folder is in use by another process. */
-export class DataInUse extends Error {
+export class DataInUse extends PlainError {
+  override readonly name = "DataInUse";
   constructor(dir: string) {
     super(`Expected ${dir} to be free for this process, got one that a running thoubook holds: stop it first`);
-    this.name = "DataInUse";
   }
 }
 

@@ -1,6 +1,11 @@
 // The one error the service throws on purpose: a stable code, its status, one plain sentence.
 import { ERROR_STATUS, type ErrorCode } from "../shared/api/errors.ts";
 
+/** A refusal outside of requests: one plain sentence for whoever typed the command. */
+export class PlainError extends Error {
+  override readonly name: string = "PlainError";
+}
+
 export class ServiceError extends Error {
   readonly code: ErrorCode;
   readonly statusCode: number;

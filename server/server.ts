@@ -12,6 +12,14 @@ import { LiveBus } from "./builds/live-bus.ts";
 import { dataPaths, openShopData } from "./data-dir.ts";
 import { DemoMaker } from "./demo/demo-maker.ts";
 import type { Deps, Hearing } from "./deps.ts";
+import { ServiceError } from "./errors.ts";
+import { styleRoute } from "./http/plain-forms.ts";
+import { DoorList } from "./lan/door-list.ts";
+import { machineNames } from "./lan/names.ts";
+import { ownerRoutes } from "./lan/owner-routes.ts";
+import { Pairing } from "./lan/pairing.ts";
+import { recordRoutes } from "./lan/record-routes.ts";
+import { type Lan, startLan } from "./lan/start-lan.ts";
 import { projectRoot } from "./version.ts";
 
 /** What understands words and sound; opened once a process. */
@@ -27,6 +35,13 @@ export interface ServeOptions {
   readonly port: number;
   readonly logger: Logger;
   readonly senses: Senses;
+  /** Also open the shop to its network. */
+  readonly lan?: LanChoice;
+}
+
+export interface LanChoice {
+  readonly name: string;
+  readonly nameConstraints: boolean;
 }
 
 export interface Shop {
@@ -34,6 +49,8 @@ export interface Shop {
   readonly demo: DemoMaker;
   /** Address on this machine. */
   readonly url: string;
+  readonly pairing: Pairing;
+  readonly lan: Lan | undefined;
   close(): Promise<void>;
 }
 
@@ -62,17 +79,52 @@ export async function startShop(options: ServeOptions): Promise<Shop> {
     ...(existsSync(modelDir) ? { modelDir } : {}),
   };
   const demo = new DemoMaker(deps, join(root, "demo-data"));
-  const app = await buildApp(deps, { logger, demo });
+  const list = new DoorList(data.store.db);
+  const pairing = new Pairing();
+  let lan: Lan | undefined;
+  const app = await buildApp(deps, {
+    logger,
+    demo,
+    more: (own) => {
+      styleRoute(own);
+      ownerRoutes(own, deps, list, pairing, options.lan === undefined ? undefined : () => urlsOf(lan));
+      recordRoutes(own, deps, list);
+    },
+  });
   const close = async () => {
-    await app.close();
+    await Promise.all([app.close(), lan?.close()]);
     await senses.close();
     await data.close();
   };
   try {
     await app.listen({ host: "127.0.0.1", port: options.port });
+    const port = (app.server.address() as AddressInfo).port;
+    if (options.lan !== undefined) {
+      const { name, nameConstraints } = options.lan;
+      lan = await startLan({
+        deps,
+        list,
+        pairing,
+        logger,
+        nameConstraints,
+        dir: dataPaths(dataDir).lan,
+        host: "0.0.0.0",
+        // Neighbours of the port on this machine, so that one number has to be remembered.
+        securePort: options.port === 0 ? 0 : port + 1,
+        plainPort: options.port === 0 ? 0 : port + 2,
+        names: () => machineNames(name),
+        announce: true,
+      });
+    }
+    return { deps, demo, pairing, lan, url: `http://127.0.0.1:${port}`, close };
   } catch (error) {
     await close();
     throw error;
   }
-  return { deps, demo, url: `http://127.0.0.1:${(app.server.address() as AddressInfo).port}`, close };
+}
+
+function urlsOf(lan: Lan | undefined) {
+  if (lan === undefined)
+    throw new ServiceError("not_ready", "Expected the shop's network to be open for a code, got a start that is under way");
+  return lan.urls();
 }

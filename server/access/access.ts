@@ -18,8 +18,12 @@ export type Need = Role | "open";
 export interface Access {
   /** Who this request comes from, or nobody that is known. */
   identify(request: FastifyRequest): Promise<Principal | undefined>;
+  /** Where a person without a paired device is sent. */
+  readonly pairingPage?: string;
   /** Whether a Host header names this service: all others are refused, which stops a rebound name. */
   hostAllowed(host: string): boolean;
+  /** Call `listener` when this caller is cut off; the function returned stops it. */
+  onCutOff(principal: Principal, listener: () => void): () => void;
 }
 
 export function mayDo(role: Role, need: Need): boolean {
@@ -37,4 +41,5 @@ export function hostName(host: string): string {
 export const loopbackAccess: Access = {
   identify: async () => ({ role: "owner", device: "shop", name: "this machine" }),
   hostAllowed: (host) => LOOPBACK_HOSTS.has(hostName(host)),
+  onCutOff: () => () => undefined,
 };

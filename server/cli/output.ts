@@ -1,8 +1,7 @@
 // What commands write: data to standard output, sentences to standard error, and the exit code for what went wrong.
 import { existsSync } from "node:fs";
-import { DataInUse, dataPaths } from "../data-dir.ts";
-import { ServiceError } from "../errors.ts";
-import { MoveError } from "../move/backup.ts";
+import { dataPaths } from "../data-dir.ts";
+import { PlainError, ServiceError } from "../errors.ts";
 
 export const DONE = 0;
 export const FAILED = 1;
@@ -21,7 +20,7 @@ export async function orSay(work: () => Promise<number>): Promise<number> {
   try {
     return await work();
   } catch (error) {
-    if (!(error instanceof MoveError || error instanceof DataInUse || error instanceof ServiceError)) throw error;
+    if (!(error instanceof PlainError || error instanceof ServiceError)) throw error;
     say(error.message);
     return FAILED;
   }

@@ -5,16 +5,20 @@ import { type Access, mayDo, type Need } from "../access/access.ts";
 import { expected, ServiceError } from "../errors.ts";
 import type { App } from "./types.ts";
 
+const FILE_ROUTES: ReadonlySet<string> = new Set(["/*", "/model/*"]);
 const SAFE: ReadonlySet<string> = new Set(["GET", "HEAD", "OPTIONS"]);
 
 /** Install the checks; they run before any body is read. */
 export function guard(app: App, access: Access): void {
   app.decorateRequest("principal", null);
-  app.addHook("onRequest", async (request) => {
+  app.addHook("onRequest", async (request, reply) => {
     checkHost(request, access);
     checkOrigin(request);
     checkLength(request);
-    await checkRole(request, access);
+    const allowed = await checkRole(request, access);
+    // A person is shown the way in; a program is told by the code.
+    if (!allowed && access.pairingPage !== undefined && isPage(request)) return reply.redirect(access.pairingPage, 303);
+    if (!allowed) throw new ServiceError("not_paired", "Expected a paired device for this request, got none");
   });
 }
 
@@ -49,12 +53,30 @@ function checkLength(request: FastifyRequest): void {
     throw new ServiceError("too_large", expected(`at most ${most} bytes`, "the body", `${announced} announced`));
 }
 
-async function checkRole(request: FastifyRequest, access: Access): Promise<void> {
-  const need: Need = request.routeOptions.config.needs ?? (SAFE.has(request.method) ? "viewer" : "bench");
+/** Whether the caller is known where the route asks for somebody. @throws ServiceError `forbidden_role` */
+async function checkRole(request: FastifyRequest, access: Access): Promise<boolean> {
+  const need = needOf(request);
   const principal = await access.identify(request);
   request.principal = principal ?? null;
-  if (need === "open") return;
-  if (principal === undefined) throw new ServiceError("not_paired", "Expected a paired device for this request, got none");
+  if (need === "open") return true;
+  if (principal === undefined) return false;
   if (!mayDo(principal.role, need))
     throw new ServiceError("forbidden_role", expected(`the role ${need} or higher`, "this request", principal.role));
+  return true;
+}
+
+/** The service's data is for viewers, writing is for the bench; the screens' own files hold nothing of the shop's. */
+function needOf(request: FastifyRequest): Need {
+  const { needs } = request.routeOptions.config;
+  if (needs !== undefined) return needs;
+  if (!SAFE.has(request.method)) return "bench";
+  // By the route that was matched, not by the address as written: an address has many spellings.
+  const pattern = request.routeOptions.url;
+  const file = pattern === undefined || FILE_ROUTES.has(pattern);
+  return file && !isPage(request) ? "open" : "viewer";
+}
+
+/** A person going to a page, as against a program fetching a file. */
+export function isPage(request: FastifyRequest): boolean {
+  return request.method === "GET" && (request.headers.accept ?? "").includes("text/html");
 }

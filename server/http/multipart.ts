@@ -25,6 +25,8 @@ export interface FormRules<F> {
   readonly fields: z.ZodType<F>;
 }
 
+export const blobsOfForm = (files: readonly FilePart[]): StagedBlob[] => files.map(({ blob }) => blob);
+
 export async function acceptForms(app: App): Promise<void> {
   await app.register(multipart, {
     limits: { fieldNameSize: 40, fieldSize: 4000, fields: 20, files: LIMITS.photos, headerPairs: 50, parts: LIMITS.photos + 20 },

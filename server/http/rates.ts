@@ -5,6 +5,7 @@ import type { App } from "./types.ts";
 
 export const UPLOAD_RATE = { max: 600, timeWindow: "1 minute" } as const;
 export const PAIRING_RATE = { max: 10, timeWindow: "1 minute" } as const;
+export const RECORD_RATE = { max: 600, timeWindow: "1 minute" } as const;
 
 /** Routes opt in by `config.rateLimit`. */
 export async function limitRates(app: App): Promise<void> {

@@ -6,6 +6,7 @@ import { z } from "zod";
 import { sha256Schema } from "../../shared/events/events.ts";
 import { Blobs, hashFile } from "../blobs/blobs.ts";
 import { dataPaths } from "../data-dir.ts";
+import { PlainError } from "../errors.ts";
 import { openDatabaseReadOnly } from "../store/sqlite/open.ts";
 import { VERSION } from "../version.ts";
 import { verifyParts } from "./verify.ts";
@@ -24,7 +25,7 @@ export const manifestSchema = z.strictObject({
 export type Manifest = z.infer<typeof manifestSchema>;
 
 /** A backup or a restore that cannot be done, with one plain sentence. */
-export class MoveError extends Error {
+export class MoveError extends PlainError {
   override readonly name = "MoveError";
 }
 

@@ -27,7 +27,12 @@ export function liveRoutes(app: App, deps: Deps): void {
     for (const [name, value] of Object.entries(reply.getHeaders())) if (value !== undefined) response.setHeader(name, value);
     response.writeHead(200, { "content-type": "text/event-stream", "cache-control": "no-store", "x-accel-buffering": "no" });
     response.write("retry: 2000\n\n");
-    follow(deps, build, after, response, () => open.delete(response));
+    const { principal } = request;
+    const uncut = principal === null ? () => undefined : deps.access.onCutOff(principal, () => response.end());
+    follow(deps, build, after, response, () => {
+      open.delete(response);
+      uncut();
+    });
   });
 }
 

@@ -1,24 +1,17 @@
-import type { z } from "zod";
-import { logPhoto } from "../../extractors/bench/index.ts";
-import type { PhotoRead } from "../../extractors/photo/index.ts";
 import { buildParamsSchema } from "../../shared/api/builds.ts";
 import { blobParamsSchema, LIMITS, photoFieldsSchema, photosAnswerSchema } from "../../shared/api/entries.ts";
 import { errorSchema } from "../../shared/api/errors.ts";
-import type { StagedBlob } from "../blobs/blobs.ts";
-import { logEvents } from "../builds/log.ts";
-import { makeStamp } from "../builds/stamp.ts";
-import { loggedBefore } from "../builds/utterance.ts";
+import { logPhotos, type PhotoFields } from "../builds/photos.ts";
 import type { Deps } from "../deps.ts";
 import { expected, ServiceError } from "../errors.ts";
-import { type FormRules, withForm } from "../http/multipart.ts";
+import { blobsOfForm, type FormRules, withForm } from "../http/multipart.ts";
 import { UPLOAD_RATE } from "../http/rates.ts";
 import type { App } from "../http/types.ts";
-import { PICTURES, pictureOf, storePictures } from "../photos/pictures.ts";
+import { PICTURES, pictureOf } from "../photos/pictures.ts";
 import { toStored } from "./rows.ts";
 import { whoOf } from "./who.ts";
 
-type Fields = z.infer<typeof photoFieldsSchema>;
-const rules: FormRules<Fields> = {
+export const PHOTO_RULES: FormRules<PhotoFields> = {
   fileField: "photo",
   maxFiles: LIMITS.photos,
   maxBytes: LIMITS.photo,
@@ -37,16 +30,8 @@ export function photoRoutes(app: App, deps: Deps): void {
       const { build } = request.params;
       if ((await deps.store.head(build)) === undefined)
         throw new ServiceError("unknown_build", expected("a build of this shop", "build", build));
-      return withForm(request, deps.blobs, rules, async ({ files, fields }) => ({
-        events: (
-          await logPhotos(
-            deps,
-            build,
-            files.map(({ blob }) => blob),
-            fields,
-            whoOf(request),
-          )
-        ).map(toStored),
+      return withForm(request, deps.blobs, PHOTO_RULES, async ({ files, fields }) => ({
+        events: (await logPhotos(deps, build, blobsOfForm(files), fields, whoOf(request))).map(toStored),
       }));
     },
   );
@@ -57,34 +42,4 @@ export function photoRoutes(app: App, deps: Deps): void {
       reply.header("cache-control", "private, max-age=31536000, immutable");
       return reply.type("image/webp").send(picture as never);
     });
-}
-
-async function logPhotos(
-  deps: Deps,
-  build: string,
-  blobs: readonly StagedBlob[],
-  fields: Fields,
-  who: { device: string; by: string },
-) {
-  const first = blobs[0];
-  const before = await loggedBefore(
-    deps,
-    build,
-    fields.id,
-    (event) => event.type === "photo.taken" && event.data.photo.sha256 === first?.sha256,
-  );
-  if (before !== undefined) return before;
-  const receivedAt = new Date().toISOString();
-  const reads: PhotoRead[] = [];
-  // All are looked at before any is kept: one bad picture refuses the request and leaves nothing behind.
-  for (const blob of blobs) reads.push(await deps.photos.read(blob.path, { shutter: fields.shutter, receivedAt }));
-  for (const blob of blobs) await blob.keep();
-  for (const read of reads) await storePictures(deps.derivedDir, read);
-  return deps.builds.use(build, async ({ build: folded }) => {
-    const stamp = await makeStamp(deps.store, build, fields, who);
-    return logEvents(
-      deps,
-      reads.flatMap(({ facts }) => logPhoto({ photo: facts, said: fields, build: folded, stamp })),
-    );
-  });
 }

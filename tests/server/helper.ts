@@ -25,6 +25,14 @@ afterEach(async () => {
 /** Run when the test ends, last registered first. */
 export const atEnd = (close: () => Promise<unknown>) => void closers.push(close);
 
+/** Take what is to be closed out of the running test's hands: for what a whole file shares. */
+export function takeClosers(): () => Promise<void> {
+  const taken = closers.splice(0).reverse();
+  return async () => {
+    for (const close of taken) await close();
+  };
+}
+
 export async function tempDir(): Promise<string> {
   const dir = await mkdtemp(join(tmpdir(), "thoubook-test-"));
   atEnd(() => rm(dir, { recursive: true, force: true }));

@@ -65,6 +65,7 @@ export async function run(_positional: unknown[], options: Record<string, unknow
 }
 
 function reader(options: Record<string, unknown>, spec: Spec): (line: Line) => string {
+  if (options.numbers === true) return ({ text }) => JSON.stringify({ text, numbers: readNumbers(text) });
   if (options.why === true) {
     return ({ text, context }) => {
       const { parsed, why } = parseWhy(text, context, spec);

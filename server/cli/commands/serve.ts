@@ -2,9 +2,11 @@
 
 import { sayDemo } from "../../demo/say.ts";
 import { makeLogger } from "../../http/log.ts";
+import { DEFAULT_NAME, isDnsName } from "../../lan/names.ts";
 import { openSenses } from "../../senses.ts";
 import { type Shop, startShop } from "../../server.ts";
 import { BAD_ARGUMENTS, DONE, FAILED, orSay, say } from "../output.ts";
+import { sayLan } from "../say-lan.ts";
 
 type Options = {
   readonly port: string;
@@ -12,6 +14,9 @@ type Options = {
   readonly database?: string;
   readonly demo?: boolean;
   readonly log: string;
+  readonly lan?: boolean;
+  readonly name?: string;
+  readonly nameConstraints: boolean;
 };
 
 const LEVELS = ["debug", "info", "warn", "error", "silent"];
@@ -25,18 +30,25 @@ export async function run(_positional: unknown[], options: Options): Promise<num
     return refuse(
       `Expected no --database yet, got ${scheme(options.database)}: only the file in the data folder is available so far`,
     );
+  const name = options.name ?? DEFAULT_NAME;
+  if (!isDnsName(name)) return refuse(`Expected a name like ${DEFAULT_NAME} for --name, got ${name}`);
   return await orSay(async () => {
     const logger = makeLogger(options.log);
     const stop = stopSignal();
-    const shop = await startShop({ dataDir: options.data, port, logger, senses: await openSenses() }).catch(
-      (error: NodeJS.ErrnoException) => {
-        if (error.code !== "EADDRINUSE") throw error;
-        say(`Expected port ${port} to be free, got one in use: choose another with --port`);
-        return undefined;
-      },
-    );
+    const shop = await startShop({
+      dataDir: options.data,
+      port,
+      logger,
+      senses: await openSenses(),
+      ...(options.lan === true ? { lan: { name, nameConstraints: options.nameConstraints } } : {}),
+    }).catch((error: NodeJS.ErrnoException) => {
+      if (error.code !== "EADDRINUSE") throw error;
+      say(`Expected port ${port} to be free, got one in use: choose another with --port`);
+      return undefined;
+    });
     if (shop === undefined) return FAILED;
     say(`The shop is open at ${shop.url}/ (data in ${options.data}); stop it with Ctrl-C.`);
+    if (shop.lan !== undefined) await sayLan(shop, shop.lan);
     if (options.demo === true) await Promise.race([makeDemo(shop), stop]);
     await stop;
     say("Stopping: requests under way are ended first.");

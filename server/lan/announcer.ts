@@ -1,0 +1,42 @@
+// Answers "who is thoubook.local?" on the shop's network (multicast DNS, RFC 6762), so that the address stays the same
+// whatever number the router hands out. Version 4 addresses only: every phone asks for those.
+import { isIPv4 } from "node:net";
+import makeMdns from "multicast-dns";
+import type { MachineNames } from "./names.ts";
+
+const TTL_SECONDS = 120;
+
+export interface Announcer {
+  /** Tell the network of changed addresses. */
+  announce(): void;
+  close(): Promise<void>;
+}
+
+/** The records for the canonical name, and the flag that tells others to forget older ones (section 10.2). */
+export function answersFor(names: MachineNames) {
+  return names.ips
+    .filter((ip) => isIPv4(ip) && !ip.startsWith("127."))
+    .map((data) => ({ name: names.canonical, type: "A" as const, ttl: TTL_SECONDS, flush: true, data }));
+}
+
+/**
+ * Start answering. Names outside `.local` are a router's business and are not answered for.
+ * @param failed told when the network does not allow it; devices then use the address
+ */
+export function startAnnouncer(names: () => MachineNames, failed: (error: Error) => void): Announcer {
+  if (!names().canonical.endsWith(".local")) return { announce: () => undefined, close: async () => undefined };
+  const mdns = makeMdns();
+  const answer = () => mdns.respond({ answers: answersFor(names()) });
+  mdns.on("query", ({ questions }) => {
+    const { canonical } = names();
+    if (questions?.some(({ name, type }) => name.toLowerCase() === canonical && (type === "A" || String(type) === "ANY")))
+      answer();
+  });
+  mdns.on("error", failed);
+  mdns.on("warning", failed);
+  mdns.on("ready", answer);
+  return {
+    announce: answer,
+    close: () => new Promise((resolve) => mdns.destroy(() => resolve())),
+  };
+}
