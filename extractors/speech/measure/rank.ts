@@ -6,6 +6,7 @@ import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import { UNITS } from "../../../shared/units/units.ts";
 import type { Sense, SignWord, Token } from "../types.ts";
 import { IMPLIED_BY_DIMENSION, IMPLIED_BY_SLOT } from "../vocabulary/implied.ts";
+import { PLACE_LIKE } from "../vocabulary/names.ts";
 import type { Clause } from "./clauses.ts";
 import type { Draft, Known, Scaled } from "./draft.ts";
 import type { Env } from "./env.ts";
@@ -22,7 +23,7 @@ const WEIGHT = {
   sure: 8,
   guess: 3,
   step: 2,
-  uncovered: -4,
+  uncovered: -8,
   in: 6,
   near: -2,
   far: -14,
@@ -66,42 +67,13 @@ function saidIn(clause: Clause, tokens: readonly Token[]): Said {
   return { senses, feats, signs };
 }
 
-/** Name words that also point at a place; unless a name covers them they count for nothing. */
-const PLACE_LIKE = new Set([
-  "valve",
-  "piston",
-  "rod",
-  "pin",
-  "bore",
-  "ring",
-  "rings",
-  "nut",
-  "journal",
-  "journals",
-  "crankpin",
-  "crankpins",
-  "pins",
-  "bearing",
-  "crank",
-  "cam",
-  "head",
-  "cylinder",
-  "pistons",
-  "end",
-  "big",
-  "small",
-  "main",
-  "smallend",
-]);
-
 function candidates(clause: Clause, said: Said, env: Env, inherited: QuantityId | undefined): Candidate[] {
   const out: Candidate[] = [];
   const named = namedBy(said.feats);
   const solid = [...said.feats].filter((feat) => !PLACE_LIKE.has(feat)).length;
-  for (const [id, covered] of named) {
+  for (const [id, cover] of named) {
     const quantity = QUANTITIES[id];
-    const solidCovered = Math.min(covered, solid);
-    const score = WEIGHT.name * covered + WEIGHT.uncovered * (solid - solidCovered);
+    const score = WEIGHT.name * cover.words + WEIGHT.uncovered * (solid - cover.solid);
     const tie = (id === env.context.quantity ? WEIGHT.contextTie : 0) + (stepOf(quantity, env) ? WEIGHT.step : 0);
     out.push({ id, known: "named", score: score + tie });
   }

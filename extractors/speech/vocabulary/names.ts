@@ -150,3 +150,31 @@ export const NAME_WORDS: Readonly<Record<string, string>> = {
   "cylinder bores": "bore",
   "bore gauge": "boregauge",
 };
+
+/** Name words that also point at a place; unless a name covers them they count for nothing. */
+export const PLACE_LIKE: ReadonlySet<string> = new Set([
+  "valve",
+  "piston",
+  "rod",
+  "pin",
+  "bore",
+  "ring",
+  "rings",
+  "nut",
+  "journal",
+  "journals",
+  "crankpin",
+  "crankpins",
+  "pins",
+  "bearing",
+  "crank",
+  "cam",
+  "head",
+  "cylinder",
+  "pistons",
+  "end",
+  "big",
+  "small",
+  "main",
+  "smallend",
+]);
