@@ -1,21 +1,21 @@
 // Upright pixels in, the tag cards in the frame out: a quick look first, a careful one only where that found none.
-import sharp from "sharp";
-import { type CardSeen, cardsIn, type Rgba } from "./card-reader.ts";
+import { type CardSeen, cardsIn } from "./card-reader.ts";
+import type { Grey } from "./measures.ts";
 import { CARD_SIZE, type Pixels, rgbaOf } from "./pixels.ts";
+import { steepen } from "./steepen.ts";
 import { prepareNodeCardReader } from "./zxing-node.ts";
 
-/** The careful look: all the pixels there are, edges steepened so that blurred and greasy squares part again. */
-async function steepened({ data, width, height }: Pixels): Promise<Rgba> {
-  const raw = sharp(data, { raw: { width, height, channels: 3 } })
-    .greyscale()
-    .sharpen({ sigma: 2 });
-  const out = await raw.toColourspace("srgb").ensureAlpha().raw({ depth: "uchar" }).toBuffer();
-  return { data: new Uint8ClampedArray(out.buffer, out.byteOffset, out.length), width, height };
+/** Green carries most of what a sensor sees and of what the eye calls bright; a black and white card needs no more. */
+function greenOf({ data, width, height }: Pixels): Grey {
+  const grey = new Uint8Array(width * height);
+  for (let at = 0, from = 1; at < grey.length; at += 1, from += 3) grey[at] = data[from] as number;
+  return { data: grey, width, height };
 }
 
 /** Every readable card of ours in the picture. */
 export async function findCards(pixels: Pixels): Promise<CardSeen[]> {
   prepareNodeCardReader();
   const quick = await cardsIn(await rgbaOf(pixels, CARD_SIZE));
-  return quick.length > 0 ? quick : cardsIn(await steepened(pixels));
+  // The careful look takes all the pixels there are, with their edges steepened.
+  return quick.length > 0 ? quick : cardsIn(steepen(greenOf(pixels)));
 }
