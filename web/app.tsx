@@ -21,6 +21,8 @@ import type { Book } from "./store/book.ts";
 export interface BuildPageProps {
   readonly book: Book;
   readonly build: Build;
+  /** Differs after every change of the build, which is changed in place. */
+  readonly tick: number;
 }
 
 /** Pages of a build, in the order of the thumb index. */
@@ -88,8 +90,6 @@ function ThumbIndex({ id, page }: { id: string; page: Page }) {
 
 function BuildPage({ show: Show }: { show: ComponentType<BuildPageProps> }) {
   const book = openBook.value;
-  // Read so that the page is drawn again with every change of the build.
-  void book?.tick.value;
   const build = book?.build;
   if (book === undefined || book.loading.value) return <p class="page quiet">Opening the build…</p>;
   if (build === undefined) {
@@ -104,5 +104,5 @@ function BuildPage({ show: Show }: { show: ComponentType<BuildPageProps> }) {
       </div>
     );
   }
-  return <Show book={book} build={build} />;
+  return <Show book={book} build={build} tick={book.tick.value} />;
 }

@@ -4,6 +4,7 @@ import type { Build } from "../../shared/build/index.ts";
 import { focusOf } from "../../shared/build/index.ts";
 import type { Finding } from "../../shared/rules/index.ts";
 import { STEPS } from "../../shared/steps/steps.ts";
+import type { BuildPageProps } from "../app.tsx";
 import { entriesOf, passes, type Sieve } from "../book/entries.ts";
 import { EntryRow } from "../book/entry.tsx";
 import { Standing } from "../book/standing.tsx";
@@ -12,13 +13,11 @@ import { Tag } from "../parts/tag.tsx";
 import { dayOf } from "../parts/time.ts";
 import { findingsByEvent } from "../parts/verdict.ts";
 import { linkTo, route } from "../route.ts";
-import type { Book } from "../store/book.ts";
 
 /** Entries shown at first, and more at each asking. */
 const SHEET = 60;
 
-export function DayBook({ book, build }: { book: Book; build: Build }) {
-  const tick = book.tick.value;
+export function DayBook({ book, build, tick }: BuildPageProps) {
   const { query } = route.value;
   const cylinder = Number(query.get("cylinder") ?? Number.NaN);
   const step = query.get("step");

@@ -1,0 +1,124 @@
+// The other pages of a build, each doing its work in a real browser.
+import type { Browser, Page } from "playwright-core";
+import { beforeAll, describe, expect, it } from "vitest";
+import { complaints, newBuild, openBrowser, openShop, type Shop, storedEvents, typed } from "../harness.ts";
+
+let shop: Shop;
+let browser: Browser;
+let build: string;
+beforeAll(async () => {
+  shop = await openShop();
+  browser = await openBrowser();
+  build = await newBuild(shop);
+  await typed(shop, build, [
+    "open bores",
+    "bore one top thrust, three eight eight three two",
+    "bore one top axial, three eight eight oh one",
+    "bore one bottom thrust, three eight seven six eight",
+    "open main bearings",
+    "main two clearance, five thou",
+    "ring gap two top, nine thou",
+    "ring gap two top, thirteen thou",
+  ]);
+});
+
+async function open(hash: string): Promise<{ page: Page; complained: string[] }> {
+  const page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage();
+  const complained = complaints(page);
+  await page.goto(`${shop.url}/#/${hash}`);
+  return { page, complained };
+}
+
+describe("pages of a build", () => {
+  it("shows every reading of a cylinder, the one that gave way too", async () => {
+    const { page, complained } = await open(`place/${build}/cylinder%3D2`);
+    await page.getByRole("heading", { name: "Ring end gap" }).waitFor();
+    expect(await page.locator(".history .digits").allTextContents()).toEqual([".009", ".013"]);
+    expect(await page.locator(".history .mark").allTextContents()).toEqual(["older", "good"]);
+    expect(complained).toEqual([]);
+  });
+
+  it("draws the bore with the digits as they were spoken", async () => {
+    const { page, complained } = await open(`bores/${build}`);
+    const svg = page.locator(".bore-map").first();
+    await svg.waitFor();
+    expect(await svg.locator("text.figure").allTextContents()).toEqual(["3.8832", "3.8768", "3.8801"]);
+    expect(complained).toEqual([]);
+  });
+
+  it("supposes shims out and shows the verdict of then beside today's, logging nothing", async () => {
+    const before = (await storedEvents(shop, build)).length;
+    const { page } = await open(`whatif/${build}`);
+    await page.getByLabel("At").first().selectOption({ label: "main 2" });
+    await page.getByLabel("Thou from each side").fill("3");
+    await page.getByRole("button", { name: "Suppose it" }).nth(1).click();
+    const row = page.locator("tbody tr").filter({ hasText: "main clearance" });
+    await row.waitFor();
+    // Half of what leaves each side leaves the clearance's other half: 5 thou less 3 thou is 2 thou.
+    expect(await row.locator(".mark").allTextContents()).toEqual(["out", "good"]);
+    expect((await storedEvents(shop, build)).length).toBe(before);
+  });
+
+  it("refuses a limit that is no number, naming the field, and keeps a good one as the next version", async () => {
+    const { page } = await open(`sheet/${build}`);
+    await page.getByRole("button", { name: "Change main clearance" }).click();
+    const high = page.getByLabel("main clearance, good to");
+    await high.fill("two thou");
+    await page.getByRole("button", { name: "Keep" }).click();
+    await page.getByText(/accept high: Expected a decimal number/).waitFor();
+    await high.fill("0.0055");
+    await page.getByRole("button", { name: "Keep" }).click();
+    await page.getByText(/the sheet is at version 2/).waitFor();
+    await page.getByText("all sent").waitFor();
+    const revised = (await storedEvents(shop, build)).filter(({ type }) => type === "spec.revised");
+    expect(revised).toHaveLength(1);
+    expect(revised[0]?.data.spec).toMatchObject({ version: 2 });
+  });
+
+  it("names line and field of a fault in the sheet's text", async () => {
+    const { page } = await open(`sheet/${build}`);
+    await page.getByText("The whole sheet as text").click();
+    const text = page.getByLabel("YAML or JSON");
+    await text.fill((await text.inputValue()).replace("cylinders: 4", "cylinders: four"));
+    await page.getByRole("button", { name: "Keep as the next version" }).click();
+    expect(await page.locator(".sheet-errors li").first().textContent()).toMatch(/^sheet:\d+: engine\.cylinders: Expected/);
+  });
+
+  it("keeps a gauge and its zero check", async () => {
+    const { page } = await open(`gauges/${build}`);
+    await page.getByLabel("Name").fill("bore gauge 2");
+    await page.getByLabel("Kind").fill("dial bore gauge");
+    await page.getByLabel("Reads to").fill("0.0001");
+    await page.getByLabel(/Trusted to/).fill("0.0002");
+    await page.getByLabel("Used for").selectOption(["bore_diameter"]);
+    await page.getByRole("button", { name: "Keep it" }).click();
+    await page.getByLabel("bore gauge 2, off by, in").fill("0.0001");
+    await page.getByRole("button", { name: "Zeroed" }).click();
+    await page.getByText(/off by \.0001 in/).waitFor();
+  });
+
+  it("writes a record with figures, open points and the head hash", async () => {
+    const { page, complained } = await open(`record/${build}`);
+    await page.getByRole("heading", { name: "Record of the rebuild" }).waitFor();
+    expect(await page.locator(".record-foot code").textContent()).toMatch(/^[0-9a-f]{64}$/);
+    expect(await page.locator(".record-step").filter({ hasText: "Rings" }).textContent()).toContain(".013 in");
+    await page.emulateMedia({ media: "print" });
+    expect(await page.locator(".thumb-index").isVisible()).toBe(false);
+    expect(complained).toEqual([]);
+  });
+
+  it("opens a new engine on a blank sheet of common practice", async () => {
+    const { page } = await open("new");
+    await page.getByLabel("Name of the build").fill("Pump engine");
+    await page.getByLabel("Engine", { exact: true }).fill("Pump Twin");
+    await page.getByLabel("Cylinders").fill("2");
+    await page.getByLabel("Firing order").fill("1 2");
+    await page.getByLabel("Standard bore, in").fill("3.2500");
+    await page.getByLabel("Stroke, in").fill("4.000");
+    await page.getByRole("button", { name: "Open it" }).click();
+    await page.getByRole("heading", { name: "Pump engine" }).waitFor();
+    const id = /book\/([0-9a-f-]{36})/.exec(page.url())?.[1] ?? "";
+    const [opened] = await storedEvents(shop, id);
+    expect(opened?.data.spec).toMatchObject({ engine: { cylinders: 2 }, nominals: { bore: ["3.2500"] } });
+  });
+});
