@@ -76,16 +76,20 @@ function setStatus(build: Build, logged: LoggedReading, status: LoggedReading["s
   return touched(logged.reading);
 }
 
+/** Answer a waiting reading. One that no longer waits takes no answer, and the event is no evidence of it. */
+function answer(build: Build, target: string, event: string, status: "counted" | "rejected"): Touched {
+  if (build.readings.get(target)?.status !== "waiting") return [];
+  const logged = known(build, target, event);
+  return logged === undefined ? [] : setStatus(build, logged, status);
+}
+
+// A yes that comes after a strike does not bring the reading back.
 export function confirm(build: Build, event: Of<"reading.confirmed">): Touched {
-  const logged = known(build, event.data.target, event.id);
-  // Only a waiting reading can be confirmed: a yes that comes after a strike does not bring the reading back.
-  if (logged?.status !== "waiting") return [];
-  return setStatus(build, logged, "counted");
+  return answer(build, event.data.target, event.id, "counted");
 }
 
 export function reject(build: Build, event: Of<"reading.rejected">): Touched {
-  const logged = known(build, event.data.target, event.id);
-  return logged?.status === "waiting" ? setStatus(build, logged, "rejected") : [];
+  return answer(build, event.data.target, event.id, "rejected");
 }
 
 export function strike(build: Build, event: Of<"reading.struck">): Touched {

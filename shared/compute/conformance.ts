@@ -36,7 +36,7 @@ export function conformance(value: number, u: number, { low, high }: Band): Conf
   const lower = low === undefined ? 0 : normalCdf((low - value) / u);
   const guard = COVERAGE * u;
   const surelyIn = (low === undefined || minus(value, low) >= guard) && (high === undefined || minus(high, value) >= guard);
-  const surelyOut = (low !== undefined && minus(low, value) > guard) || (high !== undefined && minus(value, high) > guard);
+  const surelyOut = (low !== undefined && minus(low, value) >= guard) || (high !== undefined && minus(value, high) >= guard);
   return { probability: tidy(Math.max(0, upper - lower)), decision: surelyIn ? "in" : surelyOut ? "out" : "too_close" };
 }
 
@@ -59,12 +59,17 @@ export function capability(resolution: number, { low, high }: Required<Band>): C
   return { share, verdict: share <= 0.1 ? "fine" : share <= 0.2 ? "coarse" : "too_coarse" };
 }
 
+/** "this feeler", "these feeler gauges". */
+export function theseOrThis(instrument: string): string {
+  return /[^s]s$/.test(instrument) ? `these ${instrument}` : `this ${instrument}`;
+}
+
 /** The verdict as it is said aloud: "too close to call with this feeler: 84 in 100 it is in". */
 export function sayConformance({ probability, decision }: Conformance, instrument?: string): string {
   if (decision === "in") return "in";
   if (decision === "out") return "out";
   const chances = Math.min(99, Math.max(1, Math.round(probability * 100)));
-  return `too close to call with ${instrument === undefined ? "this instrument" : `this ${instrument}`}: ${chances} in 100 it is in`;
+  return `too close to call with ${theseOrThis(instrument ?? "instrument")}: ${chances} in 100 it is in`;
 }
 
 export const CONFORMANCE_COMPUTATIONS = [
@@ -79,8 +84,7 @@ export const CONFORMANCE_COMPUTATIONS = [
       coverage: input.optional("ratio", "coverage factor the uncertainty is stated with; 1 when left out"),
     },
     unit: "ratio",
-    formula:
-      "p = Phi((high - value)/u) - Phi((low - value)/u); in when U = 2u inside both limits, out when beyond one by more than U",
+    formula: "p = Phi((high - value)/u) - Phi((low - value)/u); in when U = 2u inside both limits, out when beyond one by U",
     source: "JCGM 106:2012, 7.2 (probability); ISO 14253-1 (decision, guard band U with k = 2)",
     run: (x) => {
       const u = x.uncertainty / (x.coverage ?? 1);

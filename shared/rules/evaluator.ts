@@ -1,9 +1,10 @@
 // Findings kept up to date: a new event re-checks only the subjects its keys concern.
-import { apply, type Build, type Touched } from "../build/build.ts";
+import { apply, type Build, type LoggedReading, type Touched } from "../build/build.ts";
 import type { BenchEvent } from "../events/events.ts";
 import { placeKey } from "../places/places.ts";
 import { RuleContext } from "./context.ts";
 import type { Finding } from "./finding.ts";
+import { judgeReading } from "./judge.ts";
 import { readKey, type TouchedKey } from "./key.ts";
 import type { Rule, Subject } from "./rule.ts";
 import { RULES } from "./rules.ts";
@@ -61,6 +62,11 @@ export class Evaluator {
         .sort((a, b) => a.rank - b.rank || byPlace.compare(a.key, b.key))
         .map(({ finding }) => this.#withAcceptance(finding)),
     );
+  }
+
+  /** One reading held against its limits as it was read, whether or not a newer one stands: what a timeline shows beside it. */
+  judge(logged: LoggedReading): Finding[] {
+    return judgeReading(this.build, logged, this.#context);
   }
 
   #withAcceptance(finding: Finding): Finding {

@@ -11,5 +11,6 @@ export { RULES } from "./rules.ts";
 export function evaluate(build: Build): Finding[] {
   return new Evaluator(build).findings();
 }
+export { decideBore, decideGrind, type SizeDecision } from "./decisions.ts";
 export { judgeReading } from "./judge.ts";
 export { type Outcome, type Supposed, type Supposition, standing, whatIf } from "./what-if.ts";

@@ -31,7 +31,7 @@ export const INSTRUMENT_ZERO: Rule = {
         value: null,
         limit: `${resolution / 2} ${unitLabel(unit)} at most`,
         unit,
-        why: `The ${kind} "${tag}" has no zero check on record.`,
+        why: `"${tag}" (${kind}) has no zero check on record.`,
         remedy: "Wipe it, check it on its standard and say the deviation.",
         evidence: [],
       };
@@ -45,7 +45,7 @@ export const INSTRUMENT_ZERO: Rule = {
       value: deviation,
       limit: `${resolution / 2} ${unitLabel(unit)} at most`,
       unit,
-      why: `The ${kind} "${tag}" was off by ${figure(deviation, unit)} at its last zero check; half its step is ${figure(resolution / 2, unit)}.`,
+      why: `"${tag}" (${kind}) was off by ${figure(deviation, unit)} at its last zero check; half its step is ${figure(resolution / 2, unit)}.`,
       ...(fine ? {} : { remedy: "Set its zero, then take again what was read with it since the check before." }),
       evidence: [zero.event],
     };
@@ -91,10 +91,10 @@ export const INSTRUMENT_STEP: Rule = {
       value: share,
       limit: "a tenth at most",
       unit: null,
-      why: `The ${instrument.kind} "${instrument.id}" reads to ${figure(resolution, measured.unit)}, ${Math.round(share * 100)} % of the tolerance of ${measured.label.toLowerCase()} (${ready.text}): ${verdict === "coarse" ? "coarser than a tenth" : "too coarse to judge it"}.`,
+      why: `"${instrument.id}" (${instrument.kind}): a step of ${figure(resolution, measured.unit)} is ${Math.round(share * 100)} % of the tolerance of ${measured.label.toLowerCase()} (${ready.text}): ${verdict === "coarse" ? "coarser than a tenth" : "too coarse to judge it"}.`,
       source: `rule of ten: common practice, no source; limit from ${sourceText(limit.source)}`,
       remedy: "Use a finer instrument for it, or take several readings and their mean.",
-      evidence: instrument.zero === undefined ? [] : [instrument.zero.event],
+      evidence: [],
     };
   },
 };

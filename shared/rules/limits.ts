@@ -1,20 +1,20 @@
 // The limit rule: every figure of the build against the spec sheet's limits on it, with its arithmetic and its doubt.
 import type { LoggedReading } from "../build/build.ts";
-import { COVERAGE, capability, conformance, sayConformance } from "../compute/conformance.ts";
-import { convertMeasure } from "../compute/units.ts";
 import type { Place } from "../places/places.ts";
 import type { QuantityId } from "../quantities/types.ts";
 import type { Limit } from "../spec/spec.ts";
 import { isUnitId } from "../units/units.ts";
 import type { RuleContext } from "./context.ts";
 import { FIGURES, figuresFrom } from "./figures/figures.ts";
-import { type Figure, type FigureValue, newestOrder, staleBecause } from "./figures/types.ts";
-import type { Finding, Verdict } from "./finding.ts";
-import { limitsAt, type ReadyLimit, readyLimit } from "./limit-bounds.ts";
+import { type Figure, type FigureValue, staleBecause } from "./figures/types.ts";
+import type { Finding } from "./finding.ts";
+import { limitsAt, readyLimit } from "./limit-bounds.ts";
 import { remedyFor } from "./remedies/remedies.ts";
 import type { Rule, Subject } from "./rule.ts";
-import { at, type Bounds, bounds, figure as figureText, sourceText } from "./text.ts";
-import { type Trust, trustOf } from "./uncertainty.ts";
+import { coarseNote, guardedRuling, plainRuling, type Ruling } from "./rulings.ts";
+import { GROUND, journals, settledBy } from "./settled.ts";
+import { at, bounds, figure as figureText, sourceText } from "./text.ts";
+import { trustOf } from "./uncertainty.ts";
 
 /** The places of quantities whose limits are so much per inch of bore: a new bore size moves those limits. */
 const RING_QUANTITIES: readonly QuantityId[] = ["ring_end_gap"];
@@ -25,6 +25,13 @@ function* subjectsOf(quantity: QuantityId, place: Place, context: RuleContext): 
       for (const limit of limitsAt(figure, where, context)) yield { place: where, tag: limit.id };
     }
   }
+  if (quantity === "journal_undersize") {
+    for (const journal of GROUND) {
+      for (const where of journals(context)) {
+        for (const limit of limitsAt(FIGURES.get(journal) as Figure, where, context)) yield { place: where, tag: limit.id };
+      }
+    }
+  }
   if (quantity !== "bore_diameter" && quantity !== "bore_oversize") return;
   for (const ring of RING_QUANTITIES) {
     for (const where of context.places(ring)) {
@@ -33,86 +40,14 @@ function* subjectsOf(quantity: QuantityId, place: Place, context: RuleContext): 
   }
 }
 
-const inside = (value: number, { low, high }: Bounds): boolean =>
-  (low === undefined || value >= low) && (high === undefined || value <= high);
-
-interface Ruling {
-  readonly verdict: Verdict;
-  /** How it stands to the limit, to end the sentence. */
-  readonly said: string;
-}
-
-/** A pair of bounds, or the single one that the value passed. */
-function allowed(value: number, { low, high }: Bounds, figure: Figure): string {
-  if (low !== undefined && high !== undefined) return bounds({ low, high }, figure.unit);
-  const one = high !== undefined && value >= high ? high : (low ?? high);
-  return one === undefined ? "no bound" : figureText(one, figure.unit);
-}
-
-/** `outside 0.0015 to 0.0025 in`, `over the 0.0030 in allowed`, `under the 40.5 lbf needed`. */
-function beyond(value: number, ready: ReadyLimit, figure: Figure): string {
-  const { low, high } = ready.accept;
-  if (low !== undefined && high !== undefined) return `outside ${ready.text}`;
-  return high !== undefined && value > high
-    ? `over the ${figureText(high, figure.unit)} allowed`
-    : `under the ${allowed(value, ready.accept, figure)} needed`;
-}
-
-/** Verdict by the numbers as they stand: exactly on a limit is inside it. */
-function plainRuling(value: number, ready: ReadyLimit, figure: Figure): Ruling {
-  if (inside(value, ready.accept)) return { verdict: "pass", said: `within ${ready.text}` };
-  const out = beyond(value, ready, figure);
-  if (ready.reject === undefined) return { verdict: "fail", said: out };
-  const reject = allowed(value, ready.reject, figure);
-  if (inside(value, ready.reject)) return { verdict: "warn", said: `${out}, not past the reject limit of ${reject}` };
-  return { verdict: "fail", said: `${out} and past the reject limit of ${reject}` };
-}
-
-/** Verdict with an instrument's uncertainty: ISO 14253-1 with the expanded uncertainty as guard band. */
-function guardedRuling(value: number, ready: ReadyLimit, figure: Figure, trust: Trust): Ruling {
-  const u = trust.expanded / COVERAGE;
-  const plain = plainRuling(value, ready, figure);
-  const toAccept = conformance(value, u, ready.accept);
-  const doubtful = (said: string): Ruling => ({ verdict: "unknown", said: `${said}, limit ${ready.text}` });
-  if (toAccept.decision === "too_close") return doubtful(sayConformance(toAccept, trust.instrument.kind));
-  if (toAccept.decision === "in" || ready.reject === undefined) return plain;
-  const toReject = conformance(value, u, ready.reject);
-  return toReject.decision === "too_close"
-    ? doubtful(`outside for certain; against the reject limit ${sayConformance(toReject, trust.instrument.kind)}`)
-    : plain;
-}
-
-function coarseNote(trust: Trust, ready: ReadyLimit, figure: Figure): string {
-  const { low, high } = ready.accept;
-  if (low === undefined || high === undefined) return "";
-  const resolution = convertMeasure(Number(trust.instrument.resolution), trust.instrument.unit, figure.unit);
-  const { verdict } = capability(resolution, { low, high });
-  if (verdict === "fine") return "";
-  const step = figureText(resolution, figure.unit);
-  return `; the ${trust.instrument.kind}'s step of ${step} is coarser than a tenth of the tolerance`;
-}
-
-/** A later size in another condition settles what was found before the work. */
-function settledBy(limit: Limit, figure: Figure, place: Place, value: FigureValue, context: RuleContext): string | undefined {
-  if (limit.condition !== "as_found") return undefined;
-  const stale = staleBecause(value);
-  if (stale !== undefined) return `as found; since then: ${stale}`;
-  const later =
-    figure.value(place, context, "final") ?? figure.value(place, context, "machined") ?? laterReading(figure, place, context);
-  if (later !== undefined && newestOrder(later) > newestOrder(value)) return "as found; measured again after the work";
-  return undefined;
-}
-
-/** A bore's finished size is often read once a cylinder: any finished reading of the same cylinder counts as the work done. */
-function laterReading(figure: Figure, place: Place, context: RuleContext): FigureValue | undefined {
-  for (const quantity of figure.from) {
-    const logged = context.latest(quantity, place, "final") ?? context.latest(quantity, place, "machined");
-    if (logged !== undefined) return { value: logged.reading.value, working: "", readings: [logged] };
-  }
-  return undefined;
-}
-
 const evidenceOf = (readings: readonly LoggedReading[]): string[] => [...new Set(readings.flatMap((logged) => logged.evidence))];
+
+function doubtRemedy(stale: string | undefined, { unfit }: FigureValue): string {
+  if (stale !== undefined) return "Measure it again.";
+  return unfit === undefined
+    ? "Measure it with something finer, or several times and take the mean."
+    : "Measure it as the limit asks.";
+}
 
 /** One figure's value held against one limit; the heart of the rule, also used for a reading of the past. */
 export function judge(limit: Limit, figure: Figure, place: Place, value: FigureValue, context: RuleContext): Finding | undefined {
@@ -130,11 +65,13 @@ export function judge(limit: Limit, figure: Figure, place: Place, value: FigureV
           ? plainRuling(value.value, ready, figure)
           : guardedRuling(value.value, ready, figure, trust);
   const working = value.working === "" ? "" : ` (${value.working})`;
-  const coarse = trust === undefined ? "" : coarseNote(trust, ready, figure);
+  const coarse = trust === undefined || ruling.verdict === "pass" ? "" : coarseNote(trust, ready, figure);
   const remedy =
     ruling.verdict === "fail" || ruling.verdict === "warn"
       ? remedyFor({ figure, place, value: value.value, accept: ready.accept, condition: limit.condition, context })
-      : undefined;
+      : ruling.verdict === "unknown"
+        ? doubtRemedy(stale, value)
+        : undefined;
   const step = value.readings.at(-1)?.step;
   return {
     rule: limit.id,

@@ -5,6 +5,7 @@ import type { QuantityId } from "../quantities/types.ts";
 import type { RuleContext } from "./context.ts";
 import { valueIn, within } from "./figures/pick.ts";
 import type { Rule } from "./rule.ts";
+import { groundSet } from "./settled.ts";
 import { list } from "./text.ts";
 
 interface SetRow {
@@ -12,7 +13,7 @@ interface SetRow {
   readonly quantities: readonly QuantityId[];
   readonly what: string;
   readonly source: string;
-  keep(logged: LoggedReading): boolean;
+  keep(logged: LoggedReading, context: RuleContext): boolean;
 }
 
 const SETS: readonly SetRow[] = [
@@ -28,19 +29,19 @@ const SETS: readonly SetRow[] = [
     quantities: ["journal_undersize"],
     what: "Main journals",
     source: "TM 5-3805-262-34: if one journal is to be ground, grind all",
-    keep: ({ reading: { place } }) => place.main !== undefined || place.part === "mains",
+    keep: (logged, context) => groundSet(logged, context) === "mains",
   },
   {
     tag: "crankpins",
     quantities: ["journal_undersize"],
     what: "Crankpins",
     source: "TM 5-3805-262-34: if one journal is to be ground, grind all",
-    keep: ({ reading: { place } }) => place.rod !== undefined || place.part === "pins" || place.part === "crankpins",
+    keep: (logged, context) => groundSet(logged, context) === "crankpins",
   },
 ];
 
 function sizes(row: SetRow, context: RuleContext): LoggedReading[] {
-  return row.quantities.flatMap((quantity) => within(context, quantity, {})).filter(row.keep);
+  return row.quantities.flatMap((quantity) => within(context, quantity, {})).filter((logged) => row.keep(logged, context));
 }
 
 export const ONE_SIZE: Rule = {

@@ -1,7 +1,9 @@
 // Readings that no longer hold because their part was machined or exchanged, and the ones that still wait for a yes.
 import { type Build, type LoggedReading, readingKey } from "../build/build.ts";
-import { placeLabel } from "../places/places.ts";
+import { type Place, placeLabel } from "../places/places.ts";
 import { isQuantityId, QUANTITIES } from "../quantities/registry.ts";
+import type { QuantityId } from "../quantities/types.ts";
+import type { RuleContext } from "./context.ts";
 import { figuresFrom } from "./figures/figures.ts";
 import { valueIn } from "./figures/pick.ts";
 import { limitsAt } from "./limit-bounds.ts";
@@ -10,6 +12,15 @@ import { at, figure } from "./text.ts";
 
 const readingSubject: Rule["subjects"] = (key): Subject[] =>
   key.kind === "reading" && isQuantityId(key.name) ? [{ place: key.place, tag: key.name }] : [];
+
+/** Whether a limit already says of the reading, or of a figure made from it, that it no longer holds. */
+function isSaidByLimit(quantity: QuantityId, place: Place, context: RuleContext): boolean {
+  return figuresFrom(quantity).some((row) =>
+    row
+      .places(place, context.spec)
+      .some((where) => limitsAt(row, where, context).length > 0 && row.value(where, context) !== undefined),
+  );
+}
 
 export const STALE_READING: Rule = {
   id: "stale_reading",
@@ -20,7 +31,7 @@ export const STALE_READING: Rule = {
     const logged = context.latest(tag, place);
     // What was found before the work is history, not stale. Figures with a limit say it with their limit.
     if (logged?.stale === undefined || logged.condition === "as_found") return undefined;
-    if (figuresFrom(tag).some((row) => row.id === tag && limitsAt(row, place, context).length > 0)) return undefined;
+    if (isSaidByLimit(tag, place, context)) return undefined;
     const { unit } = QUANTITIES[tag];
     return {
       rule: "stale_reading",

@@ -49,8 +49,12 @@ function temperatureFor(row: Row, logged: LoggedReading, { build }: RuleContext)
 export const TEMPERATURE: Rule = {
   id: "temperature",
   title: "Sizes are at 20 degrees Celsius",
-  subjects: (key) => {
-    const row = key.kind === "reading" ? ROWS.find((candidate) => candidate.quantity === key.name) : undefined;
+  subjects: (key, context) => {
+    if (key.kind !== "reading") return [];
+    // A temperature that is corrected or taken back bears on every size read after it.
+    if (key.name === "part_temperature")
+      return ROWS.flatMap((row) => [...context.places(row.quantity)].map((place) => ({ place, tag: row.quantity })));
+    const row = ROWS.find((candidate) => candidate.quantity === key.name);
     return row === undefined ? [] : [{ place: key.place, tag: row.quantity } satisfies Subject];
   },
   check: ({ place, tag }, context) => {

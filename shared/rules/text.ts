@@ -35,6 +35,8 @@ const label = (unit: LimitUnit): string => (unit === "in_per_in" ? "in per in" :
 /** A number with its unit: `0.0012 in`, `12 %`. */
 export function figure(value: number, unit: LimitUnit): string {
   const name = label(unit);
+  // Degrees of angle alone stand against their number (SI Brochure, 9th ed., 5.4.3).
+  if (unit === "deg") return `${number(value, unit)}${name}`;
   return name === "" ? number(value, unit) : `${number(value, unit)} ${name}`;
 }
 

@@ -1,10 +1,11 @@
 // Bearings, shims, end float, journals, rods.
 import { shimChange } from "../../compute/bearing.ts";
 import { inch, minus } from "../../compute/measure.ts";
-import { nextUndersize } from "../../compute/size-steps.ts";
+import { placeLabel } from "../../places/places.ts";
 import type { RuleContext } from "../context.ts";
-import { nominal, sheetFigure, upTo, valueIn, within } from "../figures/pick.ts";
-import { number } from "../text.ts";
+import { decideGrind } from "../decisions.ts";
+import { sheetFigure, valueIn, within } from "../figures/pick.ts";
+import { number, figure as text } from "../text.ts";
 import type { Remedy, RemedyRow } from "./types.ts";
 
 /** Thinnest lamination when the sheet names none (common practice: .001, .002 and .003 in). */
@@ -33,26 +34,14 @@ const thrustShim: Remedy = ({ value, accept }) => {
 
 /** One undersize for the whole set of journals. */
 const regrind: Remedy = ({ place, context }) => {
-  const mains = place.main !== undefined;
-  const quantity = mains ? "main_journal_diameter" : "crankpin_diameter";
-  const standard = nominal(context.spec, mains ? "main_journal" : "crankpin");
-  if (standard === undefined) return undefined;
-  const count = mains ? context.spec.engine.mains : context.spec.engine.cylinders;
-  const sizes = upTo(count).flatMap((n) => {
-    const where = mains ? { main: n } : { rod: n };
-    const oval = within(context, "journal_out_of_round", where).map((logged) => valueIn(logged, "in"));
-    // A single size with its out-of-round was read across the large way, so the small way is that much less.
-    return within(context, quantity, where).map((logged) => minus(valueIn(logged, "in"), Math.max(0, ...oval)));
-  });
-  if (sizes.length === 0) return undefined;
-  const steps = context.spec.undersizes.map((step) => inch(Number(step)));
-  const smallest = inch(Math.min(...sizes));
-  const next = nextUndersize(smallest, inch(standard), steps.length > 0 ? steps : undefined);
-  const set = mains ? "all mains" : "all crankpins";
-  if (next.step === undefined || next.size === undefined) {
-    return `Build up or renew the crank: the smallest, ${number(smallest, "in")} in, is past the last undersize of the sheet.`;
+  const kind = place.main === undefined ? "crankpins" : "mains";
+  const decision = decideGrind(context.build, kind, context);
+  if (decision === undefined) return undefined;
+  const smallest = number(decision.worst, "in");
+  if (decision.step === undefined || decision.size === undefined) {
+    return `Build up or renew the crank: the smallest, ${smallest} in, is past the last undersize of the sheet.`;
   }
-  return `Grind ${set} ${next.step.toFixed(3)} under (${number(next.size, "in")}): the smallest is ${number(smallest, "in")} in. Before any bearing is bored.`;
+  return `Grind all ${kind} ${decision.step.toFixed(3)} under (${number(decision.size, "in")}): the smallest is ${smallest} in. Before any bearing is bored.`;
 };
 
 const straighten: Remedy = ({ accept, place, context, figure }) => {
@@ -68,6 +57,41 @@ const straightenCrank: Remedy = ({ accept }) =>
     ? undefined
     : `Have the crank straightened to a run-out of ${number(2 * accept.high, "in")} in or less; crack-check it again after.`;
 
+const faceRod: Remedy = ({ value, accept }) =>
+  accept.low === undefined
+    ? undefined
+    : `Face ${number(minus(accept.low, value), "in")} in off the rod's cheeks, the same on both, and blend the edge clear of the fillet.`;
+
+const sideBabbitt: Remedy = ({ value, accept }) =>
+  accept.high === undefined
+    ? undefined
+    : `It is ${number(minus(value, accept.high), "in")} in over: the rod's cheeks want babbitt at the next pour; leave it open only with a note and a name.`;
+
+const findTightCap: Remedy = ({ value, accept, figure }) =>
+  accept.high === undefined
+    ? undefined
+    : `It drags ${text(minus(value, accept.high), figure.unit)} too much: slack one cap at a time and turn again; the one that frees it is the tight one.`;
+
+const evenMasses: Remedy = ({ value, accept, place, context }) => {
+  const weighed = within(context, "mass", place).sort((a, b) => valueIn(b, "g") - valueIn(a, "g"));
+  const heaviest = weighed[0]?.reading.place;
+  if (accept.high === undefined || heaviest === undefined) return undefined;
+  return `Take ${text(minus(value, accept.high), "g")} or more off the pads of ${placeLabel(heaviest)}, the heaviest, never off a stressed web.`;
+};
+
+const longRod: Remedy = ({ value, accept }) =>
+  accept.high !== undefined && value > accept.high
+    ? "A rod grows long only by a wrong bush or a wrong rod: check the fixture on its master first, then the bush."
+    : "A short rod has been bent and straightened, or is another engine's: crack-check it and compare its number.";
+
+const scrapCrack: Remedy = () =>
+  "Do not fit the part. A crack in rod, bolt, cap or crank is scrap; block and head go to somebody licensed to judge them.";
+
+const reface: Remedy = ({ accept, place }) =>
+  accept.high === undefined
+    ? undefined
+    : `Have the ${place.part ?? "face"} trued to ${number(accept.high, "in")} in or less, then measure recess, protrusion and chambers again.`;
+
 export const BEARING_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   main_clearance: { low: shims, high: shims },
   rod_clearance: { low: shims, high: shims },
@@ -78,4 +102,10 @@ export const BEARING_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   rod_bend_per_inch: { high: straighten },
   rod_twist_per_inch: { high: straighten },
   crank_bend: { high: straightenCrank },
+  rod_side_clearance: { low: faceRod, high: sideBabbitt },
+  rod_length_dev: { low: longRod, high: longRod },
+  turning_torque: { high: findTightCap },
+  mass_spread: { high: evenMasses },
+  crack_indication: { high: scrapCrack },
+  flatness: { high: reface },
 };

@@ -50,9 +50,32 @@ const wetTest: Remedy = ({ context }) => {
   return `Oil cylinder ${which ?? "?"} and test again: better means rings, no better means valves or gasket.`;
 };
 
+const enlarge: Remedy = ({ value, accept }) =>
+  accept.low === undefined
+    ? undefined
+    : `Relieve the chamber by ${number(minus(accept.low, value), "cc")} cc or more, smooth, away from the seats, then pour it again.`;
+
+const tooLarge: Remedy = ({ value, accept }) =>
+  accept.high === undefined
+    ? undefined
+    : `It holds ${number(minus(value, accept.high), "cc")} cc too much: pour it again with the plate greased; then look at sunk valves and the head's thickness.`;
+
+const findHeight: Remedy = ({ context, place }) => {
+  const room = context.limitsOn("piston_to_head").length > 0 ? " Piston to head decides whether it can stay." : "";
+  return `Check pin height of the piston, rod length and deck of cylinder ${place.cylinder ?? "?"} before anything is cut.${room}`;
+};
+
+const lowCompression: Remedy = ({ value, accept }) =>
+  accept.low !== undefined && value < accept.low
+    ? "Throttle open, plugs out, crank again; then with oil in the cylinder: better means rings, no better means valves or gasket."
+    : "Higher than the ratio gives: look for carbon, oil in the cylinder, or a wrong gasket or piston.";
+
 export const HEAD_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   piston_to_head: { low: moreRoom, high: lessRoom },
   compression_ratio: { low: chamberTo("low"), high: chamberTo("high") },
   chamber_spread: { high: evenChambers },
   compression_spread: { high: wetTest },
+  chamber_volume: { low: enlarge, high: tooLarge },
+  deck_protrusion: { low: findHeight, high: findHeight },
+  compression_pressure: { low: lowCompression, high: lowCompression },
 };

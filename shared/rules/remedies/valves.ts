@@ -29,9 +29,21 @@ const newSpring: Remedy = ({ value, accept, figure }) =>
     ? undefined
     : `Renew the spring: it is ${text(minus(accept.low, value), figure.unit)} short. Do not shim a tired spring up to its force.`;
 
+const setDip: Remedy = ({ accept, place }) =>
+  accept.low === undefined || accept.high === undefined
+    ? undefined
+    : `Set dipper or trough of rod ${place.rod ?? "?"} to ${number((accept.low + accept.high) / 2, "in")} in of dip, mouth leading, and turn the crank by hand for clearance.`;
+
+const otherStones: Remedy = ({ value, accept }) =>
+  accept.high !== undefined && value > accept.high
+    ? "A few light strokes with finer stones, then wash and measure the bore again."
+    : "The wall is too smooth to bed rings: a few strokes with coarser stones, then wash and measure the bore again.";
+
 export const VALVE_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   valve_lash: { low: reset, high: reset },
   valve_guide_clearance: { high: newGuide },
   valve_seat_width: { low: widenSeat, high: narrowSeat },
   valve_spring_force: { low: newSpring },
+  dipper_depth: { low: setDip, high: setDip },
+  surface_ra: { low: otherStones, high: otherStones },
 };

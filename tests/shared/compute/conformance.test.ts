@@ -50,8 +50,8 @@ describe("conformance", () => {
     const limits = { low: 0, high: 10 };
     expect(conformance(2, 1, limits).decision).toBe("in");
     expect(conformance(1.99, 1, limits).decision).toBe("too_close");
-    expect(conformance(-2, 1, limits).decision).toBe("too_close");
-    expect(conformance(-2.01, 1, limits).decision).toBe("out");
+    expect(conformance(-1.99, 1, limits).decision).toBe("too_close");
+    expect(conformance(-2, 1, limits).decision).toBe("out");
     expect(conformance(12.01, 1, limits).decision).toBe("out");
   });
 
@@ -82,6 +82,7 @@ describe("conformance", () => {
     expect(sayConformance(conformance(11, 1, { high: 12 }), "feeler")).toBe(
       "too close to call with this feeler: 84 in 100 it is in",
     );
+    expect(sayConformance(conformance(11, 1, { high: 12 }), "feeler gauges")).toContain("with these feeler gauges");
     expect(sayConformance(conformance(1, 1, { high: 12 }), "feeler")).toBe("in");
     expect(sayConformance(conformance(16, 1, { high: 12 }))).toBe("out");
   });
