@@ -1,5 +1,5 @@
 // The bench screen, to be read at two metres: where we are, what was heard, the figure, its verdict, what is still missing.
-import { useEffect, useMemo, useState } from "preact/hooks";
+import { useCallback, useEffect, useMemo, useState } from "preact/hooks";
 import { stampEvent } from "../../extractors/bench/index.ts";
 import { type Build, focusOf } from "../../shared/build/index.ts";
 import { placeLabel } from "../../shared/places/places.ts";
@@ -13,6 +13,7 @@ import { TypeBox } from "../book/type-box.tsx";
 import { figureOf } from "../parts/figures.ts";
 import { Mark } from "../parts/mark.tsx";
 import { Unsent } from "../parts/unsent.tsx";
+import { LiveCamera } from "../photo/live-camera.tsx";
 import { linkTo } from "../route.ts";
 import type { Book } from "../store/book.ts";
 import { stampFor } from "../store/words.ts";
@@ -32,11 +33,12 @@ export function BenchScreen({ book, build }: BuildPageProps) {
       void shift.stop();
     };
   }, [shift]);
+  const say = useCallback((words: string) => shift.tell(words), [shift]);
   const findings = book.findings();
   const { step } = focusOf(build, book.device);
   const said = shift.said.value ?? lastReadBack(build, book.device, findings);
   return (
-    <div class="bench" data-delays={shift.delays.join(" ")}>
+    <div class="bench">
       <h1 class="bench-name">{build.name}, at the vise</h1>
       <Where build={build} device={book.device} />
       <div class="bench-main">
@@ -47,6 +49,7 @@ export function BenchScreen({ book, build }: BuildPageProps) {
         <Waiting book={book} build={build} />
         <Cautions build={build.id} step={step} />
       </div>
+      <LiveCamera book={book} build={build} asked={shift.pictureAsked} say={say} />
       <FaultWords shift={shift} />
       {shift.awake.value ? null : <p class="bench-note">The screen may go dark: set it to stay on in the device's settings.</p>}
       <Missing findings={findings} step={step} />

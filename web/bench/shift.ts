@@ -4,6 +4,7 @@ import { batch, signal } from "@preact/signals";
 import { type Heard, understand, writeWav } from "../../extractors/hearing/index.ts";
 import { contextOf } from "../../shared/build/index.ts";
 import type { Parsed } from "../../shared/events/reading.ts";
+import type { Asked } from "../photo/live-camera.tsx";
 import type { Book } from "../store/book.ts";
 import { sha256Hex } from "../store/sha256.ts";
 import { logWords } from "../store/words.ts";
@@ -37,10 +38,8 @@ export class Shift {
   readonly said = signal<ReadBack | undefined>(undefined);
   /** Whether what is shown is not logged yet. */
   readonly tentative = signal(false);
-  /** Counts up each time a picture is asked for by voice. */
-  readonly pictureAsked = signal(0);
-  /** Milliseconds from the last loud frame of a sentence to its reading on the screen, newest last. */
-  readonly delays: number[] = [];
+  /** Counts up each time a picture is asked for by voice, with the place said along with it. */
+  readonly pictureAsked = signal<Asked>({ count: 0 });
   readonly #voice = new Voice();
   readonly #wake = new Wake();
   #ear: WorkerEar | undefined;
@@ -74,6 +73,12 @@ export class Shift {
     } catch (error) {
       this.#fail(error instanceof BenchFault ? error : new BenchFault("ear_failed", String(error)));
     }
+  }
+
+  /** Say words that are not about a reading; resolves when they have been said. */
+  tell(text: string): Promise<void> {
+    this.#lastWords = text;
+    return this.#voice.say(text);
   }
 
   async stop(): Promise<void> {
@@ -221,7 +226,8 @@ export class Shift {
     if (asked.has("repeat")) this.#answer({ text: this.#lastWords || "nothing said yet", mood: "done" }, heard.text, false);
     else this.#answer(back, heard.text);
     if (!shown && back.reading !== undefined) this.#measure(lastLoud);
-    if (asked.has("photo")) this.pictureAsked.value += 1;
+    const picture = outcome.parsed.commands.find(({ command }) => command === "photo");
+    if (picture !== undefined) this.pictureAsked.value = { count: this.pictureAsked.value.count + 1, place: picture.place };
     if (asked.has("pause")) this.#pause();
   }
 
@@ -242,10 +248,8 @@ export class Shift {
     void this.#voice.say(said.text);
   }
 
+  /** From the last loud frame of a sentence to its reading on the screen, on the browser's own timeline of measures. */
   #measure(lastLoud: number): void {
-    requestAnimationFrame(() => {
-      this.delays.push(Math.round(performance.now() - lastLoud));
-      if (this.delays.length > 500) this.delays.shift();
-    });
+    requestAnimationFrame(() => performance.measure("reading shown", { start: lastLoud }));
   }
 }

@@ -7,7 +7,7 @@ import { figureLine } from "../parts/figures.ts";
 import { PlayClip } from "../parts/play.tsx";
 import { Tag } from "../parts/tag.tsx";
 import { clockOf } from "../parts/time.ts";
-import { photoUrl } from "../store/shop.ts";
+import { Picture } from "../photo/picture.tsx";
 import { type Act, type Entry, stepTitle } from "./entries.ts";
 import { ReadingLine } from "./reading-line.tsx";
 
@@ -60,7 +60,7 @@ export function EntryRow({ entry, build, byEvent }: Props) {
             {line}
           </p>
         ))}
-        {entry.photo === undefined ? null : <Picture entry={entry} />}
+        {entry.photo === undefined ? null : <EntryPicture entry={entry} build={build} />}
       </div>
     </li>
   );
@@ -94,14 +94,13 @@ function ActLine({ act, build }: { act: Act; build: Build }) {
   );
 }
 
-function Picture({ entry }: { entry: Entry }) {
-  const { photo } = entry;
+function EntryPicture({ entry, build }: { entry: Entry; build: Build }) {
+  const photo = build.photos.get(entry.id);
   if (photo === undefined) return null;
-  const alt = entry.statement ?? `Picture, ${entry.text || "no place named"}`;
   return (
-    <a class="picture" href={photoUrl(photo.sha256, "full")} target="_blank" rel="noreferrer">
-      <img src={photoUrl(photo.sha256, "thumb")} alt={alt} loading="lazy" width="220" height="165" />
+    <div class="picture">
+      <Picture build={build} photo={photo} />
       {entry.statement === undefined ? null : <span>{entry.statement}</span>}
-    </a>
+    </div>
   );
 }

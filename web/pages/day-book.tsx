@@ -12,6 +12,7 @@ import { TypeBox } from "../book/type-box.tsx";
 import { Tag } from "../parts/tag.tsx";
 import { dayOf } from "../parts/time.ts";
 import { findingsByEvent } from "../parts/verdict.ts";
+import { HandInBox } from "../photo/hand-in-box.tsx";
 import { linkTo, route } from "../route.ts";
 
 /** Entries shown at first, and more at each asking. */
@@ -34,6 +35,7 @@ export function DayBook({ book, build, tick }: BuildPageProps) {
       <div class="day-main">
         <h1>{build.name}</h1>
         <TypeBox book={book} />
+        <HandInBox book={book} build={build} />
         <SieveBar build={build} sieve={sieve} />
         <p class="quiet" role="status">
           {shown.length === entries.length ? `${entries.length} entries` : `${shown.length} of ${entries.length} entries`}

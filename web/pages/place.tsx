@@ -13,8 +13,9 @@ import { Tag } from "../parts/tag.tsx";
 import { clockOf, dayOf } from "../parts/time.ts";
 import { findingsByEvent, markOf, worstFirst } from "../parts/verdict.ts";
 import { Wide } from "../parts/wide.tsx";
+import { HandInBox } from "../photo/hand-in-box.tsx";
+import { Picture, photoTitle } from "../photo/picture.tsx";
 import { linkTo, route } from "../route.ts";
-import { photoUrl } from "../store/shop.ts";
 
 /** Whether `place` belongs to the page of `page`: a rod's number is its cylinder's. */
 function belongs(page: Place, place: Place): boolean {
@@ -43,20 +44,13 @@ export function PlacePage({ book, build }: BuildPageProps) {
       )}
       <h2>Pictures</h2>
       {photos.length === 0 ? <p class="quiet">None taken yet.</p> : null}
+      <HandInBox book={book} build={build} place={page} />
       <ul class="pictures">
-        {photos.map(({ id, photo, statement, place, at }) => (
-          <li key={id}>
-            <a href={photoUrl(photo.sha256, "full")} target="_blank" rel="noreferrer">
-              <img
-                src={photoUrl(photo.sha256, "thumb")}
-                alt={statement ?? `Picture, ${placeLabel(place)}`}
-                loading="lazy"
-                width="220"
-                height="165"
-              />
-            </a>
+        {photos.map((logged) => (
+          <li key={logged.id}>
+            <Picture build={build} photo={logged} among={photos} />
             <p>
-              {statement ?? placeLabel(place)} <small>{dayOf(at)}</small>
+              {photoTitle(logged)} <small>{dayOf(logged.at)}</small>
             </p>
           </li>
         ))}
