@@ -2,42 +2,66 @@
 import type { LoggedReading } from "../build/build.ts";
 import type { Place } from "../places/places.ts";
 import type { QuantityId } from "../quantities/types.ts";
-import type { Limit } from "../spec/spec.ts";
+import type { Limit, Spec } from "../spec/spec.ts";
 import { isUnitId } from "../units/units.ts";
 import type { RuleContext } from "./context.ts";
 import { FIGURES, figuresFrom } from "./figures/figures.ts";
+import { upTo } from "./figures/pick.ts";
 import { type Figure, type FigureValue, staleBecause } from "./figures/types.ts";
 import type { Finding } from "./finding.ts";
 import { limitsAt, readyLimit } from "./limit-bounds.ts";
 import { remedyFor } from "./remedies/remedies.ts";
 import type { Rule, Subject } from "./rule.ts";
 import { coarseNote, guardedRuling, plainRuling, type Ruling } from "./rulings.ts";
-import { GROUND, journals, settledBy } from "./settled.ts";
+import { settledBy } from "./settled.ts";
 import { at, bounds, figure as figureText, sourceText } from "./text.ts";
 import { trustOf } from "./uncertainty.ts";
 
-/** The places of quantities whose limits are so much per inch of bore: a new bore size moves those limits. */
-const RING_QUANTITIES: readonly QuantityId[] = ["ring_end_gap"];
+/** Readings that bear on a whole set: what is to be done about one bore, or one journal, is decided by the worst of all. */
+const SETS: readonly {
+  readonly from: readonly QuantityId[];
+  readonly figures: readonly string[];
+  places(spec: Spec): Place[];
+}[] = [
+  {
+    from: ["bore_diameter", "score_depth"],
+    figures: ["bore_out_of_round", "bore_taper", "bore_wear"],
+    places: ({ engine }) => upTo(engine.cylinders).map((cylinder) => ({ cylinder })),
+  },
+  {
+    from: ["main_journal_diameter", "crankpin_diameter", "journal_out_of_round", "journal_undersize"],
+    figures: ["journal_out_of_round", "journal_taper"],
+    places: ({ engine }) => [...upTo(engine.mains).map((main) => ({ main })), ...upTo(engine.cylinders).map((rod) => ({ rod }))],
+  },
+];
+
+function* limitsOf(id: string, places: Iterable<Place>, context: RuleContext): Iterable<Subject> {
+  const figure = FIGURES.get(id);
+  if (figure === undefined) return;
+  for (const place of places) for (const limit of limitsAt(figure, place, context)) yield { place, tag: limit.id };
+}
+
+/** Limits by the inch of bore move with the bore they are for. */
+function* limitsByBore(bore: Place, context: RuleContext): Iterable<Subject> {
+  for (const { on } of context.spec.limits.filter((limit) => limit.perInchOf === "bore")) {
+    const figure = FIGURES.get(on);
+    if (figure === undefined) continue;
+    const read = figure.from.flatMap((quantity) => [...context.places(quantity)]);
+    const same = read.filter((place) => bore.cylinder === undefined || place.cylinder === bore.cylinder);
+    yield* limitsOf(
+      on,
+      same.flatMap((place) => figure.places(place, context.spec)),
+      context,
+    );
+  }
+}
 
 function* subjectsOf(quantity: QuantityId, place: Place, context: RuleContext): Iterable<Subject> {
-  for (const figure of figuresFrom(quantity)) {
-    for (const where of figure.places(place, context.spec)) {
-      for (const limit of limitsAt(figure, where, context)) yield { place: where, tag: limit.id };
-    }
+  for (const figure of figuresFrom(quantity)) yield* limitsOf(figure.id, figure.places(place, context.spec), context);
+  for (const set of SETS) {
+    if (set.from.includes(quantity)) for (const id of set.figures) yield* limitsOf(id, set.places(context.spec), context);
   }
-  if (quantity === "journal_undersize") {
-    for (const journal of GROUND) {
-      for (const where of journals(context)) {
-        for (const limit of limitsAt(FIGURES.get(journal) as Figure, where, context)) yield { place: where, tag: limit.id };
-      }
-    }
-  }
-  if (quantity !== "bore_diameter" && quantity !== "bore_oversize") return;
-  for (const ring of RING_QUANTITIES) {
-    for (const where of context.places(ring)) {
-      if (place.cylinder === undefined || where.cylinder === place.cylinder) yield* subjectsOf(ring, where, context);
-    }
-  }
+  if (quantity === "bore_diameter" || quantity === "bore_oversize") yield* limitsByBore(place, context);
 }
 
 const evidenceOf = (readings: readonly LoggedReading[]): string[] => [...new Set(readings.flatMap((logged) => logged.evidence))];

@@ -3,11 +3,10 @@ import type { LoggedReading } from "../build/build.ts";
 import type { Place } from "../places/places.ts";
 import type { Limit } from "../spec/spec.ts";
 import type { RuleContext } from "./context.ts";
-import { upTo } from "./figures/pick.ts";
 import { type Figure, type FigureValue, newestOrder, staleBecause } from "./figures/types.ts";
 
 /** A journal sent to the grinder is not held against what it was before. */
-export const GROUND: ReadonlySet<string> = new Set(["journal_out_of_round", "journal_taper"]);
+const GROUND: ReadonlySet<string> = new Set(["journal_out_of_round", "journal_taper"]);
 
 /** Which journals an undersize was said of, where it names no single one: by its part, else by the words it was said in. */
 export function groundSet(logged: LoggedReading, { build }: RuleContext): "mains" | "crankpins" | undefined {
@@ -57,9 +56,4 @@ function laterReading(figure: Figure, place: Place, context: RuleContext): Figur
     if (logged !== undefined) return { value: logged.reading.value, working: "", readings: [logged] };
   }
   return undefined;
-}
-
-/** Every journal of the engine. */
-export function journals({ spec }: RuleContext): Place[] {
-  return [...upTo(spec.engine.mains).map((main) => ({ main })), ...upTo(spec.engine.cylinders).map((rod) => ({ rod }))];
 }
