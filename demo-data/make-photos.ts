@@ -1,4 +1,5 @@
 // Draws the demo build's pictures anew: `npm run demo:photos`. Seeded, so the same pictures come out every time.
+// `npm run demo:photos -- --times` only writes their camera times anew, after a change of the day book.
 import { mkdir, readFile, writeFile } from "node:fs/promises";
 import sharp from "sharp";
 import { defs, ground, HEIGHT, light, smallPrint, smears, WIDTH } from "./drawing/kit.ts";
@@ -65,17 +66,31 @@ async function draw(recipe: Recipe, seed: number, taken: string): Promise<Buffer
   return first.length <= LARGEST ? first : encode(68);
 }
 
-const only = process.argv.slice(2);
-await mkdir(FOLDER, { recursive: true });
-for (const [index, photo] of DEMO_PHOTOS.entries()) {
-  const recipe = RECIPES.find(({ file }) => file === photo.file);
-  if (only.length > 0 && !only.some((name) => photo.file.startsWith(name))) continue;
-  if (recipe) await writeFile(new URL(photo.file, FOLDER), await draw(recipe, index + 1, photo.taken));
+/** Writes the camera's time anew into a picture drawn before: the texts are equally long, nothing else changes. */
+async function restamp(file: string, taken: string): Promise<void> {
+  const bytes = await readFile(new URL(file, FOLDER));
+  const { exif } = await sharp(bytes).metadata();
+  const old = /\d{4}:\d\d:\d\d \d\d:\d\d:\d\d/.exec(exif?.toString("latin1") ?? "")?.[0];
+  if (old === undefined) throw new Error(`Expected a camera time in ${file}, got none`);
+  for (let at = bytes.indexOf(old); at >= 0; at = bytes.indexOf(old, at + 1))
+    bytes.write(exifOf(taken).IFD0.DateTime, at, "latin1");
+  await writeFile(new URL(file, FOLDER), bytes);
 }
-// The trap: the first rod's strip, saved again a little smaller, as somebody would who forgot to take the picture.
-const again = await sharp(await readFile(new URL("gauge-strip-1.jpg", FOLDER)))
-  .resize(1440)
-  .keepExif()
-  .jpeg({ quality: 74 })
-  .toBuffer();
-await writeFile(new URL("gauge-strip-4.jpg", FOLDER), again);
+
+async function drawAll(only: readonly string[]): Promise<void> {
+  await mkdir(FOLDER, { recursive: true });
+  for (const [index, photo] of DEMO_PHOTOS.entries()) {
+    const recipe = RECIPES.find(({ file }) => file === photo.file);
+    if (only.length > 0 && !only.some((name) => photo.file.startsWith(name))) continue;
+    if (recipe) await writeFile(new URL(photo.file, FOLDER), await draw(recipe, index + 1, photo.taken));
+  }
+  // The trap: the first rod's strip, saved again a little smaller, as somebody would who forgot to take the picture.
+  const again = sharp(await readFile(new URL("gauge-strip-1.jpg", FOLDER)))
+    .resize(1440)
+    .keepExif();
+  await writeFile(new URL("gauge-strip-4.jpg", FOLDER), await again.jpeg({ quality: 74 }).toBuffer());
+}
+
+const wanted = process.argv.slice(2);
+if (wanted[0] === "--times") for (const { file, taken } of DEMO_PHOTOS) await restamp(file, taken);
+else await drawAll(wanted);

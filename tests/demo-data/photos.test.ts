@@ -28,7 +28,7 @@ describe("demo pictures", () => {
     expect(files.length).toBeGreaterThanOrEqual(12);
   });
 
-  it("carry the camera time of the manifest (draw them anew after a change of the day book)", () => {
+  it("carry the camera time of the manifest (after a change of the day book: npm run demo:photos -- --times)", () => {
     expect(taken.map(({ photo }) => photo.taken)).toEqual(
       DEMO_PHOTOS.map((photo) => ({ at: photo.taken, source: "exif_original", zoneKnown: true })),
     );
