@@ -5,7 +5,7 @@ import { CONDITION_WORDS } from "./vocabulary/conditions.ts";
 import { UNIT_HEARD_AS } from "./vocabulary/misheard.ts";
 import { ALL_STEMS, canonical, NAME_STOP_WORDS, NAME_WORDS } from "./vocabulary/names.ts";
 import { NUMBER_WORDS } from "./vocabulary/numbers.ts";
-import { NOUN_WORDS, PART_WORDS, SLOT_WORDS } from "./vocabulary/places.ts";
+import { ALL_WORDS, BOTH_WORDS, NOUN_WORDS, ORDINAL_COUNTS, PART_WORDS, SLOT_WORDS } from "./vocabulary/places.ts";
 import { SIGN_WORDS } from "./vocabulary/signs.ts";
 import { KIND_WORDS } from "./vocabulary/speech.ts";
 import { SINGULAR_UNITS, UNIT_WORDS } from "./vocabulary/units.ts";
@@ -39,43 +39,41 @@ function add(phrase: string, sense: Sense): void {
   node.sense = { ...node.sense, ...sense };
 }
 
-function addAll(): void {
-  // Fillers first: where a phrase is also a trade word, the trade meaning is added beside it.
-  for (const [kind, phrases] of Object.entries(KIND_WORDS)) for (const p of phrases) add(p, { kind: kind as WordKind });
-  for (const [unit, phrases] of Object.entries(UNIT_WORDS)) {
-    for (const p of phrases)
-      add(p, SINGULAR_UNITS.has(p) ? { unit: unit as UnitWord, singular: true } : { unit: unit as UnitWord });
-  }
-  for (const [word, unit] of Object.entries(UNIT_HEARD_AS)) add(word, { unit, repaired: true });
-  for (const [word, num] of Object.entries(NUMBER_WORDS)) add(word, { num });
-  for (const [sign, phrases] of Object.entries(SIGN_WORDS)) for (const p of phrases) add(p, { sign: sign as SignWord });
-  for (const [word, part] of Object.entries(PART_WORDS)) add(word, { part });
-  for (const [noun, phrases] of Object.entries(NOUN_WORDS)) for (const p of phrases) add(p, { noun: noun as Noun });
-  for (const [word, sense] of Object.entries(SLOT_WORDS)) add(word, sense);
-  for (const [word, condition] of Object.entries(CONDITION_WORDS)) add(word, { condition });
+/** Add every phrase of a table of lists. */
+function addLists<K extends string>(table: Readonly<Record<K, readonly string[]>>, sense: (key: K) => Sense): void {
+  for (const key of Object.keys(table) as K[]) for (const phrase of table[key]) add(phrase, sense(key));
+}
+
+/** Add every word of a table. */
+function addWords<V>(table: Readonly<Record<string, V>>, sense: (value: V) => Sense): void {
+  for (const [word, value] of Object.entries(table)) add(word, sense(value));
+}
+
+function addNames(): void {
   for (const quantity of Object.values(QUANTITIES)) {
-    for (const phrase of quantity.spoken) {
-      for (const word of phrase.split(" ")) if (!NAME_STOP_WORDS.has(word)) add(word, { feat: canonical(word) });
+    for (const word of quantity.spoken.flatMap((phrase) => phrase.split(" "))) {
+      if (!NAME_STOP_WORDS.has(word)) add(word, { feat: canonical(word) });
     }
   }
   for (const word of ALL_STEMS) add(word, { feat: canonical(word) });
-  for (const [phrase, feat] of Object.entries(NAME_WORDS)) add(phrase, { feat });
-  for (const word of [
-    "all",
-    "all four",
-    "all three",
-    "all of them",
-    "every",
-    "every one",
-    "all round",
-    "the lot",
-    "all mains",
-    "all rods",
-  ]) {
-    add(word, { all: true });
-  }
+  addWords(NAME_WORDS, (feat) => ({ feat }));
 }
-addAll();
+
+// Fillers first: where a phrase is also a trade word, the trade meaning is added beside it.
+addLists(KIND_WORDS, (kind: WordKind) => ({ kind }));
+addLists(UNIT_WORDS, (unit: UnitWord) => ({ unit }));
+for (const word of SINGULAR_UNITS) add(word, { singular: true });
+addWords(UNIT_HEARD_AS, (unit) => ({ unit, repaired: true }));
+addWords(NUMBER_WORDS, (num) => ({ num }));
+addLists(SIGN_WORDS, (sign: SignWord) => ({ sign }));
+addWords(PART_WORDS, (part) => ({ part }));
+addLists(NOUN_WORDS, (noun: Noun) => ({ noun }));
+addWords(SLOT_WORDS, (sense) => sense);
+addWords(ORDINAL_COUNTS, (count) => ({ count }));
+addWords(CONDITION_WORDS, (condition) => ({ condition }));
+addNames();
+for (const word of ALL_WORDS) add(word, { all: "all" });
+for (const word of BOTH_WORDS) add(word, { all: "both" });
 
 /** Root of the word tree. */
 export const LEXICON: ReadonlyMap<string, Node> = ROOT;

@@ -1,5 +1,6 @@
 // The one ordered list of what happens to an utterance, from text to readings, questions, commands and notes.
 import type { Command, Context, Note, Parsed, Question, Reading } from "../../shared/events/reading.ts";
+import { placeKey } from "../../shared/places/places.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 import type { Draft } from "./measure/draft.ts";
 import { type Env, envOf } from "./measure/env.ts";
@@ -9,6 +10,7 @@ import { readCopy } from "./readers/copy.ts";
 import { readCorrection } from "./readers/correction.ts";
 import { readGoto } from "./readers/goto.ts";
 import { readNote } from "./readers/notes.ts";
+import { readPhotoOf } from "./readers/photo.ts";
 import { readSilence } from "./readers/silence.ts";
 import { readStep } from "./readers/steps.ts";
 import { toReading } from "./reading.ts";
@@ -144,7 +146,7 @@ function differs(a: Hypothesis, b: Hypothesis): boolean {
     const same =
       draft.value.unit === other.value.unit &&
       draft.value.dec.n * 10 ** other.value.dec.s === other.value.dec.n * 10 ** draft.value.dec.s;
-    return !same || JSON.stringify(draft.place) !== JSON.stringify(other.place);
+    return !same || placeKey(draft.place) !== placeKey(other.place);
   });
 }
 
@@ -169,7 +171,12 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
   }
   const step = readStep(rest);
   if (step !== undefined) {
-    out.commands.push({ command: "step", step, span: spanOf(rest) } satisfies Command);
+    out.commands.push({ command: step.closes ? "done" : "step", step: step.step, span: spanOf(rest) } satisfies Command);
+    return done();
+  }
+  const photo = readPhotoOf(rest, env);
+  if (photo !== undefined) {
+    out.commands.push(photo);
     return done();
   }
   const copied = readCopy(rest, env);

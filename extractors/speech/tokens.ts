@@ -51,7 +51,28 @@ export function toTokens(words: readonly Word[]): Token[] {
     }
     i = bestEnd + 1;
   }
-  return tokens;
+  return tokens.some((token) => token.text === "a") ? withLetters(tokens) : tokens;
+}
+
+const LETTER_A: Sense = {
+  slots: [
+    ["nut", "a"],
+    ["side", "a"],
+  ],
+};
+
+/** "a" before a number or at an end is no article but the letter: "A twelve thou, B twelve thou". */
+function withLetters(tokens: Token[]): Token[] {
+  return tokens.map((token, i) => {
+    if (token.text !== "a") return token;
+    const next = tokens[i + 1];
+    const num = next?.sense.num?.t;
+    const before = tokens[i - 1]?.sense;
+    const counted = before?.num !== undefined || before?.noun !== undefined || token.pause;
+    const ends = (next === undefined || next.pause) && before !== undefined && counted;
+    const letter = num === "digit" || num === "teen" || num === "ten" || num === "figures";
+    return ends || (letter && counted) ? { ...token, sense: LETTER_A } : token;
+  });
 }
 
 /** "side a" is a side, but "ring side a thou" has an article before its unit. */

@@ -87,8 +87,10 @@ export interface Sense {
   condition?: Condition;
   /** Which one of several: "front main" is the first main. */
   ordinal?: "first" | "middle" | "last";
+  /** "first", "second", "third": counts the noun after it. */
+  count?: number;
   /** Every place of a slot: "all four", "both". */
-  all?: boolean;
+  all?: "all" | "both";
   /** Singular form of a unit: "tenth" after "ten thousand..." is one ten-thousandth. */
   singular?: boolean;
   /** What it was heard as instead. */

@@ -5,6 +5,9 @@ import type { Element } from "./elements.ts";
 const isNeg = (tokens: readonly Token[], e: Element): boolean => e.t === "word" && tokens[e.from]?.sense.kind === "neg";
 const isNot = (tokens: readonly Token[], e: Element): boolean => e.t === "word" && tokens[e.from]?.sense.kind === "not";
 
+const isFiller = (tokens: readonly Token[], e: Element | undefined): boolean =>
+  e?.t === "word" && ["filler", "prep"].includes(tokens[e.from]?.sense.kind ?? "") && slotsOf(tokens, e) === undefined;
+
 function slotsOf(tokens: readonly Token[], e: Element): string | undefined {
   if (e.t === "place") return "number";
   if (e.t !== "word") return undefined;
@@ -19,6 +22,7 @@ export function selfCorrected(elements: readonly Element[], tokens: readonly Tok
     const element = elements[k] as Element;
     if (isNot(tokens, element)) {
       // "three not two": the one after "not" is what it is not.
+      while (isFiller(tokens, elements[k + 1])) k++;
       const next = elements[k + 1];
       if (next !== undefined && next.t !== "word") k++;
       else if (next !== undefined && slotsOf(tokens, next) !== undefined) k++;

@@ -10,6 +10,8 @@ export interface Env {
   readonly place: Place;
   readonly spec: Spec;
   readonly shop: Shop;
+  /** The utterance corrects the last reading, so its quantity and place are no guess. */
+  readonly correcting?: boolean;
 }
 
 export function envOf(context: Context, spec: Spec): Env {

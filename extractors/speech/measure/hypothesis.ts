@@ -1,6 +1,5 @@
 // A sentence's best measurement readings: every sharing-out of its numbers is resolved, weighed and compared.
 import type { Place } from "../../../shared/places/places.ts";
-import type { QuantityId } from "../../../shared/quantities/types.ts";
 import type { Token } from "../types.ts";
 import { type Clause, clausesOf, type Style } from "./clauses.ts";
 import { selfCorrected } from "./corrected.ts";
@@ -8,7 +7,7 @@ import type { Draft } from "./draft.ts";
 import type { Element } from "./elements.ts";
 import type { Env } from "./env.ts";
 import { along, listSlot, openSlot } from "./list.ts";
-import { rank } from "./rank.ts";
+import { type Inherited, rank } from "./rank.ts";
 import { sentences } from "./sentences.ts";
 
 export interface Hypothesis {
@@ -20,6 +19,8 @@ export interface Hypothesis {
 const EXTRA_VALUE = 2;
 /** Several values of which one is a guess are more often one value and a place. */
 const GUESS_AMONG = 8;
+/** Two figures for one place: a question, and only when nothing better is read. */
+const SEVERAL = -25;
 const STYLES: readonly Style[] = ["pause", "next", "before"];
 
 /** Hypotheses for tokens[from, to), best first. */
@@ -46,7 +47,7 @@ export function hypotheses(tokens: readonly Token[], from: number, to: number, e
 function resolve(clauses: readonly Clause[], tokens: readonly Token[], env: Env): Draft[] | undefined {
   const drafts: Draft[] = [];
   let earlier: Place = {};
-  let quantity: QuantityId | undefined;
+  let quantity: Inherited | undefined;
   for (let i = 0; i < clauses.length; ) {
     const clause = clauses[i] as Clause;
     let n = 1;
@@ -62,16 +63,18 @@ function resolve(clauses: readonly Clause[], tokens: readonly Token[], env: Env)
     }
     if (n > 1) {
       const list = listDrafts(clauses.slice(i, i + n), ranked, tokens, env, earlier);
-      if (list === undefined) return undefined;
-      drafts.push(...list);
+      if (list !== undefined) drafts.push(...list);
+      else drafts.push({ ...first, flags: [...first.flags, "several"], score: first.score + SEVERAL });
     } else drafts.push(first);
     const last = drafts[drafts.length - 1] as Draft;
     earlier = spokenPlace(earlier, last);
-    quantity = last.quantity;
+    quantity = inheritedFrom(last);
     i += n;
   }
   return fillBack(drafts, clauses, tokens, env);
 }
+
+const inheritedFrom = (draft: Draft): Inherited => ({ id: draft.quantity, known: draft.known });
 
 /** Slots said so far in the sentence. */
 function spokenPlace(earlier: Place, draft: Draft): Place {
@@ -90,7 +93,7 @@ function lookAhead(clauses: readonly Clause[], tokens: readonly Token[], env: En
   if (named === undefined) return undefined;
   const out: Draft[] = [];
   for (const clause of clauses) {
-    const draft = rank(clause, tokens, env, spokenPlace({}, named), named.quantity)[0];
+    const draft = rank(clause, tokens, env, spokenPlace({}, named), inheritedFrom(named))[0];
     if (draft === undefined) return undefined;
     out.push(draft);
   }
@@ -104,7 +107,7 @@ function fillBack(drafts: Draft[], clauses: readonly Clause[], tokens: readonly 
     const draft = drafts[i] as Draft;
     const next = drafts[i + 1] as Draft;
     if (draft.missing.length === 0 && draft.known !== "guess") continue;
-    const again = rank(clauses[i] as Clause, tokens, env, spokenPlace({}, next), next.quantity)[0];
+    const again = rank(clauses[i] as Clause, tokens, env, spokenPlace({}, next), inheritedFrom(next))[0];
     if (again !== undefined && again.score > draft.score) drafts[i] = again;
   }
   return drafts;
@@ -129,8 +132,10 @@ function listDrafts(
     const out: Draft[] = [];
     for (let k = 0; k < clauses.length; k++) {
       const { words, numbers } = clauses[0] as Clause;
-      const clause: Clause = { ...(clauses[k] as Clause), words, numbers, given: { [slot]: places[k] } as Place };
-      const inner = rank(clause, tokens, env, earlier, first.quantity).find((draft) => draft.quantity === first.quantity);
+      // Only the first value was named; the rest take its name as heard once.
+      const heard = k === 0 ? words : words.filter((at) => isPlaceWord(tokens[at]));
+      const clause: Clause = { ...(clauses[k] as Clause), words: heard, numbers, given: { [slot]: places[k] } as Place };
+      const inner = rank(clause, tokens, env, earlier, inheritedFrom(first)).find((draft) => draft.quantity === first.quantity);
       if (inner === undefined) break;
       const own = clauses[k] as Clause;
       const flags = [...inner.flags, exact === undefined ? "list_short" : "list"];
@@ -144,4 +149,9 @@ function listDrafts(
     }
   }
   return best;
+}
+
+/** A word that places a value, or names nothing. */
+function isPlaceWord(token: Token | undefined): boolean {
+  return token?.sense.feat === undefined || token.sense.slots !== undefined || token.sense.noun !== undefined;
 }

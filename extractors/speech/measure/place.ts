@@ -121,7 +121,8 @@ export function settle(
   for (const sense of words.senses) {
     const option = sense.slots?.find(([slot]) => takes(quantity, slot) && place[slot] === undefined);
     if (option !== undefined) put(option[0], option[1]);
-    else if (sense.part !== undefined && takes(quantity, "part") && place.part === undefined) put("part", sense.part);
+    else if (sense.part !== undefined && takes(quantity, "part") && place.part === undefined && !isCounted(sense, words))
+      put("part", sense.part);
     else if (sense.slots !== undefined && sense.feat !== "oil" && !(sense.part !== undefined || sense.ordinal !== undefined))
       stray++;
   }
@@ -135,9 +136,9 @@ export function settle(
     else if (slot === "ring") put("ring", spec.engine.rings[number.n - 1] ?? "oil");
     else put(slot, number.n);
   }
-  const main = takes(quantity, "main") && place.main === undefined ? mainByName(words, spec) : undefined;
-  if (main !== undefined) {
-    put("main", main);
+  const named = countedByName(words, spec);
+  if (named !== undefined && takes(quantity, named[0]) && place[named[0]] === undefined && !hasOther(quantity, named[0], place)) {
+    put(named[0], named[1]);
     // "front main" is the first main, not its front end.
     delete place.end;
     spoken.delete("end");
@@ -164,17 +165,25 @@ export function settle(
   return { place, spoken, implied, missing, absent, stray };
 }
 
-/** "front main", "centre main", "rear journal": a main named by where it stands. */
-function mainByName(words: PlaceWords, spec: Spec): number | undefined {
+/** "rod two" places the rod; only a noun that no number counts is a part. */
+const isCounted = (sense: Sense, words: PlaceWords): boolean =>
+  sense.noun !== undefined && sense.part !== "big_end" && words.numbers.some((number) => number.noun === sense.noun);
+
+/** "front main", "centre main", "second rod": a bearing named by where it stands or by its turn. */
+function countedByName(words: PlaceWords, spec: Spec): ["main" | "rod", number] | undefined {
   const { senses } = words;
-  const k = senses.findIndex(
-    (sense, i) => sense.ordinal !== undefined && ["main", "journal"].includes(senses[i + 1]?.noun ?? ""),
-  );
-  if (k < 0) return undefined;
-  const { mains } = spec.engine;
-  const ordinal = senses[k]?.ordinal;
-  if (ordinal === "middle") return mains % 2 === 1 ? (mains + 1) / 2 : undefined;
-  return ordinal === "first" ? 1 : mains;
+  for (let i = 0; i + 1 < senses.length; i++) {
+    const noun = senses[i + 1]?.noun;
+    const slot = noun === "main" || noun === "journal" ? "main" : noun === "rod" || noun === "crankpin" ? "rod" : undefined;
+    const { ordinal, count } = senses[i] as Sense;
+    if (slot === undefined) continue;
+    if (count !== undefined) return [slot, count];
+    const last = slot === "main" ? spec.engine.mains : spec.engine.cylinders;
+    if (ordinal === "first") return [slot, 1];
+    if (ordinal === "last") return [slot, last];
+    if (ordinal === "middle" && last % 2 === 1) return [slot, (last + 1) / 2];
+  }
+  return undefined;
 }
 
 function fastenerNoun(words: PlaceWords): Noun | undefined {

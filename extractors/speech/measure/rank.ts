@@ -36,10 +36,17 @@ const WEIGHT = {
   over: 4,
   overless: -2,
   flag: -1,
+  tail: -6,
 } as const;
 
 /** Quantities of which "line to line" or "flush" can be said. */
 const EVEN_RULES = new Set<Quantity["sign"]>(["fit", "deck", "deviation"]);
+
+/** The quantity of an earlier value in the same sentence. */
+export interface Inherited {
+  readonly id: QuantityId;
+  readonly known: Known;
+}
 
 interface Candidate {
   readonly id: QuantityId;
@@ -62,12 +69,13 @@ function saidIn(clause: Clause, tokens: readonly Token[]): Said {
     senses.push(sense);
     if (sense.feat !== undefined) feats.add(sense.feat);
     if (sense.sign !== undefined) signs.push(sense.sign);
-    if (sense.slots?.[0]?.[0] === "valve") feats.add("valve");
+    const slot = sense.slots?.[0]?.[0];
+    if (slot === "valve" || slot === "ring") feats.add(slot);
   }
   return { senses, feats, signs };
 }
 
-function candidates(clause: Clause, said: Said, env: Env, inherited: QuantityId | undefined): Candidate[] {
+function candidates(clause: Clause, said: Said, env: Env, inherited: Inherited | undefined): Candidate[] {
   const out: Candidate[] = [];
   const named = namedBy(said.feats);
   const solid = [...said.feats].filter((feat) => !PLACE_LIKE.has(feat)).length;
@@ -84,11 +92,12 @@ function candidates(clause: Clause, said: Said, env: Env, inherited: QuantityId 
       out.push({ id, known, score: score + uncovered + step });
     }
   };
-  if (inherited !== undefined) add(inherited, "context", WEIGHT.context + 2);
+  if (inherited !== undefined) add(inherited.id, inherited.known, WEIGHT.context + 2);
   if (env.context.quantity !== undefined) add(env.context.quantity, "context", WEIGHT.context);
-  impliedBySlots(clause, said, add);
   const unit = clause.value.parts[0]?.unit;
   if (unit !== undefined) impliedByUnit(unit, add);
+  impliedBySlots(clause, said, add);
+  impliedBySign(clause, said, add);
   return out;
 }
 
@@ -120,6 +129,14 @@ function impliedBySlots(clause: Clause, said: Said, add: (id: QuantityId, known:
   }
 }
 
+/** "flush" is said of a piston in its deck, "two thou long" of a rod. */
+function impliedBySign(clause: Clause, said: Said, add: (id: QuantityId, known: Known, score: number) => void): void {
+  if (clause.value.flags.includes("flush")) add("deck_protrusion", "implied", WEIGHT.sure);
+  if (said.signs.includes("long") && clause.numbers.some((number) => number.noun === "rod")) {
+    add("rod_length_dev", "guess", WEIGHT.guess + 2);
+  }
+}
+
 function impliedByUnit(unit: string, add: (id: QuantityId, known: Known, score: number) => void): void {
   const dimension =
     unit === "degree" ? "temperature" : unit in UNITS ? UNITS[unit as keyof typeof UNITS].dimension : UNIT_DIMENSION[unit];
@@ -144,13 +161,13 @@ export function rank(
   tokens: readonly Token[],
   env: Env,
   earlier: Place,
-  inherited: QuantityId | undefined,
+  inherited: Inherited | undefined,
 ): Draft[] {
   const said = saidIn(clause, tokens);
   const drafts: Draft[] = [];
   for (const candidate of candidates(clause, said, env, inherited)) {
     const quantity = QUANTITIES[candidate.id];
-    const same = candidate.id === env.context.quantity;
+    const same = isSameFamily(candidate.id, env.context.quantity);
     const settled = settle(
       { numbers: clause.numbers, senses: said.senses, given: clause.given },
       quantity,
@@ -159,23 +176,29 @@ export function rank(
       same,
       env.spec,
     );
-    const sign = signOf(said.signs, quantity, clause.value.flags.includes("even"));
+    // "five tenths clearance" of a fit is its sign.
+    const cleared = quantity.sign === "fit" && said.feats.has("clearance");
+    const sign = signOf(cleared ? [...said.signs, "loose"] : said.signs, quantity, clause.value.flags.includes("even"));
     const scaled = scale(clause.value, candidate.id, env.spec, env.shop, sign.sign);
     const fitSide = sign.sign < 0 ? "pin_fit_boss" : "pin_fit_bush";
     const over = clause.over === undefined ? undefined : overOf(clause, quantity);
     for (const value of scaled.slice(0, 2)) {
-      const flags = [...clause.value.flags, ...value.flags, ...sign.flags];
+      const signed = value.dec.n === 0 ? sign.flags.filter((flag) => flag !== "sign_implied") : sign.flags;
+      const flags = [...clause.value.flags, ...value.flags, ...signed];
       let score = candidate.score + WEIGHT[value.fit] + (value.implied ? 0 : WEIGHT.spokenUnit);
       score += settled.missing.length * WEIGHT.missing + settled.absent.length * WEIGHT.absent + settled.stray * WEIGHT.stray;
       score += spokenScore(settled.spoken, quantity) + value.flags.length * WEIGHT.flag;
+      if (value.flags.includes("tail")) score += WEIGHT.tail;
       if (sign.impossible || (clause.value.flags.includes("even") && !EVEN_RULES.has(quantity.sign))) {
         score += WEIGHT.impossibleSign;
         flags.push("impossible_sign");
       }
       // A pin fit named without bush or boss: a tight one is the piston's, a loose one the bush's.
       if (candidate.id === fitSide && quantity.sign === "fit") score += WEIGHT.step;
-      if (clause.over !== undefined) score += over === undefined ? WEIGHT.stray : WEIGHT.over;
-      else if (quantity.over?.required) score += WEIGHT.overless;
+      if (clause.over !== undefined) {
+        score += over === undefined ? WEIGHT.stray : WEIGHT.over;
+        if (over === undefined) flags.push("two_figures");
+      } else if (quantity.over?.required) score += WEIGHT.overless;
       drafts.push(draft(clause, candidate, settled, value, flags, score, over, said));
     }
   }
@@ -224,6 +247,13 @@ function draft(
     over,
     condition: said.senses.find((sense) => sense.condition !== undefined)?.condition,
   };
+}
+
+/** What is said of one nut keeps the nut, whichever of its figures it is. */
+const NUT_FIGURES: readonly QuantityId[] = ["fastener_torque", "castle_nut_angle"];
+
+function isSameFamily(id: QuantityId, other: QuantityId | undefined): boolean {
+  return id === other || (other !== undefined && NUT_FIGURES.includes(id) && NUT_FIGURES.includes(other));
 }
 
 /** The second figure, in inches: a spring's length, a mandrel's length. */

@@ -33,43 +33,64 @@ function remarks(figure: Figure, dec: Dec, quantity: Quantity, unit: UnitId): st
   return flags;
 }
 
+/** Collects readings; of two that come to the same value the first stays. */
+class Found {
+  readonly list: Scaled[] = [];
+  private readonly figure: Figure;
+  private readonly quantity: Quantity;
+
+  constructor(figure: Figure, quantity: Quantity) {
+    this.figure = figure;
+    this.quantity = quantity;
+  }
+
+  push(dec: Dec, unit: UnitId, ...flags: string[]): void {
+    if (this.list.some((s) => s.unit === unit && numberOf(s.dec) === numberOf(dec))) return;
+    const more = remarks(this.figure, dec, this.quantity, unit);
+    this.list.push({ dec, unit, implied: true, fit: "far", flags: [...flags, ...more] });
+  }
+}
+
 /** Readings of a bare figure for a quantity whose size the spec sheet names. */
 export function placeReadOut(figure: Figure, quantity: Quantity, spec: Spec, shop: Shop): Scaled[] {
   const bands = bandsOf(spec, quantity.id);
-  const out: Scaled[] = [];
-  const push = (dec: Dec, unit: UnitId, ...flags: string[]) => {
-    const same = out.find((s) => s.unit === unit && s.dec.n * 10 ** (dec.s - s.dec.s) === dec.n);
-    if (same === undefined) {
-      out.push({ dec, unit, implied: true, fit: "far", flags: [...flags, ...remarks(figure, dec, quantity, unit)] });
-    }
-  };
-  const units: readonly UnitId[] = shop.metric ? ["mm", "in"] : ["in", "mm"];
-  if (figure.kind === "int" || figure.kind === "digits") {
-    for (const unit of units) {
-      for (const band of bands) {
-        const size = (band.nominal ?? band.high) * (unit === "mm" ? MM_PER_INCH : 1);
-        const dec = placed(figure.text, size);
-        // Without a nominal the band is below an inch and the point stands before the first digit.
-        if (dec !== undefined && (band.nominal === undefined || Math.abs(numberOf(dec) - size) <= SAME_SIZE * size)) {
-          push(dec, unit, ...(unit === units[0] ? [] : ["unit_doubt"]));
-        }
-      }
-    }
-    if (out.length === 0) tails(figure.text, bands[0]?.nominal, push);
-    if (out.length === 0 && figure.kind === "int" && figure.dec.n < 1000) push(figure.dec, units[0] ?? "in");
-    return out;
+  const own: UnitId = shop.metric ? "mm" : "in";
+  const other: UnitId = shop.metric ? "in" : "mm";
+  const found = new Found(figure, quantity);
+  const inBand = (dec: Dec, unit: UnitId) => fitOf(bands, inDefaultUnit(numberOf(dec), unit, "in"));
+  const run = runOf(figure);
+  if (run === undefined) {
+    if (inBand(figure.dec, own) !== "far") found.push(figure.dec, own);
+    // The other system is believed only when the value is right in the band ("ninety-eight point four two").
+    if (inBand(figure.dec, other) === "in") found.push(figure.dec, other, "unit_doubt");
+    if (found.list.length === 0) found.push(figure.dec, own);
+    return found.list;
   }
-  for (const unit of units) {
-    const fit = fitOf(bands, inDefaultUnit(numberOf(figure.dec), unit, "in"));
-    if (fit !== "far") push(figure.dec, unit, ...(unit === units[0] ? [] : ["unit_doubt"]));
+  for (const unit of [own, other]) {
+    for (const band of bands) {
+      const size = (band.nominal ?? band.high) * (unit === "mm" ? MM_PER_INCH : 1);
+      const dec = placed(run, size);
+      if (dec === undefined || (unit === other && inBand(dec, unit) !== "in")) continue;
+      // Without a nominal the band is below an inch and the point stands before the first digit.
+      const near = band.nominal === undefined || Math.abs(numberOf(dec) - size) <= SAME_SIZE * size;
+      if (near) found.push(dec, unit, ...(unit === own ? [] : ["unit_doubt"]));
+    }
   }
-  if (out.length === 0) push(figure.dec, units[0] ?? "in");
-  return out;
+  const tail = found.list.length === 0 ? tailOf(run, bands[0]?.nominal) : undefined;
+  if (tail !== undefined) found.push(tail, "in", "tail");
+  if (found.list.length === 0 && figure.kind === "int" && figure.dec.n < 1000) found.push(figure.dec, own);
+  return found.list;
+}
+
+/** Digits of a figure whose point is still to be placed; undefined when it was said with its point. */
+function runOf(figure: Figure): string | undefined {
+  if (figure.kind === "int" || figure.kind === "digits") return figure.text;
+  // "one nine nine seven and a half": half of the last digit said.
+  return numberOf(figure.dec) >= 1000 ? String(figure.dec.n) : undefined;
 }
 
 /** Only the thou were read ("eight oh five" of 3.805): the nominal's whole inches go before them. */
-function tails(text: string, nominal: number | undefined, push: (dec: Dec, unit: UnitId, ...flags: string[]) => void): void {
-  if (nominal === undefined || nominal < 1 || text.length < 3) return;
-  const dec = decOf(`${Math.trunc(nominal)}.${text}`);
-  if (dec !== undefined) push(dec, "in", "tail");
+function tailOf(text: string, nominal: number | undefined): Dec | undefined {
+  if (nominal === undefined || nominal < 1 || text.length < 3) return undefined;
+  return decOf(`${Math.trunc(nominal)}.${text}`);
 }

@@ -108,13 +108,29 @@ function thousandAsThou(tokens: readonly Token[], from: number, to: number): Val
 }
 
 /** "size for size", "flush": nothing between the two. */
-const evenAt = (i: number): ValueExpr => ({
+const evenAt = (i: number, text: string): ValueExpr => ({
   parts: [{ figure: { kind: "int", dec: ZERO, text: "0" }, unit: undefined }],
   from: i,
   to: i + 1,
   repairs: 0,
-  flags: ["even"],
+  flags: /flush|level/.test(text) ? ["even", "flush"] : ["even"],
 });
+
+/** What speaks against the first word being a place: a point after it, or the hundreds of "four fifty" with no noun before it. */
+function placeCost(tokens: readonly Token[], i: number, noun: Noun | undefined, valueCost: number): number {
+  const next = tokens[i + 1]?.sense.num;
+  if (next?.t === "point") return valueCost + 3;
+  // "three quarter inch" is a fraction sooner than place three and a quarter.
+  if (next?.t === "quarter") return 6;
+  const hundreds = (next?.t === "ten" || next?.t === "teen") && tokens[i]?.sense.num?.t === "digit";
+  return i === 0 && noun === undefined && hundreds ? 2 : 0;
+}
+
+/** Nouns that a number after them always counts. */
+const STRICT_NOUNS: ReadonlySet<Noun> = new Set(["cylinder", "number", "main", "rod", "nut"]);
+
+const withFlag = (expr: ValueExpr | undefined, flag: string | undefined): ValueExpr | undefined =>
+  expr === undefined || flag === undefined ? expr : { ...expr, flags: [...expr.flags, flag] };
 
 export interface Run {
   readonly roles: readonly Roles[];
@@ -137,21 +153,34 @@ function readOuts(tokens: readonly Token[], from: number, to: number): Element[]
   return out;
 }
 
+const COUNTED_NOUNS: ReadonlySet<Noun> = new Set(["main", "rod", "crankpin", "journal", "piston", "pin"]);
+
+/** "number two main", "three main": the noun may follow its number when the number ends there. */
+function nounAfter(tokens: readonly Token[], i: number): Noun | undefined {
+  const next = tokens[i + 1];
+  const noun = next?.pause === false ? next.sense.noun : undefined;
+  const counted =
+    tokens[i - 1]?.sense.noun === "number" || i === 0 || tokens[i]?.pause === true || tokens[i - 1]?.sense.kind === "prep";
+  return noun !== undefined && COUNTED_NOUNS.has(noun) && counted && tokens[i + 2]?.sense.num === undefined ? noun : undefined;
+}
+
 /** The noun a number counts: "main two", and "main number two" is the main's. */
 function nounBefore(tokens: readonly Token[], i: number): Noun | undefined {
   const noun = tokens[i - 1]?.sense.noun;
-  return noun === "number" && tokens[i - 1]?.pause === false ? (tokens[i - 2]?.sense.noun ?? noun) : noun;
+  if (noun !== "number") return noun;
+  return (tokens[i - 1]?.pause === false ? tokens[i - 2]?.sense.noun : undefined) ?? nounAfter(tokens, i) ?? noun;
 }
 
 /** The ways to read the number run at i, or undefined when none starts there. */
 export function runAt(tokens: readonly Token[], i: number): Run | undefined {
-  if (tokens[i]?.sense.sign === "even") return { roles: [{ elements: [value(evenAt(i))], cost: 0 }], to: i + 1 };
+  if (tokens[i]?.sense.sign === "even")
+    return { roles: [{ elements: [value(evenAt(i, tokens[i]?.text ?? ""))], cost: 0 }], to: i + 1 };
   const one = oneUnitAt(tokens, i);
   if (one !== undefined) return { roles: [{ elements: [value(one)], cost: 0 }], to: one.to };
   if (!startsRun(tokens, i)) return undefined;
   const end = runEnd(tokens, i);
   const before = tokens[i - 1];
-  const noun = tokens[i]?.pause ? undefined : nounBefore(tokens, i);
+  const noun = tokens[i]?.pause ? nounAfter(tokens, i) : (nounBefore(tokens, i) ?? nounAfter(tokens, i));
   const prep = before?.sense.kind === "prep";
   const roles: Roles[] = [];
   let to = end;
@@ -162,7 +191,8 @@ export function runAt(tokens: readonly Token[], i: number): Run | undefined {
   };
   const place = placeAt(tokens, i, noun);
   const valueCost = noun !== undefined && place !== undefined ? 4 : prep && before?.text === "on" ? 3 : 0;
-  const whole = valueOf(tokens, i, end);
+  const swallowed = noun !== undefined && STRICT_NOUNS.has(noun) && place !== undefined && end > i + 1;
+  const whole = withFlag(valueOf(tokens, i, end), swallowed ? "place_swallowed" : undefined);
   if (whole !== undefined) push([value(whole)], valueCost);
   const thou = thousandAsThou(tokens, i, end);
   if (thou !== undefined) push([value(thou)], valueCost + 1);
@@ -175,7 +205,7 @@ export function runAt(tokens: readonly Token[], i: number): Run | undefined {
     if (end > i + 1 && tokens[i + 1]?.sense.kind !== "and") {
       const rest = valueOf(tokens, i + 1, end);
       // "three point eight" is one number sooner than place three and point eight.
-      if (rest !== undefined) push([place, value(rest)], tokens[i + 1]?.sense.num?.t === "point" ? valueCost + 3 : 0);
+      if (rest !== undefined) push([place, value(rest)], placeCost(tokens, i, noun ?? (prep ? "number" : undefined), valueCost));
       const restThou = thousandAsThou(tokens, i + 1, end);
       if (restThou !== undefined) push([place, value(restThou)], 1);
       const list = listOf(tokens, i + 1, end);

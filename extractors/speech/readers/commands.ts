@@ -1,40 +1,33 @@
 // Commands spoken whole or as a paused part of the sentence: words in, commands and the words left over out.
 import type { Command } from "../../../shared/events/reading.ts";
 import type { Word } from "../types.ts";
-import { COMMAND_PHRASES } from "../vocabulary/commands.ts";
+import { COMMAND_WORDS } from "../vocabulary/commands.ts";
 
 type Name = Command["command"];
 
 const PHRASES = new Map<string, Name>();
-for (const [name, phrases] of Object.entries(COMMAND_PHRASES)) for (const phrase of phrases) PHRASES.set(phrase, name as Name);
+let longest = 0;
+function know(phrase: string, name: Name): void {
+  if (!PHRASES.has(phrase)) PHRASES.set(phrase, name);
+  longest = Math.max(longest, phrase.split(" ").length);
+}
+// Whole phrases first, so that one meant for a command is never made up from another's head and tail.
+for (const { command, alone } of COMMAND_WORDS) for (const phrase of alone) know(phrase, command);
+for (const { command, heads, tails } of COMMAND_WORDS) {
+  for (const head of heads) for (const tail of tails) know(`${head} ${tail}`, command);
+}
 
 /** Words that may stand before or after a command without changing it. */
-const SOFT = new Set([
-  "um",
-  "uh",
-  "er",
-  "erm",
-  "ah",
-  "ok",
-  "okay",
-  "well",
-  "so",
-  "please",
-  "and",
-  "then",
-  "now",
-  "right",
-  "alright",
-  "oh",
-]);
-
-/** The longest phrase has six words. */
-const LONGEST = 7;
+const SOFT = new Set(
+  "um uh er erm ah ok okay well so please and then now right alright oh oops sorry wait damn hey just lets actually thanks".split(
+    " ",
+  ),
+);
 
 function matchAt(words: readonly Word[], from: number, to: number): { name: Name; end: number } | undefined {
   let text = "";
   let best: { name: Name; end: number } | undefined;
-  for (let j = from; j < to && j < from + LONGEST; j++) {
+  for (let j = from; j < to && j < from + longest; j++) {
     text = j === from ? (words[j] as Word).text : `${text} ${(words[j] as Word).text}`;
     const name = PHRASES.get(text);
     if (name !== undefined) best = { name, end: j + 1 };
@@ -80,23 +73,24 @@ export function readCommands(words: readonly Word[]): CommandsRead {
   for (let i = 1; i <= words.length; i++) {
     if (i < words.length && !(words[i] as Word).pause) continue;
     const part = commandsIn(words, from, i);
-    // A "no" or "scratch that" before more words takes them back and is read with them.
-    const corrects = part?.some((c) => c.command === "reject" || c.command === "undo") && i < words.length;
-    if (part !== undefined && !corrects && !(part[0]?.command === "repeat" && i < words.length)) commands.push(...part);
+    if (part !== undefined && !opensMore(part[0]?.command, i < words.length)) commands.push(...part);
     else for (let j = from; j < i; j++) rest.push(words[j] as Word);
     from = i;
   }
   return { commands, rest };
 }
 
-/** "no, wrong" is one refusal; "yes, confirm" one yes. */
+/** A "no", "scratch that" or "again" before more words is read with them: it takes back, or belongs to, what follows. */
+function opensMore(command: Name | undefined, more: boolean): boolean {
+  return more && (command === "reject" || command === "undo" || command === "repeat");
+}
+
+/** "yes, confirm" is one yes; "no, scratch that" is an undo. */
 function merged(commands: readonly Command[]): Command[] {
   const out: Command[] = [];
   for (const command of commands) {
     const last = out[out.length - 1];
-    const sameName = last?.command === command.command;
-    if (sameName) continue;
-    // "no, scratch that": the undo says it all.
+    if (last?.command === command.command) continue;
     if (last?.command === "reject" && command.command === "undo") out.pop();
     out.push(command);
   }

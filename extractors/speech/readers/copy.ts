@@ -1,12 +1,14 @@
 // "same on three": the last reading's value at another place.
-import type { Command, Question, Reading } from "../../../shared/events/reading.ts";
+import type { Command, Context, Question, Reading } from "../../../shared/events/reading.ts";
+import { type Place, placeKey } from "../../../shared/places/places.ts";
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Env } from "../measure/env.ts";
 import { along } from "../measure/list.ts";
+import { countOf } from "../measure/place.ts";
 import { question } from "../state.ts";
 import { toTokens } from "../tokens.ts";
-import type { Word } from "../types.ts";
-import { SAME_WORDS } from "../vocabulary/commands.ts";
+import type { Token, Word } from "../types.ts";
+import { COPY_IDLE, EVERY_WORDS, OTHERS_WORDS, SAME_WORDS } from "../vocabulary/commands.ts";
 import { readPlace } from "./place.ts";
 
 export interface CopyRead {
@@ -15,82 +17,101 @@ export interface CopyRead {
   readonly questions: readonly Question[];
 }
 
-const PHRASES = [...SAME_WORDS].sort((a, b) => b.length - a.length);
-/** Words that say every place. */
-const EVERY = /\b(?:all|all four|all three|every|rest|others|both|everything)\b/;
-const UNITS = /\b(?:thou|tenths?|inch(?:es)?|pounds|degrees|psi|cc|grams)\b/;
+type Last = NonNullable<Context["last"]>;
+type Span = [number, number];
 
-/** Read a copy, or undefined when the sentence is none. */
+const PHRASES = SAME_WORDS.map((phrase) => phrase.split(" ")).sort((a, b) => b.length - a.length);
+const NUMBERED = ["cylinder", "main", "rod", "nut"] as const;
+
+/** Words with the copy's own phrase taken out, at the beginning or the end; undefined when it is at neither. */
+function withoutPhrase(words: readonly Word[]): readonly Word[] | undefined {
+  for (const phrase of PHRASES) {
+    if (phrase.length > words.length) continue;
+    if (phrase.every((text, k) => words[k]?.text === text)) return words.slice(phrase.length);
+    const at = words.length - phrase.length;
+    if (phrase.every((text, k) => words[at + k]?.text === text)) return words.slice(0, at);
+  }
+  return undefined;
+}
+
+const asks = (...questions: Question[]): CopyRead => ({ commands: [], readings: [], questions });
+
+/** Read a copy, or undefined when the sentence is none. A value said with it makes it a reading, not a copy. */
 export function readCopy(words: readonly Word[], env: Env): CopyRead | undefined {
-  const text = words.map((word) => word.text).join(" ");
-  const phrase = PHRASES.find((p) => text === p || text.startsWith(`${p} `) || text.endsWith(` ${p}`));
-  // A value said with it is a reading for every place, not a copy.
-  if (phrase === undefined || UNITS.test(text)) return undefined;
-  const span: [number, number] = [words[0]?.start ?? 0, words[words.length - 1]?.end ?? 0];
-  const last = env.context.last;
-  const rest = text
-    .replace(phrase, " ")
-    .trim()
-    .split(/\s+/)
-    .filter((w) => w !== "");
-  const kept = words.filter((word) => rest.includes(word.text));
-  const tokens = toTokens(kept);
-  if (tokens.some((token) => token.unknown || token.sense.kind === "talk")) return undefined;
-  if (last === undefined) return { commands: [], readings: [], questions: [question("nothing_to_copy")] };
-  const quantity = QUANTITIES[last.quantity];
-  const command: Command = { command: "copy", span };
-  const base = { ...last.place };
-  const make = (place: Reading["place"], implied: string[], wait: boolean): Reading => ({
+  const rest = withoutPhrase(words);
+  if (rest === undefined) return undefined;
+  const every = words.some((word) => EVERY_WORDS.has(word.text));
+  const others = words.some((word) => OTHERS_WORDS.has(word.text));
+  const tokens = toTokens(
+    rest.filter((word) => !COPY_IDLE.has(word.text) && !EVERY_WORDS.has(word.text) && !OTHERS_WORDS.has(word.text)),
+  );
+  const strange = (token: Token) =>
+    token.unknown || token.sense.kind === "talk" || (token.sense.unit !== undefined && !token.sense.repaired);
+  if (tokens.some(strange)) return undefined;
+  const { last } = env.context;
+  if (last === undefined) return asks(question("nothing_to_copy"));
+  const span: Span = [words[0]?.start ?? 0, words[words.length - 1]?.end ?? 0];
+  const places = every || others ? everyPlace(last, env, others) : placesIn(tokens, last, env);
+  if (places.length === 0) return asks(question("which_place", undefined, { quantity: last.quantity }));
+  const whole = places.map((place) => ({ ...last.place, ...place }));
+  if (whole.some((place) => NUMBERED.some((slot) => isAbsent(place, slot, env)))) return asks(question("no_such_place"));
+  const readings = whole.map((place, k) => copyOf(last, place, places[k] ?? {}, span));
+  const first = places[0];
+  return { commands: [{ command: "copy", span, ...(first === undefined ? {} : { place: first }) }], readings, questions: [] };
+}
+
+function isAbsent(place: Place, slot: (typeof NUMBERED)[number], env: Env): boolean {
+  const value = place[slot];
+  const count = countOf(env.spec, slot, place);
+  return typeof value === "number" && count !== undefined && value > count;
+}
+
+/** Every place along the last reading's number, or every other one. */
+function everyPlace(last: Last, env: Env, others: boolean): Place[] {
+  const slot = NUMBERED.find((key) => last.place[key] !== undefined);
+  if (slot === undefined) return [];
+  const all = along(slot, env.spec, last.place).filter((value) => !others || value !== last.place[slot]);
+  return all.map((value) => ({ [slot]: value }) as Place);
+}
+
+/** Places said; none said but a new one taken up since the last reading, that one. */
+function placesIn(tokens: readonly Token[], last: Last, env: Env): Place[] {
+  const read = readPlace(tokens, 0, tokens.length, env, QUANTITIES[last.quantity])?.place;
+  if (read === undefined) {
+    const moved = tokens.length === 0 && env.context.place !== undefined && placeKey(env.place) !== placeKey(last.place);
+    return moved ? [env.place] : [];
+  }
+  const numbers = tokens.flatMap((token) => numberIn(token));
+  const slot = NUMBERED.find((key) => read[key] !== undefined);
+  if (numbers.length < 2 || slot === undefined) return [read];
+  return numbers.map((n) => ({ ...read, [slot]: n }));
+}
+
+function numberIn(token: Token): number[] {
+  const atom = token.sense.num;
+  if (atom?.t === "digit" || atom?.t === "teen") return [atom.v];
+  return atom?.t === "figures" && /^\d+$/.test(atom.v) ? [Number(atom.v)] : [];
+}
+
+function copyOf(last: Last, place: Place, said: Place, span: Span): Reading {
+  const kept = Object.keys(place).filter((slot) => !(slot in said));
+  return {
     quantity: last.quantity,
     place,
     value: last.value,
     unit: last.unit,
-    digits: typeof last["digits"] === "string" ? last["digits"] : decimalText(last.value),
-    implied: ["quantity", "value", "unit", ...implied],
-    do: wait ? "confirm" : "accept",
+    digits: digitsOf(last),
+    implied: ["quantity", "value", "unit", ...kept],
+    do: "confirm",
     span,
-    ...(wait ? { because: "copied" } : {}),
-  });
-  if (EVERY.test(text)) {
-    const slot = (["cylinder", "main", "rod"] as const).find((key) => base[key] !== undefined);
-    if (slot === undefined) return { commands: [], readings: [], questions: [question("which_place")] };
-    const others = along(slot, env.spec, base).filter((value) => /\ball\b|\bevery/.test(text) || value !== base[slot]);
-    return { commands: [command], readings: others.map((value) => make({ ...base, [slot]: value }, [], true)), questions: [] };
-  }
-  const places = copies(tokens, env, quantity);
-  if (places.length === 0)
-    return { commands: [], readings: [], questions: [question("which_place", undefined, { quantity: last.quantity })] };
-  const readings = places.map((place) => {
-    const implied = Object.keys(base).filter((key) => !(key in place));
-    return make({ ...base, ...place }, implied, true);
-  });
-  const absent = readings.some(
-    (reading) =>
-      (reading.place.cylinder ?? 1) > env.spec.engine.cylinders ||
-      (reading.place.main ?? 1) > env.spec.engine.mains ||
-      (reading.place.rod ?? 1) > env.spec.engine.cylinders,
-  );
-  if (absent) return { commands: [], readings: [], questions: [question("no_such_place")] };
-  return { commands: [{ ...command, place: places[0] ?? {} }], readings, questions: [] };
+    because: "copied",
+  };
 }
 
-function copies(
-  tokens: ReturnType<typeof toTokens>,
-  env: Env,
-  quantity: (typeof QUANTITIES)[keyof typeof QUANTITIES],
-): Reading["place"][] {
-  const whole = readPlace(tokens, 0, tokens.length, env, quantity);
-  const numbers = tokens.flatMap((token) =>
-    token.sense.num?.t === "digit" ? [token.sense.num.v] : token.sense.num?.t === "figures" ? [Number(token.sense.num.v)] : [],
-  );
-  if (whole === undefined) return [];
-  if (numbers.length < 2) return [whole.place];
-  const slot = (["cylinder", "main", "rod", "nut"] as const).find((key) => whole.place[key] !== undefined);
-  return slot === undefined ? [whole.place] : numbers.map((n) => ({ ...whole.place, [slot]: n }));
-}
-
-/** Shortest decimal text of a double, without an exponent. */
-function decimalText(value: number): string {
-  const text = String(value);
-  return text.includes("e") ? value.toFixed(7).replace(/0+$/, "").replace(/\.$/, "") : text;
+/** The last reading's own digits when it brought them, else the shortest decimal text of its value. */
+function digitsOf(last: Last): string {
+  const given: unknown = Object.entries(last).find(([key]) => key === "digits")?.[1];
+  if (typeof given === "string" && /^-?\d+(\.\d+)?$/.test(given) && Number(given) === last.value) return given;
+  const text = String(last.value);
+  return text.includes("e") ? last.value.toFixed(9).replace(/\.?0+$/, "") : text;
 }

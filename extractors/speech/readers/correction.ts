@@ -75,5 +75,5 @@ function correcting(env: Env): Env {
   const last = env.context.last;
   if (last === undefined) return env;
   const context: Context = { ...env.context, quantity: last.quantity, place: last.place };
-  return { ...env, context, place: last.place };
+  return { ...env, context, place: last.place, correcting: true };
 }

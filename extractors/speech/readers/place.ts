@@ -11,9 +11,7 @@ import type { Token } from "../types.ts";
 
 /** A quantity that takes every slot, so that a place can be read before it is known of what. */
 const ANYTHING: Quantity = {
-  ...QUANTITIES.mass,
-  needs: [],
-  needsOneOf: [],
+  ...QUANTITIES.crank_end_float,
   may: [...PLACE_KEYS].filter((key) => key !== "part"),
 };
 

@@ -25,7 +25,10 @@ export function readSilence(words: readonly Word[], env: Env, refused: boolean):
   const span: [number, number] = [words[0]?.start ?? 0, words[words.length - 1]?.end ?? 0];
   const place = readPlace(tokens, 0, tokens.length, env);
   const named = namedIn(tokens);
-  if (place !== undefined && !place.bareNumber) {
+  const ranged = tokens.some(
+    (token) => token.sense.kind === "between" || (token.sense.unit !== undefined && token.sense.kind === undefined),
+  );
+  if (place !== undefined && !place.bareNumber && !ranged) {
     if (place.settled.absent.length > 0) return { commands: [], questions: [question("no_such_place")], unread };
     const commands: Command[] = [{ command: "goto", place: place.place, span }];
     return { commands, questions: named ? [question("need_number")] : [], unread };

@@ -49,6 +49,8 @@ const DOUBTFUL: Readonly<Record<string, QuestionCode>> = {
   doubtful_half: "doubtful_number",
   hundred_thousandths: "doubtful_number",
   two_signs: "doubtful_number",
+  two_figures: "doubtful_number",
+  several: "range",
   too_fine: "too_fine",
   impossible_sign: "impossible_sign",
   scale_ask: "need_unit",

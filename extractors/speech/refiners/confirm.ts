@@ -3,7 +3,7 @@ import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Draft } from "../measure/draft.ts";
 import { rate } from "../measure/scale.ts";
 import { numberOf } from "../numbers/decimal.ts";
-import { asking, confirmWhere, question, type Refiner } from "../state.ts";
+import { asking, confirmWhere, question, type Refiner, type State } from "../state.ts";
 
 const flagged = (draft: Draft, ...flags: readonly string[]): boolean => draft.flags.some((flag) => flags.includes(flag));
 
@@ -103,15 +103,41 @@ export const confirmGuess: Refiner = {
     }
     next = confirmWhere(next, "guessed_quantity", (draft) => draft.known === "guess");
     next = confirmWhere(next, "unit", (draft) => flagged(draft, "unit_doubt", "pounds_doubt", "ten_thousandths"));
+    next = confirmWhere(next, "place_or_figure", (draft) => flagged(draft, "place_swallowed"));
     next = confirmWhere(next, "sign", (draft) => flagged(draft, "over_doubt", "sign_implied"));
-    return confirmWhere(next, "context_number", isBareNumber);
+    next = confirmWhere(next, "one_place", isOddOneOut);
+    return confirmWhere(
+      next,
+      "context_number",
+      (draft) => isBareNumber(draft) && !(state.env.correcting && isNoPlace(draft, state)),
+    );
   },
 };
 
+/** One cylinder bored, one pin ground, unlike the rest: all go to one size as a rule, so it is asked about. */
+function isOddOneOut(draft: Draft): boolean {
+  const { sign } = QUANTITIES[draft.quantity];
+  if (sign !== "oversize" && sign !== "undersize") return false;
+  return (["cylinder", "main", "rod"] as const).some((slot) => draft.place[slot] !== undefined && !draft.implied.includes(slot));
+}
+
+/** A number too large to have been a cylinder's. */
+function isNoPlace(draft: Draft, state: State): boolean {
+  return (draft.expr.parts[0]?.figure.dec.n ?? 0) > state.env.spec.engine.cylinders;
+}
+
 /** A whole number alone, with quantity, place and unit all from the context. */
 function isBareNumber(draft: Draft): boolean {
+  if (flagged(draft, "even")) return false;
   const part = draft.expr.parts[0];
-  return draft.known === "context" && part?.unit === undefined && part?.figure.kind === "int" && part.figure.text.length < 3;
+  const spokenPlace = Object.keys(draft.place).some((slot) => !draft.implied.includes(slot));
+  return (
+    draft.known === "context" &&
+    !spokenPlace &&
+    part?.unit === undefined &&
+    part?.figure.kind === "int" &&
+    part.figure.text.length < 3
+  );
 }
 
 /** A list is said back in full. */

@@ -4,13 +4,14 @@ import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import { along } from "../measure/list.ts";
 import type { Kept, Refiner } from "../state.ts";
 
+const PAIRS: readonly PlaceKey[] = ["side", "nut", "valve", "end", "axis"];
 const COUNTED: readonly PlaceKey[] = ["cylinder", "main", "rod"];
 
 /** One reading a place when every place was spoken of at once. */
 export const expandAll: Refiner = {
   name: "expandAll",
   refine(state) {
-    const all = state.tokens.find((token) => token.sense.all === true);
+    const all = state.tokens.find((token) => token.sense.all !== undefined);
     const only = state.kept[0];
     if (all === undefined || only === undefined || state.kept.length !== 1) return state;
     const { draft } = only;
@@ -19,9 +20,10 @@ export const expandAll: Refiner = {
     const takes = (slot: PlaceKey) =>
       quantity.needs.includes(slot) || quantity.needsOneOf?.includes(slot) === true || quantity.may.includes(slot);
     const four = all.text.includes("four");
-    const slot = COUNTED.find((key) => {
+    const wanted = all.sense.all === "both" ? PAIRS : COUNTED;
+    const slot = wanted.find((key) => {
       if (!takes(key) || (draft.place[key] !== undefined && !draft.implied.includes(key))) return false;
-      if (noun !== undefined) return key === noun;
+      if (noun !== undefined && wanted === COUNTED) return key === noun;
       if (key === "main" && four) return false;
       return true;
     });

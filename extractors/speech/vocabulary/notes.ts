@@ -33,8 +33,8 @@ export const STATEMENTS: readonly Statement[] = [
     pattern:
       /\b(?:new|exchanged|changed|replaced|swapped|different|fitted a new|put in a new)\b.*\b(?:piston|pistons|rod|ring|rings|pin|bush|bushing|gasket|valve|spring|nut|bolt|crank|head|shell|guide|washer)\b/,
   },
-  { kind: "crack", state: "found", pattern: /\b(?:crack|cracks|cracked|hairline)\b/ },
   { kind: "crack", state: "none", pattern: /\bno cracks?\b/ },
+  { kind: "crack", state: "found", pattern: /\b(?:crack|cracks|cracked|hairline)\b/ },
   {
     kind: "statement",
     pattern:

@@ -133,6 +133,45 @@ export const SLOT_WORDS: Readonly<Record<string, Sense>> = {
   "small end": { part: "small_end", feat: "smallend" },
 };
 
+/** "second main" is main two. */
+export const ORDINAL_COUNTS: Readonly<Record<string, number>> = {
+  first: 1,
+  second: 2,
+  third: 3,
+  fourth: 4,
+  "1st": 1,
+  "2nd": 2,
+  "3rd": 3,
+  "4th": 4,
+};
+
+/** Both of a pair at once. */
+export const BOTH_WORDS: readonly string[] = [
+  "both",
+  "both sides",
+  "each side",
+  "either side",
+  "both nuts",
+  "both ends",
+  "both valves",
+  "both bolts",
+  "each end",
+];
+/** Every one at once. */
+export const ALL_WORDS: readonly string[] = [
+  "all",
+  "all four",
+  "all three",
+  "all of them",
+  "every",
+  "every one",
+  "all round",
+  "the lot",
+  "all mains",
+  "all rods",
+  "all cylinders",
+];
+
 /** Parts that have a temperature, a flatness, a crack or a weight of their own. */
 export const PART_WORDS: Readonly<Record<string, string>> = {
   block: "block",
@@ -148,7 +187,6 @@ export const PART_WORDS: Readonly<Record<string, string>> = {
   gauge: "gauge",
   gage: "gauge",
   master: "gauge",
-  standard: "gauge",
   mic: "gauge",
   shell: "shell",
   shells: "shell",

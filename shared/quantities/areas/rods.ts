@@ -109,7 +109,7 @@ export const RODS: readonly Quantity[] = [
     id: "boss_id",
     label: "Piston boss bore",
     said: "boss",
-    spoken: ["boss", "piston boss", "boss bore", "pin hole"],
+    spoken: ["boss", "piston boss", "boss bore", "pin hole", "pin bore"],
     unit: "in",
     needs: ["cylinder"],
     may: ["end"],

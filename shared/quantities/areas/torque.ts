@@ -38,7 +38,7 @@ export const TORQUE: readonly Quantity[] = [
     spoken: ["turns at", "crank turns at", "turning torque", "drag", "rolls at", "breakaway"],
     unit: "ft_lbf",
     needs: [],
-    may: ["stage"],
+    may: ["stage", "rod"],
     band: { low: 0, high: 60 },
     resolution: 1,
     scale: "plain",

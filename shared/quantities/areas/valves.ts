@@ -36,7 +36,7 @@ export const VALVES: readonly Quantity[] = [
     id: "guide_id",
     label: "Valve guide bore",
     said: "guide bore",
-    spoken: ["guide bore", "guide inside", "guide size", "guide diameter"],
+    spoken: ["guide bore", "guide inside", "guide size", "guide diameter", "guide"],
     unit: "in",
     needs: ["cylinder", "valve"],
     may: [],
