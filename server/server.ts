@@ -106,6 +106,7 @@ export async function startShop(options: ServeOptions): Promise<Shop> {
         list,
         pairing,
         logger,
+        demo,
         nameConstraints,
         dir: dataPaths(dataDir).lan,
         host: "0.0.0.0",

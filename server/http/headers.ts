@@ -1,4 +1,4 @@
-// Headers of every answer: a strict content policy, no sniffing, no framing, no referrer.
+// Headers of every answer: a strict content policy, no sniffing, no framing, no referrer to others.
 import helmet from "@fastify/helmet";
 import type { App } from "./types.ts";
 
@@ -28,7 +28,8 @@ export async function securityHeaders(app: App): Promise<void> {
     strictTransportSecurity: false,
     crossOriginOpenerPolicy: { policy: "same-origin" },
     crossOriginResourcePolicy: { policy: "same-origin" },
-    referrerPolicy: { policy: "no-referrer" },
+    // Nothing to other sites. Not "no-referrer": with it browsers send Origin: null along with the service's own forms.
+    referrerPolicy: { policy: "same-origin" },
     xFrameOptions: { action: "deny" },
   });
   app.addHook("onRequest", async (_request, reply) => {

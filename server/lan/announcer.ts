@@ -22,10 +22,15 @@ export function answersFor(names: MachineNames) {
 /**
  * Start answering. Names outside `.local` are a router's business and are not answered for.
  * @param failed told when the network does not allow it; devices then use the address
+ * @param network where to answer; all of the machine's networks at the standard's port by default
  */
-export function startAnnouncer(names: () => MachineNames, failed: (error: Error) => void): Announcer {
+export function startAnnouncer(
+  names: () => MachineNames,
+  failed: (error: Error) => void,
+  network: { interface?: string; port?: number; bind?: string } = {},
+): Announcer {
   if (!names().canonical.endsWith(".local")) return { announce: () => undefined, close: async () => undefined };
-  const mdns = makeMdns();
+  const mdns = makeMdns(network);
   const answer = () => mdns.respond({ answers: answersFor(names()) });
   mdns.on("query", ({ questions }) => {
     const { canonical } = names();

@@ -20,6 +20,7 @@ export function recordRoutes(app: App, deps: Deps, list: DoorList): void {
     const { token } = request.params;
     const link = await list.linkOf(token);
     const photoBase = `${RECORD_PATH}/${token}/photos`;
+    reply.header("referrer-policy", "no-referrer");
     return sendPage(reply, await deps.builds.use(link.build, (opened) => recordPage(opened, photoBase, link.expiresAt)));
   });
 

@@ -5,6 +5,7 @@ import { isIPv4 } from "node:net";
 import { join } from "node:path";
 import type { Logger } from "pino";
 import { buildApp } from "../app.ts";
+import type { DemoMaker } from "../demo/demo-maker.ts";
 import type { Deps } from "../deps.ts";
 import { PlainError } from "../errors.ts";
 import { styleRoute } from "../http/plain-forms.ts";
@@ -28,6 +29,8 @@ export interface LanOptions {
   readonly list: DoorList;
   readonly pairing: Pairing;
   readonly logger?: Logger;
+  /** Offers the demo build on the screens, where it is to be offered. */
+  readonly demo?: DemoMaker;
   /** Folder of the authority and the server's certificate. */
   readonly dir: string;
   /** Address to listen at: all of the machine's, unless a test keeps it to itself. */
@@ -67,6 +70,7 @@ export async function startLan(options: LanOptions): Promise<Lan> {
     { ...deps, access: { ...lanAccess("secure", list, names), pairingPage: PAIR_PATH } },
     {
       ...base,
+      ...(options.demo === undefined ? {} : { demo: options.demo }),
       https: { key: leaf.keyPem, cert: leaf.certificatePem },
       more: (app) => {
         styleRoute(app);

@@ -118,7 +118,7 @@ describe("the door", () => {
     expect(policy).not.toMatch(/upgrade-insecure-requests|'unsafe-eval'|script-src[^;]*'unsafe-inline'|\*/);
     expect(headers["strict-transport-security"]).toBeUndefined();
     expect(headers["x-content-type-options"]).toBe("nosniff");
-    expect(headers["referrer-policy"]).toBe("no-referrer");
+    expect(headers["referrer-policy"]).toBe("same-origin");
     expect(headers["access-control-allow-origin"]).toBeUndefined();
   });
 });

@@ -29,7 +29,11 @@ export interface TestLan {
 export async function bootLan(
   options: { webDir?: string; now?: () => number; logger?: import("pino").Logger } = {},
 ): Promise<TestLan> {
-  const shop = await bootShop(options.webDir === undefined ? {} : { deps: { webDir: options.webDir } });
+  const shop = await bootShop(
+    options.webDir === undefined
+      ? {}
+      : { deps: { webDir: options.webDir, modelDir: join(import.meta.dirname, "../../../node_modules/soundswallower/model") } },
+  );
   const build = await openDemoBuild(shop.app);
   const list = new DoorList(shop.data.store.db, options.now);
   const pairing = new Pairing(options.now);

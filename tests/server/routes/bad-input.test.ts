@@ -1,12 +1,11 @@
 // Bad input from outside: stable code, right status, one plain sentence, and nothing that is stored is touched.
-import { createHash } from "node:crypto";
 import { readdir } from "node:fs/promises";
 import type { InjectOptions } from "fastify";
-import sharp from "sharp";
 import { v7 } from "uuid";
 import { beforeEach, describe, expect, it } from "vitest";
 import { errorSchema } from "../../../shared/api/errors.ts";
 import { bootShop, clipForm, makeEvent, makeWav, multipart, openDemoBuild, type TestShop, textEvent } from "../helper.ts";
+import { badFormat, goodJpeg, halfJpeg, json, photo, pixelBomb, text, tooLong, wavHeader } from "./bad-files.ts";
 
 let shop: TestShop;
 let build: string;
@@ -30,24 +29,6 @@ beforeEach(async () => {
   before = await everything();
 });
 
-const json = (payload: unknown): InjectOptions => ({ method: "POST", payload: payload as object });
-const photo = (value: Buffer, filename = "x.jpg", type = "image/jpeg"): InjectOptions => ({
-  method: "POST",
-  ...multipart([{ name: "photo", filename, type, value }]),
-});
-const text = (payload: string, type = "application/json"): InjectOptions => ({
-  method: "POST",
-  payload,
-  headers: { "content-type": type },
-});
-const wavHeader = () => makeWav(0.5);
-const tooLong = () => makeWav(61, 8000);
-
-function badFormat(): Buffer {
-  const wav = makeWav();
-  wav.writeUInt16LE(85, 20);
-  return wav;
-}
 const unknownBuild = v7();
 
 const CASES: readonly (readonly [
@@ -311,24 +292,6 @@ const CASES: readonly (readonly [
   ["a page number that is none", "/api/builds/:build/events?after=-1", () => ({ method: "GET" }), 400, "invalid_request"],
   ["a page of a million", "/api/builds/:build/events?limit=1000000", () => ({ method: "GET" }), 400, "invalid_request"],
 ];
-
-async function goodJpeg(): Promise<Buffer> {
-  return sharp({ create: { width: 64, height: 48, channels: 3, background: "#777" } })
-    .jpeg()
-    .toBuffer();
-}
-async function halfJpeg(): Promise<Buffer> {
-  const noise = Buffer.from(createHash("sha512").update("seed").digest("hex").repeat(300));
-  const whole = await sharp(noise.subarray(0, 96 * 96 * 3), { raw: { width: 96, height: 96, channels: 3 } })
-    .jpeg()
-    .toBuffer();
-  return whole.subarray(0, Math.floor(whole.length / 2));
-}
-async function pixelBomb(): Promise<Buffer> {
-  return sharp({ create: { width: 14_000, height: 14_000, channels: 3, background: "#fff" } })
-    .png({ compressionLevel: 9 })
-    .toBuffer();
-}
 
 describe("bad input", () => {
   it.each(CASES)("%s", async (_what, url, request, status, code) => {
