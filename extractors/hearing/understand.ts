@@ -1,10 +1,73 @@
 // What was heard and what was open in, readings, questions and commands out: where the ear's doubt meets the parser.
-import type { Context, Parsed } from "../../shared/events/reading.ts";
+import type { Context, Parsed, Question, Reading } from "../../shared/events/reading.ts";
+import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 import { parse } from "../speech/index.ts";
 import type { Heard } from "./types.ts";
 
+/** Commands that change what was logged wait until they are heard without doubt. */
+const GRAVE_COMMANDS: ReadonlySet<string> = new Set(["undo", "reject", "confirm", "retag", "correct", "copy", "done"]);
+
+const TOO_LOUD: Question = { code: "too_loud", say: "too loud, again" };
+
+const silent = (text: string, questions: readonly Question[]): Parsed => ({
+  text,
+  readings: [],
+  questions: [...questions],
+  commands: [],
+  notes: [],
+  unread: [],
+});
+
+/** A question for the words in doubt alone: "five or nine?", else "was that ...?". */
+function askAbout(heard: Heard): Question {
+  const disputed = heard.doubt.words.map((index) => heard.words[index]?.word ?? "").filter((word) => word !== "");
+  const options = [heard.text, ...heard.doubt.others];
+  const say = disputed.length > 0 && disputed.length <= 2 ? `${disputed.join(" ")}, is that right?` : "say that again";
+  return { code: "heard_unsure", say, options, about: { words: disputed } };
+}
+
+const waiting = (reading: Reading, because: string): Reading =>
+  reading.do === "confirm" ? reading : { ...reading, do: "confirm", because };
+
+/** A read-out with fewer digits than its instrument shows may have lost one on the way. */
+function lacksDigits(reading: Reading): boolean {
+  const { scale, resolution } = QUANTITIES[reading.quantity];
+  if (scale !== "inch_digits" || reading.unit !== "in") return false;
+  const decimals = reading.digits.split(".")[1]?.length ?? 0;
+  return decimals < Math.round(-Math.log10(resolution)) - 1;
+}
+
 /** Parse what was heard. Pure; the same on the phone and in the shop's server. */
 export function understand(heard: Heard, context: Context, spec: Spec): Parsed {
-  return parse(heard.text, context, spec);
+  if (heard.verdict === "too_loud") return silent("", [TOO_LOUD]);
+  if (heard.verdict === "nothing" || heard.text === "") return silent(heard.text, []);
+  const parsed = parse(heard.text, context, spec);
+  const readings = parsed.readings.map((reading) => (lacksDigits(reading) ? waiting(reading, "digits_missing") : reading));
+  if (heard.verdict === "ok") return { ...parsed, readings };
+  // In doubt: readings wait for a yes, what strikes or moves a reading is asked first, and the question names the words.
+  return {
+    ...parsed,
+    readings: readings.map((reading) => waiting(reading, "heard_unsure")),
+    commands: parsed.commands.filter(({ command }) => !GRAVE_COMMANDS.has(command)),
+    questions: [...parsed.questions, askAbout(heard)],
+  };
+}
+
+/** Values that can be followed by more ("twelve" by "and a half") are not whole until the speaker is silent for long. */
+const OPEN_ENDED = /(?:teen|ty|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|and)$/;
+
+/** Whether an utterance can be taken as ended: understood without a question, and nothing more can belong to it. */
+export function isWhole(heard: Heard, parsed: Parsed): boolean {
+  if (heard.verdict !== "ok" || parsed.questions.length > 0) return false;
+  const { readings, commands } = parsed;
+  // "cylinder three" said alone opens a place, but most often a value follows it.
+  if (readings.length === 0)
+    return commands.length > 0 && commands.every(({ command }) => command !== "goto" && command !== "undo");
+  const last = readings.at(-1);
+  if (last === undefined) return false;
+  const digitsWhole =
+    QUANTITIES[last.quantity].scale === "inch_digits" &&
+    (last.digits.split(".")[1]?.length ?? 0) >= Math.round(-Math.log10(QUANTITIES[last.quantity].resolution));
+  return digitsWhole || !OPEN_ENDED.test(heard.text);
 }

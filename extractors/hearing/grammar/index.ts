@@ -1,12 +1,14 @@
 // Registry, spec sheet and open context in; the grammar of what may be said next out.
 import type { Context } from "../../../shared/events/reading.ts";
 import { ALL_QUANTITIES, QUANTITIES } from "../../../shared/quantities/registry.ts";
+import type { Quantity } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
+import { PHONE_WORDS } from "../words/dictionary.ts";
 import { AutomatonBuilder, chain, type Phrase, type State, words } from "./automaton.ts";
 import { CORRECTION_LEAD, commandPhrase } from "./commands.ts";
 import { toFsg } from "./fsg.ts";
 import { ownWays, slotSentence } from "./own-ways.ts";
-import { impliedSentences, namedSentences, valueFirstSentences } from "./sentences.ts";
+import { impliedSentences, namedSentences, valueFirstSentences, valueThenPlaceSentences } from "./sentences.ts";
 import { valuePhrase } from "./values.ts";
 
 export interface Grammar {
@@ -15,45 +17,67 @@ export interface Grammar {
   readonly fsg: string;
 }
 
-/** Beside an open quantity, sentences that name another are this much less usual. */
-const OTHER_QUANTITY = 0.3;
-/** Beside an open step, quantities of other steps are this much less usual. */
-const OTHER_STEP = 0.3;
+/** `near`: what the open quantity and step make likely. `all`: everything the registry has. */
+export type Scope = "near" | "all";
 
-function* readings(spec: Spec, context: Context): Generator<readonly [Phrase, number]> {
+/** Beside an open quantity or step, others are this much less usual. */
+const OTHER = 0.3;
+
+const isNear = (quantity: Quantity, { quantity: open, step }: Context) =>
+  quantity.id === open || (step !== undefined && quantity.steps.includes(step));
+
+const isWhole = ({ place }: Context) => place !== undefined && Object.keys(place).length > 0;
+
+function* openSentences(spec: Spec, context: Context): Generator<readonly [Phrase, number]> {
   const metric = context.unit_system === "metric";
   const open = context.quantity;
-  const whole = context.place !== undefined && Object.keys(context.place).length > 0;
   if (open !== undefined) {
     yield [impliedSentences(QUANTITIES[open], spec, metric), 1];
     if (open === "fastener_torque" || open === "castle_nut_angle") yield [slotSentence(spec), 0.5];
   }
-  for (const quantity of ALL_QUANTITIES) {
+  const corrected = context.last?.quantity ?? open;
+  if (corrected !== undefined) yield [chain(CORRECTION_LEAD, valuePhrase(QUANTITIES[corrected], spec, metric)), 0.3];
+  yield [commandPhrase(spec, context.last !== undefined), 0.5];
+  // What follows "note" is kept as sound: no grammar has its words.
+  yield [words("note"), 0.3];
+}
+
+function* readings(spec: Spec, context: Context, scope: Scope): Generator<readonly [Phrase, number]> {
+  const metric = context.unit_system === "metric";
+  const whole = isWhole(context);
+  const focused = context.quantity !== undefined || context.step !== undefined;
+  const quantities = ALL_QUANTITIES.filter((quantity) => scope === "all" || isNear(quantity, context));
+  for (const quantity of quantities) {
     const named = namedSentences(quantity, spec, metric, whole);
-    if (named === undefined) continue;
-    const near = open === undefined ? 1 : open === quantity.id ? 1 : OTHER_QUANTITY;
-    const step = context.step === undefined || quantity.steps.includes(context.step) ? 1 : OTHER_STEP;
-    yield [named, near * step];
+    if (named !== undefined) yield [named, focused && !isNear(quantity, context) ? OTHER : 1];
   }
-  yield [valueFirstSentences(spec, whole), 0.3 * (open === undefined ? 1 : OTHER_QUANTITY)];
-  yield [ownWays(spec), open === undefined ? 1 : OTHER_QUANTITY];
+  const rest = focused && scope === "all" ? OTHER : 1;
+  const first = valueFirstSentences(spec, quantities, whole);
+  if (first !== undefined) yield [first, 0.3 * rest];
+  const then = valueThenPlaceSentences(spec, quantities);
+  if (then !== undefined) yield [then, 0.2 * rest];
+  yield [ownWays(spec), rest];
 }
 
 /** The grammar for what may be said with this engine, here and now. */
-export function buildGrammar(spec: Spec, context: Context): Grammar {
-  const metric = context.unit_system === "metric";
-  const corrected = context.last?.quantity ?? context.quantity;
-  const of: (readonly [Phrase, number])[] = [...readings(spec, context)];
-  of.push([commandPhrase(spec, context.last !== undefined), 0.5]);
-  if (corrected !== undefined) of.push([chain(CORRECTION_LEAD, valuePhrase(QUANTITIES[corrected], spec, metric)), 0.3]);
-  of.push([words("note"), 0.3]);
-  const builder = new AutomatonBuilder();
-  const start = builder.compile({ kind: "choice", of });
+export function buildGrammar(spec: Spec, context: Context, scope: Scope = "all"): Grammar {
+  const of = [...openSentences(spec, context), ...readings(spec, context, scope)];
+  const start = new AutomatonBuilder().compile({ kind: "choice", of });
   return { start, fsg: toFsg(start) };
 }
 
+/** Any speech at all, phone by phone: what a sentence of the grammar must come near to. */
+export function anySpeech(): Grammar {
+  const builder = new AutomatonBuilder();
+  const start = builder.compile({ kind: "loop", words: PHONE_WORDS, weight: 1 });
+  return { start, fsg: toFsg(start) };
+}
+
+/** The narrowest scope that is worth trying first: with nothing open it is everything. */
+export const firstScope = ({ quantity, step }: Context): Scope => (quantity === undefined && step === undefined ? "all" : "near");
+
 /** Equal for contexts that have the same grammar. */
-export function grammarKey(spec: Spec, { quantity, place, unit_system, last, step }: Context): string {
-  const whole = place !== undefined && Object.keys(place).length > 0;
-  return [spec.id, spec.version, quantity, whole, unit_system, last?.quantity, step].join("|");
+export function grammarKey(spec: Spec, context: Context, scope: Scope): string {
+  const { quantity, unit_system, last, step } = context;
+  return [spec.id, spec.version, scope, quantity, isWhole(context), unit_system, last?.quantity, step].join("|");
 }

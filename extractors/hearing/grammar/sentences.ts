@@ -1,6 +1,6 @@
 // A quantity in, the sentences that report it out: name, place and value in the orders a machinist says them.
 
-import { ALL_QUANTITIES, QUANTITIES } from "../../../shared/quantities/registry.ts";
+import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
 import { chain, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
@@ -33,7 +33,8 @@ const trail = (quantity: Quantity, spec: Spec, metric: boolean): Phrase | undefi
 };
 
 /** Read-outs are long; the place is said before them, but for the valves, where either order is usual. */
-const trailsPlace = (quantity: Quantity) => quantity.scale !== "inch_digits" || quantity.needs.includes("valve");
+const trailsPlace = (quantity: Quantity) =>
+  leadingKey(quantity) !== "small" && (quantity.scale !== "inch_digits" || quantity.needs.includes("valve"));
 
 function placedSentences(
   quantity: Quantity,
@@ -97,15 +98,31 @@ export function impliedSentences(quantity: Quantity, spec: Spec, metric: boolean
   const of: (readonly [Phrase, number])[] = [[value, 1]];
   if (place !== undefined) {
     of.push([chain(place.after, value), 0.2]);
-    of.push([chain(value, place.trailing), 0.2]);
+    if (trailsPlace(quantity)) of.push([chain(value, place.trailing), 0.2]);
   }
   return { kind: "choice", of };
 }
 
+/** "clearance two thou on main two": small lengths before their place, which all of them share. */
+export function valueThenPlaceSentences(spec: Spec, quantities: readonly Quantity[]): Phrase | undefined {
+  const names: Phrase[] = [];
+  const places: Phrase[] = [];
+  let value: Phrase | undefined;
+  for (const quantity of quantities) {
+    if (OWN_WAYS.has(quantity.id) || leadingKey(quantity) !== "small") continue;
+    const place = placePhrases(quantity, spec.engine);
+    if (place === undefined) continue;
+    names.push(nameOf(quantity));
+    places.push(place.trailing);
+    value ??= leadingValue(quantity);
+  }
+  return value === undefined ? undefined : chain(oneOf(names), value, oneOf(places));
+}
+
 /** "sixty-two pounds compression on four", "half a thou out of round, crankpin three": the value before the name. */
-export function valueFirstSentences(spec: Spec, whole: boolean): Phrase {
+export function valueFirstSentences(spec: Spec, quantities: readonly Quantity[], whole: boolean): Phrase | undefined {
   const families = new Map<string, { value: Phrase; rests: Phrase[] }>();
-  for (const quantity of ALL_QUANTITIES) {
+  for (const quantity of quantities) {
     if (OWN_WAYS.has(quantity.id) || quantity.over !== undefined) continue;
     const key = leadingKey(quantity);
     const value = leadingValue(quantity);
@@ -118,5 +135,6 @@ export function valueFirstSentences(spec: Spec, whole: boolean): Phrase {
     if (family === undefined) families.set(key, { value, rests: [rest] });
     else family.rests.push(rest);
   }
+  if (families.size === 0) return undefined;
   return oneOf([...families.values()].map(({ value, rests }) => chain(value, oneOf(rests))));
 }

@@ -32,9 +32,9 @@ function once(key: string, make: () => Phrase): Phrase {
 }
 
 /** Bands are coarsened to a few, for the same reason: a weight need not be exact. */
-const BAND_STEPS = [60, 500, 1300, 6000];
-const coarse = ({ low, high }: ScaleRange): ScaleRange => ({
-  low: low >= 300 ? 300 : 0,
+const BAND_STEPS = [150, 1300, 6000];
+const coarse = ({ high }: ScaleRange): ScaleRange => ({
+  low: 0,
   high: BAND_STEPS.find((step) => high <= step) ?? high,
 });
 
@@ -187,13 +187,13 @@ const SIGN_WORDS: Readonly<
   deviation: { before: ["minus", "plus"], after: ["over", "under", "long", "short"] },
 };
 
-function signed(quantity: Quantity, value: Phrase): Phrase {
+function signed(quantity: Quantity, value: Phrase, wide: boolean): Phrase {
   const { before, after, even = [] } = SIGN_WORDS[quantity.sign];
   if (after.length === 0) return value;
   const afterWords = oneOf(after.map((word) => words(word)));
   return oneOf([
     chain(value, maybe(afterWords)),
-    ...(before.length === 0 ? [] : [chain(oneOf(before.map((word) => words(word))), value)]),
+    ...(before.length === 0 || !wide ? [] : [chain(oneOf(before.map((word) => words(word))), value)]),
     ...even.map((word) => words(word)),
   ]);
 }
@@ -260,14 +260,15 @@ function inchValue(quantity: Quantity, spec: Spec, wide: boolean): Phrase {
   if (scale === "inch_digits") {
     const nominals = nominalsOf(quantity, spec);
     const digits = readOut(nominals, resolution, wide);
-    if (quantity.id === "stroke")
-      return weighted([digits, 1], [wholeAndFraction(Math.min(...nominals) - 1, Math.max(...nominals) + 1), 1]);
+    if (quantity.id === "stroke") return weighted([digits, 1], [wholeAndFraction(1, 6), 1]);
     return digits;
   }
   if (scale === "fraction") {
-    const thou = small({ low: band.low * 10000, high: Math.min(band.high, 0.999) * 10000 }, false, band.high < 1);
+    const below = band.high <= 1;
+    const length = below ? fractionOfInch : wholeAndFraction(1, 6);
     const inch = maybe(oneOf([words("inch"), words("of an inch")]), 0.3);
-    return weighted([chain(wholeAndFraction(band.low, band.high), inch), 1], [thou, band.high < 1 ? 1 : SELDOM]);
+    const thou = small({ low: 0, high: 1000 }, false, true);
+    return below ? weighted([chain(length, inch), 1], [thou, 1]) : chain(length, inch);
   }
   return plain(quantity);
 }
@@ -309,7 +310,7 @@ export function valuePhrase(quantity: Quantity, spec: Spec, metric: boolean, wid
   } else if (wide && SMALL_SCALES.has(quantity.scale)) {
     value = weighted([inch, 1], [METRIC_SMALL, SELDOM]);
   }
-  return tagged(withOver(quantity, signed(quantity, value)), VALUE);
+  return tagged(withOver(quantity, signed(quantity, value, wide)), VALUE);
 }
 
 /** How a value is said before the quantity's name, by the family the quantity belongs to; undefined where that is not done. */

@@ -1,0 +1,43 @@
+// Samples in, levels out: where the speech is in a clip and how far it stands above the noise.
+
+export interface Levels {
+  /** Signal-to-noise ratio, dB: power of the speech frames over power of the quiet ones. */
+  readonly snr: number;
+  /** Noise, dB below full scale. */
+  readonly noise: number;
+  /** First and one past the last sample of what stands above the noise, with a margin. */
+  readonly from: number;
+  readonly to: number;
+}
+
+const FRAME_SECONDS = 0.02;
+const MARGIN_SECONDS = 0.2;
+const QUIET_SHARE = 0.15;
+const LOUD_SHARE = 0.9;
+/** Digital silence is not less noise than this: the ratio would only tell how the file was made. */
+const FLOOR_DB = -80;
+
+/** Measure a clip of at least one frame. Shorter ones count as all speech. */
+export function levelsOf(pcm: Float32Array, rate: number): Levels {
+  const size = Math.max(1, Math.round(rate * FRAME_SECONDS));
+  const frames: number[] = [];
+  for (let at = 0; at + size <= pcm.length; at += size) {
+    let sum = 0;
+    for (let i = at; i < at + size; i += 1) sum += (pcm[i] ?? 0) ** 2;
+    frames.push(Math.max(FLOOR_DB, 10 * Math.log10(sum / size + 1e-12)));
+  }
+  if (frames.length === 0) return { snr: 0, noise: FLOOR_DB, from: 0, to: pcm.length };
+  const sorted = [...frames].sort((a, b) => a - b);
+  const noise = sorted[Math.floor((sorted.length - 1) * QUIET_SHARE)] ?? FLOOR_DB;
+  const loud = sorted[Math.floor((sorted.length - 1) * LOUD_SHARE)] ?? noise;
+  const edge = noise + Math.max(4, (loud - noise) * 0.25);
+  const first = frames.findIndex((level) => level > edge);
+  const last = frames.findLastIndex((level) => level > edge);
+  const margin = Math.round(rate * MARGIN_SECONDS);
+  return {
+    snr: Math.round((loud - noise) * 10) / 10,
+    noise: Math.round(noise * 10) / 10,
+    from: first < 0 ? 0 : Math.max(0, first * size - margin),
+    to: last < 0 ? pcm.length : Math.min(pcm.length, (last + 1) * size + margin),
+  };
+}

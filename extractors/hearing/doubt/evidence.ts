@@ -1,0 +1,43 @@
+// A winning decode in, what speaks against it out: words too dear, sound that no word explains, words too short to be said.
+import type { Levels } from "../audio/level.ts";
+import type { Decoded } from "../engine/decoder.ts";
+
+export interface Evidence {
+  /** Cost a second of the words themselves, natural-log units. */
+  readonly strangeness: number;
+  /** Seconds of loud sound outside every word. */
+  readonly unexplained: number;
+  /** Length of the shortest word, seconds. */
+  readonly shortest: number;
+}
+
+const FRAME_SECONDS = 0.02;
+/** A word's edges are not exact, and a final consonant rings on. */
+const EDGE_SECONDS = 0.12;
+
+function loudFrames(pcm: Float32Array, rate: number, { noise, snr }: Levels): readonly number[] {
+  const size = Math.round(rate * FRAME_SECONDS);
+  const edge = noise + Math.max(6, snr * 0.6);
+  const loud: number[] = [];
+  for (let at = 0; at + size <= pcm.length; at += size) {
+    let sum = 0;
+    for (let i = at; i < at + size; i += 1) sum += (pcm[i] ?? 0) ** 2;
+    if (10 * Math.log10(sum / size + 1e-12) > edge) loud.push((at + size / 2) / rate);
+  }
+  return loud;
+}
+
+/** `pcm` is the sound as it was decoded, so that its times are the words' times. */
+export function evidenceOf(decoded: Decoded, pcm: Float32Array, rate: number, levels: Levels): Evidence {
+  const { words } = decoded;
+  const spoken = words.reduce((sum, { start, end }) => sum + end - start, 0);
+  const cost = words.reduce((sum, word) => sum + word.cost, 0);
+  const outside = loudFrames(pcm, rate, levels).filter(
+    (at) => !words.some(({ start, end }) => at > start - EDGE_SECONDS && at < end + EDGE_SECONDS),
+  );
+  return {
+    strangeness: spoken === 0 ? Number.POSITIVE_INFINITY : cost / spoken,
+    unexplained: outside.length * FRAME_SECONDS,
+    shortest: Math.min(...words.map(({ start, end }) => end - start)),
+  };
+}

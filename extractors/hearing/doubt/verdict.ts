@@ -1,0 +1,26 @@
+// Votes, evidence and the room's noise in, one verdict out. The thresholds were tuned on synthetic voices (see the benchmark).
+import type { HeardVerdict } from "../types.ts";
+import type { Evidence } from "./evidence.ts";
+import type { Vote } from "./vote.ts";
+
+/** Below this the words cannot be trusted whatever they are. */
+export const LOUDEST_SNR = 8;
+/** Above: other talk that the grammar was bent to. */
+const STRANGE = 400;
+const ODD = 345;
+const UNEXPLAINED_NOTHING = 0.6;
+const UNEXPLAINED_DOUBT = 0.25;
+const SHORTEST_WORD = 0.06;
+const MAJORITY = 0.5;
+
+/** How far to believe the winner of `vote`. */
+export function judge(vote: Vote | undefined, evidence: Evidence | undefined, snr: number): HeardVerdict {
+  if (vote === undefined || evidence === undefined) return "nothing";
+  if (evidence.strangeness > STRANGE || evidence.unexplained > UNEXPLAINED_NOTHING) return "nothing";
+  if (snr < LOUDEST_SNR) return "too_loud";
+  const agreed = vote.agreement === 1 && vote.voters.length >= 2;
+  // Nothing in common and hard to fit besides: talk that is not for the book.
+  if (vote.agreement < MAJORITY && evidence.strangeness > ODD) return "nothing";
+  const odd = evidence.strangeness > ODD || evidence.unexplained > UNEXPLAINED_DOUBT || evidence.shortest < SHORTEST_WORD;
+  return agreed && !odd ? "ok" : "doubtful";
+}

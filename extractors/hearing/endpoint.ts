@@ -1,0 +1,147 @@
+// Frames of a live microphone in, whole utterances out: where speech starts (with the moment before it) and where it ends.
+// Works on frame energy against a floor that follows the room, so that a compressor coming on is room again in seconds.
+
+export interface EndpointOptions {
+  /** Samples a second of the frames. */
+  readonly rate: number;
+  /** Kept from before the first loud frame, so that no consonant is cut off. */
+  readonly preRollSeconds?: number;
+  /** Silence after which an utterance may be whole: it is offered as a pause. */
+  readonly pauseSeconds?: number;
+  /** Silence after which it is over. */
+  readonly endSeconds?: number;
+  readonly longestSeconds?: number;
+}
+
+export type EndpointEvent =
+  | { readonly kind: "start"; readonly at: number }
+  /** Quiet for a moment: the utterance so far. Call `cut` to end it here, or let it go on. */
+  | { readonly kind: "pause"; readonly pcm: Float32Array; readonly start: number; readonly end: number }
+  /** `start` and `end` of the speech, seconds since the first frame. */
+  | { readonly kind: "utterance"; readonly pcm: Float32Array; readonly start: number; readonly end: number };
+
+const SPEECH_ABOVE_FLOOR_DB = 9;
+const STAYS_ABOVE_FLOOR_DB = 6;
+const FAINTEST_DB = -62;
+/** Loud this long within the last quarter second before it counts as speech: clicks and knocks are shorter. */
+const START_SECONDS = 0.1;
+const START_WINDOW_SECONDS = 0.25;
+const FLOOR_RISE_DB_A_SECOND = 3;
+
+const levelOf = (frame: Float32Array): number => {
+  let sum = 0;
+  for (const sample of frame) sum += sample * sample;
+  return 10 * Math.log10(sum / Math.max(1, frame.length) + 1e-10);
+};
+
+function joined(frames: readonly Float32Array[]): Float32Array {
+  const pcm = new Float32Array(frames.reduce((sum, frame) => sum + frame.length, 0));
+  let at = 0;
+  for (const frame of frames) {
+    pcm.set(frame, at);
+    at += frame.length;
+  }
+  return pcm;
+}
+
+/** Finds utterances in a stream of frames of equal length (10 to 30 ms each). */
+export class Endpointer {
+  readonly #rate: number;
+  readonly #preRoll: number;
+  readonly #pause: number;
+  readonly #end: number;
+  readonly #longest: number;
+  #floor: number | undefined;
+  #clock = 0;
+  #recent: { frame: Float32Array; loud: boolean; seconds: number }[] = [];
+  #speech: Float32Array[] | undefined;
+  #speechStart = 0;
+  #lastLoud = 0;
+  #offered = false;
+
+  constructor({ rate, preRollSeconds = 0.3, pauseSeconds = 0.2, endSeconds = 0.8, longestSeconds = 12 }: EndpointOptions) {
+    this.#rate = rate;
+    this.#preRoll = preRollSeconds;
+    this.#pause = pauseSeconds;
+    this.#end = endSeconds;
+    this.#longest = longestSeconds;
+  }
+
+  /** Whether an utterance is under way. */
+  get inSpeech(): boolean {
+    return this.#speech !== undefined;
+  }
+
+  /** Noise of the room, dB below full scale; undefined before the first frame. */
+  get floor(): number | undefined {
+    return this.#floor;
+  }
+
+  #followFloor(level: number, seconds: number): number {
+    const floor = this.#floor ?? level;
+    // Down at once, up slowly: speech is short, a machine stays.
+    this.#floor = level < floor ? level * 0.3 + floor * 0.7 : Math.min(level, floor + FLOOR_RISE_DB_A_SECOND * seconds);
+    return this.#floor;
+  }
+
+  /** Take one frame; gives what it brought about, most often nothing. */
+  push(frame: Float32Array): readonly EndpointEvent[] {
+    const seconds = frame.length / this.#rate;
+    const level = levelOf(frame);
+    const floor = this.#followFloor(level, seconds);
+    this.#clock += seconds;
+    const margin = this.inSpeech ? STAYS_ABOVE_FLOOR_DB : SPEECH_ABOVE_FLOOR_DB;
+    const loud = level > Math.max(FAINTEST_DB, floor + margin);
+    return this.inSpeech ? this.#continue(frame, loud) : this.#wait(frame, loud, seconds);
+  }
+
+  #wait(frame: Float32Array, loud: boolean, seconds: number): readonly EndpointEvent[] {
+    this.#recent.push({ frame, loud, seconds });
+    let kept = this.#recent.reduce((sum, entry) => sum + entry.seconds, 0);
+    while (kept - (this.#recent[0]?.seconds ?? kept) > this.#preRoll + START_WINDOW_SECONDS)
+      kept -= this.#recent.shift()?.seconds ?? 0;
+    let loudSeconds = 0;
+    let back = 0;
+    for (let i = this.#recent.length - 1; i >= 0 && back < START_WINDOW_SECONDS; i -= 1) {
+      const entry = this.#recent[i];
+      if (entry === undefined) break;
+      back += entry.seconds;
+      if (entry.loud) loudSeconds += entry.seconds;
+    }
+    if (loudSeconds < START_SECONDS) return [];
+    this.#speech = this.#recent.map((entry) => entry.frame);
+    this.#speechStart = Math.max(0, this.#clock - back);
+    this.#lastLoud = this.#clock;
+    this.#offered = false;
+    this.#recent = [];
+    return [{ kind: "start", at: this.#speechStart }];
+  }
+
+  #continue(frame: Float32Array, loud: boolean): readonly EndpointEvent[] {
+    const speech = this.#speech ?? [];
+    speech.push(frame);
+    if (loud) {
+      this.#lastLoud = this.#clock;
+      this.#offered = false;
+    }
+    const quiet = this.#clock - this.#lastLoud;
+    if (quiet >= this.#end || this.#clock - this.#speechStart >= this.#longest) return this.cut();
+    if (quiet < this.#pause || this.#offered) return [];
+    this.#offered = true;
+    return [{ kind: "pause", pcm: joined(speech), start: this.#speechStart, end: this.#lastLoud }];
+  }
+
+  /** End the utterance here and give it; nothing when none is under way. */
+  cut(): readonly EndpointEvent[] {
+    const speech = this.#speech;
+    if (speech === undefined) return [];
+    this.#speech = undefined;
+    return [{ kind: "utterance", pcm: joined(speech), start: this.#speechStart, end: this.#lastLoud }];
+  }
+
+  /** Forget what is under way, as while the loudspeaker speaks. */
+  drop(): void {
+    this.#speech = undefined;
+    this.#recent = [];
+  }
+}
