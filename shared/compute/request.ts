@@ -88,10 +88,16 @@ function reader() {
   const read = (input: Input, name: string, text: string): number | readonly number[] | string => {
     if (input.kind === "number") return one(text, name, input.unit);
     if (input.kind === "text") {
-      if (input.choices !== undefined && !input.choices.includes(text)) {
+      if (input.choices === undefined) return text;
+      // "Cast iron", "cast-iron" and "cast_iron" are one word to a person.
+      const choice = text
+        .trim()
+        .toLowerCase()
+        .replaceAll(/[\s-]+/g, "_");
+      if (!input.choices.includes(choice)) {
         throw new Refusal("bad_choice", `Expected one of ${input.choices.join(", ")} for ${name}, got "${text}"`);
       }
-      return text;
+      return choice;
     }
     const [least, most] = input.count;
     const values = text.split(",").map((item) => one(item, name, input.unit));

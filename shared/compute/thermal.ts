@@ -38,7 +38,16 @@ export const MATERIALS: readonly Material[] = [
   { id: "babbitt", label: "babbitt, tin base", expansion: 23e-6, source: "from memory, no page read" },
 ];
 
-const SAME: Readonly<Record<string, string>> = { cast_iron: "grey_iron", iron: "grey_iron", aluminum: "aluminium" };
+const SAME: Readonly<Record<string, string>> = {
+  cast_iron: "grey_iron",
+  iron: "grey_iron",
+  gray_iron: "grey_iron",
+  grey_cast_iron: "grey_iron",
+  gray_cast_iron: "grey_iron",
+  aluminum: "aluminium",
+  aluminium_alloy: "piston_alloy",
+  aluminum_alloy: "piston_alloy",
+};
 export const MATERIAL_NAMES: readonly string[] = [...MATERIALS.map((material) => material.id), ...Object.keys(SAME)];
 
 /** A material by name. @throws RangeError when the table has none of that name */

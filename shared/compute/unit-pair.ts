@@ -28,14 +28,15 @@ export function checkPair(first: Stated, second: Stated): PairCheck {
   return { converted, difference, allowed, agrees: difference <= allowed * (1 + 1e-9) };
 }
 
-/** Step of the last digit of a decimal text: ".001" for "5.629", "1" for "40". */
+/** Step of the last digit of a decimal text: ".001" for "5.629", "1" for "40", ".0001" for "1.2e-3". */
 export function lastDigitStep(decimal: string): number {
-  const places = /\.(\d+)$/.exec(decimal)?.[1]?.length ?? 0;
-  return Number((10 ** -places).toPrecision(1));
+  const [mantissa = "", exponent = "0"] = decimal.toLowerCase().split("e");
+  const places = (mantissa.split(".")[1] ?? "").length;
+  return Number(`1e${Number(exponent) - places}`);
 }
 
 function stated(text: string, name: string): Stated {
-  const match = /^([+-]?(?:\d+\.?\d*|\.\d+))\s*(\S+)$/.exec(text.trim());
+  const match = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.+)$/.exec(text.trim());
   const unit = match?.[2] === undefined ? undefined : unitNamed(match[2]);
   if (match?.[1] === undefined || unit === undefined)
     throw new RangeError(`Expected a figure with its unit for ${name}, got "${text}"`);

@@ -17,6 +17,7 @@ export class RuleContext {
   readonly #places = new Map<QuantityId, Map<number, Map<string, Place>>>();
   readonly photoIndex = new PhotoIndex();
   readonly #notes = new Map<string, ByPlace<LoggedNote>>();
+  readonly #known = new Map<string, unknown>();
   #limitsOf: Spec | undefined;
   #limits = new Map<string, Limit[]>();
 
@@ -34,6 +35,7 @@ export class RuleContext {
 
   /** Take in one event that the build has just folded, with the keys it touched. */
   note(event: BenchEvent, touched: readonly string[]): void {
+    this.#known.clear();
     for (const key of touched) if (key.startsWith("reading:")) this.#rememberPlace(key);
     if (event.type === "photo.taken" || event.type === "photo.filed") {
       const photo = this.build.photos.get(event.type === "photo.taken" ? event.id : event.data.target);
@@ -41,6 +43,12 @@ export class RuleContext {
     }
     const last = this.build.notes.at(-1);
     if (event.type === "note.made" && last?.id === event.id) this.#fileNote(last);
+  }
+
+  /** Something worked out once between two events, however many subjects ask for it. */
+  once<T>(name: string, work: () => T): T {
+    if (!this.#known.has(name)) this.#known.set(name, work());
+    return this.#known.get(name) as T;
   }
 
   #rememberPlace(key: string): void {

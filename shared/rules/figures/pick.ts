@@ -63,6 +63,10 @@ export interface Size {
 
 /** The bore a part runs in: measured where it was, else the sheet's standard with the oversize that was said. */
 export function boreOf(context: RuleContext, cylinder: number): Size | undefined {
+  return context.once(`bore ${cylinder}`, () => findBore(context, cylinder));
+}
+
+function findBore(context: RuleContext, cylinder: number): Size | undefined {
   const readings = inLatestCondition(context, "bore_diameter", { cylinder });
   if (readings.length > 0) {
     const values = readings.map((logged) => valueIn(logged, "in"));

@@ -32,6 +32,13 @@ const ROWS: readonly SpreadRow[] = [
     set: (place) => (place.stage === undefined ? {} : { stage: place.stage }),
   },
   {
+    id: "lobe_lift_spread",
+    label: "Spread of the lobe lifts",
+    quantity: "lobe_lift",
+    unit: "in",
+    set: ({ valve }) => (valve === undefined ? {} : { valve }),
+  },
+  {
     id: "mass_spread",
     label: "Spread of the masses",
     quantity: "mass",

@@ -35,7 +35,7 @@ const thrustShim: Remedy = ({ value, accept }) => {
 /** One undersize for the whole set of journals. */
 const regrind: Remedy = ({ place, context }) => {
   const kind = place.main === undefined ? "crankpins" : "mains";
-  const decision = decideGrind(context.build, kind, context);
+  const decision = context.once(`grind ${kind}`, () => decideGrind(context.build, kind, context));
   if (decision === undefined) return undefined;
   const smallest = number(decision.worst, "in");
   if (decision.step === undefined || decision.size === undefined) {

@@ -11,6 +11,10 @@ const WORDS = ["no", "the one bore", "both", "all three", "all four", "all five"
 
 /** Largest diameters and scores of every cylinder decide one oversize for the whole block. */
 export function boreDecision(context: RuleContext, condition?: Condition) {
+  return context.once(`bore decision ${condition ?? ""}`, () => decide(context, condition));
+}
+
+function decide(context: RuleContext, condition?: Condition) {
   const standard = nominal(context.spec, "bore");
   if (standard === undefined) return undefined;
   const cylinders = upTo(context.spec.engine.cylinders);

@@ -46,6 +46,7 @@ const CRANK: Limit[] = [
   limit("crank_end_float", "crank_end_float", "in", ["0.004", "0.008"], ["0.004", "0.012"], FINAL),
   limit("rod_side_clearance", "rod_side_clearance", "in", ["0.006", "0.012"], ["0.006", "0.018"], FINAL),
   limit("cam_end_float", "cam_end_float", "in", ["0.003", "0.007"], ["0.003", "0.012"], { source: COMMON }),
+  limit("lobe_lift_spread", "lobe_lift_spread", "in", most("0.005"), undefined, { source: COMMON }),
   limit("gear_backlash", "gear_backlash", "in", ["0.002", "0.006"], ["0.001", "0.010"], { source: COMMON }),
 ];
 

@@ -23,6 +23,9 @@ describe("units in values", () => {
     ["convert value=12thou to=in", 0.012],
     ["displacement bore=99.187mm stroke=114.3mm cylinders=4", 215.578012115],
     ["piston-to-head gasket=58thou recess=10thou protrusion=31thou", 0.037],
+    ["convert value=1.2e-3in to=thou", 1.2],
+    ["temperature-correction length=3.9054 temperature=29 material=Cast-Iron", 3.90502043201],
+    ["temperature-correction length=3.9054in temperature=84.2degF material=grey_iron", 3.90502043201],
     ["shim-clearance clearance=4.5thou remove-each-side=2thou", 0.0025],
   ])("%s", (text, value) => {
     expect(answerTo(text)).toBe(value);
