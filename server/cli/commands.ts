@@ -45,6 +45,25 @@ export const CLI_COMMANDS: readonly CliCommand[] = [
   },
   ...DATA_COMMANDS,
   {
+    name: "sheet",
+    description: "Check an engine's spec sheet (YAML or JSON), or print one to start from",
+    options: (c) =>
+      c
+        .argument("[file]", "the sheet to check; it is printed back when it is sound")
+        .option("--json", "print it as JSON")
+        .option("--demo", "print the demo engine's sheet")
+        .option("--new <name>", "start a sheet with common-practice limits; needs --bore and --stroke")
+        .option("--bore <in>", "standard bore, inches")
+        .option("--stroke <in>", "stroke, inches")
+        .option("--main-journal <in>", "main journal, inches")
+        .option("--crankpin <in>", "crankpin, inches")
+        .option("--pin <in>", "piston pin, inches")
+        .option("--cylinders <n>", "how many cylinders", "4")
+        .option("--mains <n>", "how many main bearings", "3")
+        .option("--overhead", "overhead valves; side valves otherwise"),
+    load: () => import("./commands/sheet.ts"),
+  },
+  {
     name: "check",
     description: "Read a build's export and print every finding of the rules as JSON",
     options: (c) => c.argument("[file]", "a build as export wrote it (JSON)"),

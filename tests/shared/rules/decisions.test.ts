@@ -4,7 +4,7 @@ import { FIGURES } from "../../../shared/rules/figures/figures.ts";
 import { decideBore, decideGrind } from "../../../shared/rules/index.ts";
 import { REMEDIES } from "../../../shared/rules/remedies/remedies.ts";
 import { BenchLog } from "./bench-log.ts";
-import { bore } from "./fixtures.ts";
+import { bore } from "./scenes.ts";
 
 describe("bores", () => {
   it("nothing read, nothing decided", () => {

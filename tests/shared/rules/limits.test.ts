@@ -4,7 +4,7 @@ import type { Place } from "../../../shared/places/places.ts";
 import type { QuantityId } from "../../../shared/quantities/types.ts";
 import { isOpen, judgeReading, type Verdict } from "../../../shared/rules/index.ts";
 import { BenchLog } from "./bench-log.ts";
-import { bore } from "./fixtures.ts";
+import { bore } from "./scenes.ts";
 
 const over = (value: number, digits: string) => ({ over: { value, unit: "in" as const, digits } });
 

@@ -1,0 +1,46 @@
+// Standards: conversions, tolerance grades, repeated readings. "memory" marks a figure recalled, not read again.
+import type { Cases } from "./types.ts";
+
+export const STANDARDS: Cases = {
+  repeatability: [
+    [
+      "Shigley, 9th ed., Table 8-14: mean of ten preloads, kN",
+      "repeatability readings=30.3,32.5,32.5,32.9,32.9,33.8,34.3,34.7,37.4,40.5",
+      34.18,
+      0.005,
+    ],
+  ],
+  "tolerance-grade": [
+    ["ISO 286-1, 80 to 120 mm: IT5 15", "tolerance-grade size=98.4mm grade=IT5", 15, 0],
+    ["ISO 286-1, 80 to 120 mm: IT7 35", "tolerance-grade size=98.4mm grade=IT7", 35, 0],
+    ["ISO 286-1, 80 to 120 mm: IT11 220", "tolerance-grade size=120mm grade=IT11", 220, 0],
+    ["ISO 286-1, 50 to 80 mm: IT6 19", "tolerance-grade size=2in grade=IT6", 19, 0],
+    ["ISO 286-1, 18 to 30 mm: IT7 21", "tolerance-grade size=30 grade=7", 21, 0],
+    ["ISO 286-1, 30 to 50 mm: IT8 39", "tolerance-grade size=30.001 grade=it8", 39, 0],
+    ["ISO 286-1: IT14 is 0.36 mm at 10 mm", "tolerance-grade size=10 grade=IT14", 360, 0],
+    ["ISO 286-1: IT14 is 0.87 mm at 100 mm", "tolerance-grade size=100 grade=IT14", 870, 0],
+  ],
+  capability: [
+    [
+      "rule of ten, no source: .001 feeler on a .0059 tolerance",
+      "capability resolution=.001in low=.0117in high=.0176in",
+      0.169491525424,
+      1e-9,
+    ],
+  ],
+  convert: [
+    ["NIST SP 811, B.8: foot pound-force to newton metre 1.355 818", "convert value=1ft_lbf to=N_m", 1.355818, 5e-7],
+    ["NIST SP 811, B.8: pound-force inch to newton metre 1.129 848 E-01", "convert value=1in_lbf to=N_m", 0.1129848, 5e-8],
+    ["NIST SP 811, B.8: pound-force to newton 4.448 222", "convert value=1lbf to=N", 4.448222, 5e-7],
+    ["NIST SP 811, B.8: psi to kilopascal 6.894 757", "convert value=1psi to=kPa", 6.894757, 5e-7],
+    ["NIST SP 811, B.8: inch to centimetre 2.54, exact", "convert value=1in to=mm", 25.4, 0],
+    ["NIST SP 811, B.8: microinch to micrometre 2.54 E-02, exact", "convert value=1uin to=um", 0.0254, 0],
+    ["NIST SP 811, B.8: cubic inch to cubic metre 1.638 706 E-05", "convert value=1in3 to=cc", 16.38706, 5e-6],
+    ["NIST SP 811, B.8: ounce (avoirdupois) to gram 28.349 52", "convert value=1oz to=g", 28.34952, 5e-6],
+    ["NIST SP 811, B.8: kilogram-force metre to newton metre 9.806 65, exact", "convert value=1kgf_m to=N_m", 9.80665, 0],
+    ["a Navy conversion appendix: 1 in3 is 16 387.1 mm3", "convert value=1in3 to=mm3", 16387.1, 0.05],
+    ["a Navy conversion appendix: 1 lbf in is 0.112985 N m", "convert value=1in_lbf to=N_m", 0.112985, 5e-7],
+    ["TM 5-6640-212-14 and like: 70 ft-lb as 9.681 kgf m", "convert value=70ft_lbf to=kgf_m", 9.681, 0.005],
+    ["the ice point and body heat: 98.6 degF is 37 degC", "convert value=98.6degF to=degC", 37, 1e-9],
+  ],
+};
