@@ -1,10 +1,8 @@
 // The one ordered list of what happens to an utterance, from text to readings, questions, commands and notes.
 import type { Command, Context, Note, Parsed, Question, Reading } from "../../shared/events/reading.ts";
-import { placeKey } from "../../shared/places/places.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
-import type { Draft } from "./measure/draft.ts";
+import { best, differs } from "./choose.ts";
 import { type Env, envOf } from "./measure/env.ts";
-import { type Hypothesis, hypotheses } from "./measure/hypothesis.ts";
 import { readCommands } from "./readers/commands.ts";
 import { readCopy } from "./readers/copy.ts";
 import { readCorrection } from "./readers/correction.ts";
@@ -28,11 +26,9 @@ import {
 } from "./refiners/confirm.ts";
 import { expandAll } from "./refiners/expandAll.ts";
 import { refuseTalk } from "./refiners/talk.ts";
-import { repaired } from "./repair.ts";
 import type { Refiner, State } from "./state.ts";
-import { toTokens } from "./tokens.ts";
 import type { Why } from "./trace.ts";
-import type { Token, Word } from "./types.ts";
+import type { Word } from "./types.ts";
 import { toWords } from "./words.ts";
 
 /** Refiners in order. The order matters where a line says so. */
@@ -57,59 +53,6 @@ export const REFINERS: readonly Refiner[] = [
 
 /** A rival within this score of the best reading cannot be told from it. */
 const TELL_APART = 2;
-/** What a repair of misheard words must gain to be believed. */
-const REPAIR_GAIN = 3;
-
-interface Best {
-  readonly tokens: readonly Token[];
-  readonly found: readonly Hypothesis[];
-  readonly repairs: readonly string[];
-  readonly grave: boolean;
-  /** A repair reads otherwise and is nearly as likely. */
-  readonly doubt: readonly Draft[];
-}
-
-function best(words: readonly Word[], env: Env): Best {
-  const tokens = toTokens(words);
-  let top: Best = { tokens, found: hypotheses(tokens, 0, tokens.length, env), repairs: [], grave: false, doubt: [] };
-  let score = weigh(top);
-  for (const [digits, trade] of TRIES) {
-    const other = repaired(words, digits, trade);
-    if (other === undefined) continue;
-    const otherTokens = toTokens(other.words);
-    const found = hypotheses(otherTokens, 0, otherTokens.length, env);
-    const first = found[0];
-    if (first === undefined) continue;
-    const next: Best = { tokens: otherTokens, found, repairs: other.repairs, grave: other.grave, doubt: [] };
-    const gain = weigh(next) - other.repairs.length + other.bonus;
-    if (gain > score + REPAIR_GAIN) {
-      top = next;
-      score = gain;
-    } else if (gain > score && top.found[0] !== undefined && differs(first, top.found[0])) {
-      top = { ...top, doubt: first.drafts };
-    }
-  }
-  return top;
-}
-const TRIES = [
-  [true, false],
-  [false, true],
-  [true, true],
-] as const;
-
-/** A reading's score with its unread words held against it. */
-function weigh(one: Best): number {
-  const first = one.found[0];
-  if (first === undefined) return -20;
-  let odd = 0;
-  for (const token of one.tokens) {
-    const { sense } = token;
-    if (token.unknown || (sense.repaired && sense.kind === undefined) || sense.kind === "talk") odd++;
-  }
-  return first.score - odd * ODD_WORD;
-}
-const ODD_WORD = 4;
-
 function measure(words: readonly Word[], env: Env, why: Why | undefined): State | undefined {
   const { tokens, found, repairs, grave, doubt } = best(words, env);
   why?.tokens(tokens, repairs);
@@ -139,17 +82,6 @@ function measure(words: readonly Word[], env: Env, why: Why | undefined): State 
   return state;
 }
 
-function differs(a: Hypothesis, b: Hypothesis): boolean {
-  return a.drafts.some((draft, k) => {
-    const other = b.drafts[k];
-    if (other === undefined || draft.quantity !== other.quantity) return true;
-    const same =
-      draft.value.unit === other.value.unit &&
-      draft.value.dec.n * 10 ** other.value.dec.s === other.value.dec.n * 10 ** draft.value.dec.s;
-    return !same || placeKey(draft.place) !== placeKey(other.place);
-  });
-}
-
 /** Parse one utterance. Pure: the same text, context and spec give the same answer; it never throws. */
 export function run(text: string, context: Context, spec: Spec, why?: Why): Parsed {
   const env = envOf(context, spec);
@@ -164,7 +96,7 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
   const done = (): Parsed => ({ text, ...out });
   if (rest.length === 0) return done();
   const noted = readNote(text, rest, env);
-  if (noted !== undefined && noted.only) {
+  if (noted?.only) {
     out.notes.push(noted.note);
     if (noted.question !== undefined) out.questions.push(noted.question);
     return done();

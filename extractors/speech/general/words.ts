@@ -30,38 +30,48 @@ function senseOf(text: string): Sense {
   return num === undefined || num.t === "den" || num.t === "half" || num.t === "quarter" || num.t === "repeat" ? NONE : { num };
 }
 
+/** A mark between words: it pauses unless it joins. */
+const JOINS: ReadonlySet<string> = new Set(["-", "—", "–", "'"]);
+
+const isMark = (raw: string): boolean => !/^(?:[A-Za-zµμ]|\d|\.\d)/.test(raw);
+
 /** Split general text. */
 export function generalWords(text: string): GeneralWord[] {
   const out: GeneralWord[] = [];
   let mark = "";
   let pause = false;
-  PIECE.lastIndex = 0;
-  for (let match = PIECE.exec(text); match !== null; match = PIECE.exec(text)) {
+  for (const match of text.matchAll(PIECE)) {
     const raw = match[0];
-    const start = match.index;
-    const c = raw.charCodeAt(0);
-    const letter = (c >= 65 && c <= 90) || (c >= 97 && c <= 122) || c > 127;
-    const digit = (c >= 48 && c <= 57) || (c === 46 && raw.length > 1);
-    if ((!letter && !digit) || raw === "—" || raw === "–" || raw === "°") {
+    if (isMark(raw)) {
       mark = raw;
-      if (raw !== "-" && raw !== "—" && raw !== "–" && raw !== "'") pause = true;
+      if (!JOINS.has(raw)) pause = true;
       continue;
     }
-    const end = start + raw.length;
     const last = out[out.length - 1];
-    const glued = last !== undefined && last.end === start;
-    const hyphen = mark === "-" || mark === "—" || mark === "–";
-    const lower = MANY[raw.toLowerCase()] ?? raw.toLowerCase();
-    const base = { raw, start, end, pause, hyphen, glued, mark, after: text[end] ?? "", unknown: false };
     // "a thousand, one hundred": the comma parts thousands, not numbers.
-    if (mark === "," && last?.sense.num?.t === "thousand") base.pause = false;
-    const tens = letter ? TENS.exec(lower) : null;
-    if (tens?.[1] !== undefined && tens[2] !== undefined) {
-      out.push({ ...base, text: tens[1], sense: senseOf(tens[1]) });
-      out.push({ ...base, text: tens[2], sense: senseOf(tens[2]), pause: false, hyphen: true, glued: false, mark: "" });
-    } else out.push({ ...base, text: digit ? raw.replaceAll(",", "") : lower, sense: digit ? NONE : senseOf(lower) });
+    if (mark === "," && last?.sense.num?.t === "thousand") pause = false;
+    push(out, raw, match.index, text[match.index + raw.length] ?? "", mark, pause);
     mark = "";
     pause = false;
   }
   return out;
+}
+
+function push(out: GeneralWord[], raw: string, start: number, after: string, mark: string, pause: boolean): void {
+  const end = start + raw.length;
+  const glued = out[out.length - 1]?.end === start;
+  const base = { raw, start, end, pause, hyphen: mark !== "'" && JOINS.has(mark), glued, mark, after, unknown: false };
+  if (/^[\d.]/.test(raw)) {
+    out.push({ ...base, text: raw.replaceAll(",", ""), sense: NONE });
+    return;
+  }
+  const lower = raw.toLowerCase();
+  const tens = TENS.exec(lower);
+  if (tens?.[1] !== undefined && tens[2] !== undefined) {
+    out.push({ ...base, text: tens[1], sense: senseOf(tens[1]) });
+    out.push({ ...base, text: tens[2], sense: senseOf(tens[2]), pause: false, hyphen: true, glued: false, mark: "" });
+    return;
+  }
+  const text = MANY[lower] ?? lower;
+  out.push({ ...base, text, sense: senseOf(text) });
 }

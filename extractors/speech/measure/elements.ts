@@ -18,3 +18,8 @@ export interface Roles {
   readonly elements: readonly Element[];
   readonly cost: number;
 }
+
+/** A value as an element. */
+export function valueElement(expr: ValueExpr): Element {
+  return { t: "value", expr, from: expr.from, to: expr.to };
+}

@@ -1,13 +1,14 @@
 // A sentence's best measurement readings: every sharing-out of its numbers is resolved, weighed and compared.
 import type { Place } from "../../../shared/places/places.ts";
 import type { Token } from "../types.ts";
+import type { Inherited } from "./candidates.ts";
 import { type Clause, clausesOf, type Style } from "./clauses.ts";
 import { selfCorrected } from "./corrected.ts";
 import type { Draft } from "./draft.ts";
 import type { Element } from "./elements.ts";
 import type { Env } from "./env.ts";
 import { along, listSlot, openSlot } from "./list.ts";
-import { type Inherited, rank } from "./rank.ts";
+import { rank } from "./rank.ts";
 import { sentences } from "./sentences.ts";
 
 export interface Hypothesis {

@@ -3,6 +3,7 @@ import { PLACE_KEYS, type Place, type PlaceKey } from "../../../shared/places/pl
 import type { Quantity } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import type { Noun, Sense } from "../types.ts";
+import { hasOther, inherit, takes } from "./inherit.ts";
 
 /** A number said as a place. */
 export interface PlaceNumber {
@@ -44,12 +45,6 @@ const BY_NOUN: Readonly<Record<Noun, readonly PlaceKey[]>> = {
 };
 /** A number with no noun. */
 const BARE: readonly PlaceKey[] = ["cylinder", "rod", "main", "nut"];
-const COUNTED = new Set<PlaceKey>(["cylinder", "main", "rod"]);
-
-function takes(quantity: Quantity, slot: PlaceKey): boolean {
-  return quantity.needs.includes(slot) || quantity.needsOneOf?.includes(slot) === true || quantity.may.includes(slot);
-}
-
 /** How many of a slot this engine has. */
 export function countOf(spec: Spec, slot: PlaceKey, place: Place): number | undefined {
   switch (slot) {
@@ -102,6 +97,55 @@ function slotFor(quantity: Quantity, number: PlaceNumber, place: Place, context:
   });
 }
 
+/** A place being settled. */
+interface Draft {
+  readonly place: Place;
+  readonly spoken: Set<PlaceKey>;
+  stray: number;
+}
+
+function put(draft: Draft, slot: PlaceKey, value: string | number): void {
+  (draft.place as Record<string, string | number>)[slot] = value;
+  draft.spoken.add(slot);
+}
+
+/** Words that are a place by themselves. */
+function settleWords(draft: Draft, words: PlaceWords, quantity: Quantity): void {
+  const { place } = draft;
+  for (const sense of words.senses) {
+    const option = sense.slots?.find(([slot]) => takes(quantity, slot) && place[slot] === undefined);
+    const part = sense.part !== undefined && takes(quantity, "part") && place.part === undefined && !isCounted(sense, words);
+    if (option !== undefined) put(draft, option[0], option[1]);
+    else if (part && sense.part !== undefined) put(draft, "part", sense.part);
+    else if (sense.slots !== undefined && sense.feat !== "oil" && sense.part === undefined && sense.ordinal === undefined)
+      draft.stray++;
+  }
+  if (takes(quantity, "fastener") && place.fastener === undefined) {
+    const noun = words.numbers.find((n) => n.noun === "rod" || n.noun === "main")?.noun ?? fastenerNoun(words);
+    if (noun === "rod" || noun === "main") put(draft, "fastener", noun);
+  }
+}
+
+/** Numbers said as places, and bearings named by where they stand. */
+function settleNumbers(draft: Draft, words: PlaceWords, quantity: Quantity, known: Place, spec: Spec): void {
+  const { place } = draft;
+  for (const number of words.numbers) {
+    const slot = slotFor(quantity, number, place, known, spec);
+    if (slot === undefined) draft.stray += number.noun === undefined && quantity.needsOneOf !== undefined ? 0 : 1;
+    else if (slot === "ring") put(draft, "ring", spec.engine.rings[number.n - 1] ?? "oil");
+    else put(draft, slot, number.n);
+  }
+  const [slot, n] = countedByName(words, spec) ?? [];
+  if (slot === undefined || n === undefined || !takes(quantity, slot)) return;
+  if (place[slot] !== undefined || hasOther(quantity, slot, place)) return;
+  put(draft, slot, n);
+  // "front main" is the first main, not its front end.
+  for (const key of ["end", "depth"] as const) {
+    delete place[key];
+    draft.spoken.delete(key);
+  }
+}
+
 /** Settle the words for a quantity; `earlier` holds slots said earlier in the sentence, `context` those before it. */
 export function settle(
   words: PlaceWords,
@@ -111,40 +155,10 @@ export function settle(
   sameQuantity: boolean,
   spec: Spec,
 ): Settled {
-  const place: Place = {};
-  const spoken = new Set<PlaceKey>();
-  let stray = 0;
-  const put = (slot: PlaceKey, value: string | number) => {
-    (place as Record<string, string | number>)[slot] = value;
-    spoken.add(slot);
-  };
-  for (const sense of words.senses) {
-    const option = sense.slots?.find(([slot]) => takes(quantity, slot) && place[slot] === undefined);
-    if (option !== undefined) put(option[0], option[1]);
-    else if (sense.part !== undefined && takes(quantity, "part") && place.part === undefined && !isCounted(sense, words))
-      put("part", sense.part);
-    else if (sense.slots !== undefined && sense.feat !== "oil" && !(sense.part !== undefined || sense.ordinal !== undefined))
-      stray++;
-  }
-  if (takes(quantity, "fastener") && place.fastener === undefined) {
-    const noun = words.numbers.find((n) => n.noun === "rod" || n.noun === "main")?.noun ?? fastenerNoun(words);
-    if (noun === "rod" || noun === "main") put("fastener", noun);
-  }
-  for (const number of words.numbers) {
-    const slot = slotFor(quantity, number, place, { ...context, ...earlier }, spec);
-    if (slot === undefined) stray += number.noun === undefined && quantity.needsOneOf !== undefined ? 0 : 1;
-    else if (slot === "ring") put("ring", spec.engine.rings[number.n - 1] ?? "oil");
-    else put(slot, number.n);
-  }
-  const named = countedByName(words, spec);
-  if (named !== undefined && takes(quantity, named[0]) && place[named[0]] === undefined && !hasOther(quantity, named[0], place)) {
-    put(named[0], named[1]);
-    // "front main" is the first main, not its front end.
-    delete place.end;
-    spoken.delete("end");
-    delete place.depth;
-    spoken.delete("depth");
-  }
+  const draft: Draft = { place: {}, spoken: new Set(), stray: 0 };
+  const { place, spoken } = draft;
+  settleWords(draft, words, quantity);
+  settleNumbers(draft, words, quantity, { ...context, ...earlier }, spec);
   const implied: PlaceKey[] = [];
   for (const slot of PLACE_KEYS) {
     if (words.given?.[slot] === undefined) continue;
@@ -156,13 +170,17 @@ export function settle(
   if (quantity.needsOneOf !== undefined && !quantity.needsOneOf.some((slot) => place[slot] !== undefined)) {
     missing.push(quantity.needsOneOf[0] as PlaceKey);
   }
-  const absent = PLACE_KEYS.filter((slot) => {
+  return { place, spoken, implied, missing, absent: absentIn(place, spec), stray: draft.stray };
+}
+
+/** Slots of a place whose value this engine does not have. */
+function absentIn(place: Place, spec: Spec): PlaceKey[] {
+  return PLACE_KEYS.filter((slot) => {
     const value = place[slot];
     if (slot === "ring") return value !== undefined && !spec.engine.rings.includes(value as "top");
     const count = typeof value === "number" ? countOf(spec, slot, place) : undefined;
     return count !== undefined && (value as number) > count;
   });
-  return { place, spoken, implied, missing, absent, stray };
 }
 
 /** "rod two" places the rod; only a noun that no number counts is a part. */
@@ -188,48 +206,4 @@ function countedByName(words: PlaceWords, spec: Spec): ["main" | "rod", number] 
 
 function fastenerNoun(words: PlaceWords): Noun | undefined {
   return words.senses.find((sense) => sense.noun === "rod" || sense.noun === "main")?.noun;
-}
-
-/** Slots that a new cylinder or bearing does not keep from the one before. */
-const FLEETING = new Set<PlaceKey>(["nut", "side", "end", "stage", "angle"]);
-
-function inherit(
-  place: Place,
-  spoken: ReadonlySet<PlaceKey>,
-  quantity: Quantity,
-  earlier: Place,
-  context: Place,
-  sameQuantity: boolean,
-): PlaceKey[] {
-  const implied: PlaceKey[] = [];
-  const moved = [...spoken].some((slot) => COUNTED.has(slot));
-  const oneOfSaid = quantity.needsOneOf?.some((slot) => place[slot] !== undefined) === true;
-  const take = (slot: PlaceKey, from: Place, whole: boolean) => {
-    if (place[slot] !== undefined || !takes(quantity, slot)) return;
-    const value = from[slot] ?? (quantity.needs.includes(slot) ? twin(slot, from) : undefined);
-    if (value === undefined) return;
-    if ((quantity.needsOneOf?.includes(slot) || isOtherBearing(slot, place)) && (oneOfSaid || hasOther(quantity, slot, place)))
-      return;
-    if (moved && FLEETING.has(slot)) return;
-    if (!whole && !quantity.needs.includes(slot) && !quantity.needsOneOf?.includes(slot)) return;
-    (place as Record<string, string | number>)[slot] = value;
-    implied.push(slot);
-  };
-  for (const slot of PLACE_KEYS) take(slot, earlier, true);
-  for (const slot of PLACE_KEYS) take(slot, context, sameQuantity);
-  return implied;
-}
-
-/** A rod's number is its cylinder's. */
-function twin(slot: PlaceKey, from: Place): number | undefined {
-  if (slot === "rod") return from.cylinder;
-  return slot === "cylinder" ? from.rod : undefined;
-}
-
-const isOtherBearing = (slot: PlaceKey, place: Place): boolean =>
-  (slot === "main" && place.rod !== undefined) || (slot === "rod" && place.main !== undefined);
-
-function hasOther(quantity: Quantity, slot: PlaceKey, place: Place): boolean {
-  if (isOtherBearing(slot, place)) return true;
-  return quantity.needsOneOf?.some((other) => other !== slot && place[other] !== undefined) === true;
 }

@@ -4,7 +4,7 @@ import type { Spec } from "../../../shared/spec/spec.ts";
 import type { UnitId } from "../../../shared/units/units.ts";
 import { decOf, numberOf } from "../numbers/decimal.ts";
 import type { Dec, Figure } from "../types.ts";
-import { bandsOf, fitOf, inDefaultUnit } from "./band.ts";
+import { bandsOf, fitOf, type Interval, inDefaultUnit } from "./band.ts";
 import type { Scaled } from "./draft.ts";
 import type { Shop } from "./scale.ts";
 
@@ -66,20 +66,23 @@ export function placeReadOut(figure: Figure, quantity: Quantity, spec: Spec, sho
     if (found.list.length === 0) found.push(figure.dec, own);
     return found.list;
   }
-  for (const unit of [own, other]) {
-    for (const band of bands) {
-      const size = (band.nominal ?? band.high) * (unit === "mm" ? MM_PER_INCH : 1);
-      const dec = placed(run, size);
-      if (dec === undefined || (unit === other && inBand(dec, unit) !== "in")) continue;
-      // Without a nominal the band is below an inch and the point stands before the first digit.
-      const near = band.nominal === undefined || Math.abs(numberOf(dec) - size) <= SAME_SIZE * size;
-      if (near) found.push(dec, unit, ...(unit === own ? [] : ["unit_doubt"]));
-    }
-  }
+  for (const unit of [own, other]) placeRun(run, unit, unit === own, bands, found);
   const tail = found.list.length === 0 ? tailOf(run, bands[0]?.nominal) : undefined;
   if (tail !== undefined) found.push(tail, "in", "tail");
   if (found.list.length === 0 && figure.kind === "int" && figure.dec.n < 1000) found.push(figure.dec, own);
   return found.list;
+}
+
+/** A run of digits placed by every nominal in one unit; in the other system only right in the band. */
+function placeRun(run: string, unit: UnitId, own: boolean, bands: readonly Interval[], found: Found): void {
+  for (const band of bands) {
+    const size = (band.nominal ?? band.high) * (unit === "mm" ? MM_PER_INCH : 1);
+    const dec = placed(run, size);
+    if (dec === undefined || (!own && fitOf(bands, inDefaultUnit(numberOf(dec), unit, "in")) !== "in")) continue;
+    // Without a nominal the band is below an inch and the point stands before the first digit.
+    const near = band.nominal === undefined || Math.abs(numberOf(dec) - size) <= SAME_SIZE * size;
+    if (near) found.push(dec, unit, ...(own ? [] : ["unit_doubt"]));
+  }
 }
 
 /** Digits of a figure whose point is still to be placed; undefined when it was said with its point. */

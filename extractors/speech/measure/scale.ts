@@ -85,7 +85,7 @@ export function rate(dec: Dec, unit: UnitId, quantity: Quantity, spec: Spec): "i
   return fitOf(bandsOf(spec, quantity.id), inDefaultUnit(numberOf(dec), unit, quantity.unit));
 }
 
-function withUnit(expr: ValueExpr, quantity: Quantity, spec: Spec, shop: Shop): Scaled[] {
+function withUnit(expr: ValueExpr, quantity: Quantity, shop: Shop): Scaled[] {
   const first = expr.parts[0];
   if (first?.unit === undefined) return [];
   const out: Scaled[] = [];
@@ -156,7 +156,7 @@ export function scale(expr: ValueExpr, id: QuantityId, spec: Spec, shop: Shop, s
   const first = expr.parts[0];
   if (first === undefined) return [];
   let found: Scaled[];
-  if (first.unit !== undefined) found = withUnit(expr, quantity, spec, shop);
+  if (first.unit !== undefined) found = withUnit(expr, quantity, shop);
   else if (quantity.unit === "in") found = bareLength(first.figure, quantity, spec, shop);
   else found = plain(first.figure, quantity, shop);
   const rated = found.map((s): Scaled => {

@@ -74,7 +74,7 @@ function continuation(tokens: readonly Token[], at: number, unit: UnitWord): { p
 /**
  * Read tokens[from, to) as the figure of a value and take the unit and the additions that follow.
  */
-export function valueOf(tokens: readonly Token[], from: number, to: number): ValueExpr | undefined {
+export function valueAt(tokens: readonly Token[], from: number, to: number): ValueExpr | undefined {
   const figure = figureOf(tokens, from, to, true);
   const first = figure === undefined ? undefined : unitAt(tokens, to, figure.kind === "fraction");
   if (first !== undefined) {

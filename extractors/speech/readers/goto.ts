@@ -31,24 +31,9 @@ export function readGoto(words: readonly Word[], env: Env): GotoRead | undefined
   if (tokens.length === 0 || !isPlain(talkOf(tokens))) return undefined;
   let numbers = 0;
   for (let i = 0; i < tokens.length; i++) {
-    const { sense } = tokens[i] as Token;
-    if (sense.kind === "neg" || sense.kind === "not" || sense.sign === "even" || sense.condition !== undefined) return undefined;
-    if (sense.num !== undefined && sense.slots === undefined) {
-      // A number counts a place only right after the word it counts, or after "go to".
-      const before = tokens[i - 1]?.sense;
-      const counted = before?.noun !== undefined || before?.slots !== undefined || (after.opened && i === 0);
-      if (!counted || (tokens[i] as Token).pause) return undefined;
-      numbers++;
-    } else if (sense.unit !== undefined && sense.slots === undefined && sense.kind === undefined) return undefined;
-    else if (
-      sense.feat !== undefined &&
-      sense.noun === undefined &&
-      sense.slots === undefined &&
-      sense.part === undefined &&
-      sense.feat !== "bore"
-    )
-      return undefined;
-    else if (sense.kind === "approx" || sense.kind === "between") return undefined;
+    const part = partAt(tokens, i, after.opened);
+    if (part === "other") return undefined;
+    if (part === "number") numbers++;
   }
   if (numbers === 0 && !after.opened) return undefined;
   const read = readPlace(tokens, 0, tokens.length, env);
@@ -58,3 +43,20 @@ export function readGoto(words: readonly Word[], env: Env): GotoRead | undefined
   if (read.settled.absent.length > 0) return after.opened ? { commands: [], questions: [question("no_such_place")] } : undefined;
   return { commands: [{ command: "goto", place: read.place, span }], questions: [] };
 }
+
+/** What a token is to a place said alone: its number, a word that may stand beside it, or something else altogether. */
+function partAt(tokens: readonly Token[], i: number, opened: boolean): "number" | "word" | "other" {
+  const { sense, pause } = tokens[i] as Token;
+  if (OTHER_KINDS.has(sense.kind ?? "") || sense.sign === "even" || sense.condition !== undefined) return "other";
+  if (sense.num !== undefined && sense.slots === undefined) {
+    // A number counts a place only right after the word it counts, or after "go to".
+    const before = tokens[i - 1]?.sense;
+    const counted = before?.noun !== undefined || before?.slots !== undefined || (opened && i === 0);
+    return counted && !pause ? "number" : "other";
+  }
+  if (sense.slots !== undefined) return "word";
+  if (sense.unit !== undefined && sense.kind === undefined) return "other";
+  const names = sense.feat !== undefined && sense.noun === undefined && sense.part === undefined && sense.feat !== "bore";
+  return names ? "other" : "word";
+}
+const OTHER_KINDS: ReadonlySet<string> = new Set(["neg", "not", "approx", "between"]);
