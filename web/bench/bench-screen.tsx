@@ -96,10 +96,7 @@ function Glance({ said, heard, tentative }: { said: ReadBack | undefined; heard:
           <p class="glance-figure">
             <span class="digits">{figure.digits}</span> <span class="unit">{figure.unit}</span> <span>{figure.way}</span>
           </p>
-          <p class="glance-mark">
-            {said?.mark === undefined ? null : <Mark mark={said.mark} />}
-            {tentative ? <small> not logged yet</small> : null}
-          </p>
+          <p class="glance-mark">{said?.mark === undefined ? null : <Mark mark={said.mark} />}</p>
           {said?.finding === undefined ? null : <p class="glance-why">{said.finding.why}</p>}
           {said?.finding?.remedy === undefined ? null : <p class="remedy">{said.finding.remedy}</p>}
         </>
@@ -107,6 +104,7 @@ function Glance({ said, heard, tentative }: { said: ReadBack | undefined; heard:
       {heard === "" ? null : (
         <p class="glance-heard">
           <q class="heard">{heard}</q>
+          {tentative ? <small> not logged yet</small> : null}
         </p>
       )}
       <p

@@ -1,6 +1,7 @@
 // The microphone as a run of frames. Tells when it has gone dead: frames that do not come are the only truth about a microphone.
 import { BenchFault, faultOf } from "./fault.ts";
-import framesUrl from "./frames.worklet.ts?worker&url";
+
+const FRAMES_URL = new URL("../../extractors/hearing/browser/frames-worklet.js", import.meta.url);
 
 /** No frame for so long is a dead microphone. */
 export const DEAD_MS = 1000;
@@ -40,13 +41,13 @@ export async function openMic(listener: MicListener): Promise<Mic> {
 
 async function connect(context: AudioContext, stream: MediaStream, listener: MicListener): Promise<Mic> {
   await context.resume();
-  await context.audioWorklet.addModule(framesUrl);
-  const frames = new AudioWorkletNode(context, "frames", { numberOfInputs: 1, numberOfOutputs: 0 });
+  await context.audioWorklet.addModule(FRAMES_URL);
+  const frames = new AudioWorkletNode(context, "thoubook-frames", { numberOfInputs: 1, numberOfOutputs: 0 });
   let last = performance.now();
   let told = false;
-  frames.port.onmessage = (message: MessageEvent<Float32Array>) => {
+  frames.port.onmessage = (message: MessageEvent<{ readonly pcm: Float32Array }>) => {
     last = performance.now();
-    listener.frame(message.data);
+    listener.frame(message.data.pcm);
   };
   const tell = () => {
     if (told) return;
@@ -65,7 +66,7 @@ async function connect(context: AudioContext, stream: MediaStream, listener: Mic
     async close() {
       told = true;
       clearInterval(watch);
-      frames.port.postMessage("close");
+      frames.port.postMessage({ type: "close" });
       for (const track of tracks) track.stop();
       await context.close();
     },

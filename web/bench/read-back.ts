@@ -36,6 +36,8 @@ const BECAUSE: Readonly<Record<string, string>> = {
   repaired: "a word was put right",
   stray_words: "some words were not read",
   copied: "it was copied from another place",
+  heard_unsure: "it was not heard for sure",
+  digits_missing: "digits may be missing",
   out_of_band: "far from what it should be",
 };
 

@@ -1,22 +1,22 @@
 // One shift at the vise: microphone, ear and voice held together from the first tap until it is closed. Sentences come in,
 // are heard, shown while still in doubt, logged when over, and said back.
 import { batch, signal } from "@preact/signals";
-import { type Heard, understand, writeWav } from "../../extractors/hearing/index.ts";
-import { contextOf } from "../../shared/build/index.ts";
+import { type Heard, type HearOptions, type Speaker, writeWav } from "../../extractors/hearing/index.ts";
+import { type Build, contextOf } from "../../shared/build/index.ts";
 import type { Parsed } from "../../shared/events/reading.ts";
 import type { Asked } from "../photo/live-camera.tsx";
 import type { Book } from "../store/book.ts";
 import { sha256Hex } from "../store/sha256.ts";
 import { logWords } from "../store/words.ts";
-import { type Endpoint, Endpointer } from "./endpointer.ts";
 import { BenchFault, type FaultCode } from "./fault.ts";
+import { Intake, levelDb, type Sentence } from "./intake.ts";
 import { type Mic, openMic } from "./mic.ts";
 import { previewOf } from "./preview.ts";
 import { type Mood, type ReadBack, readBackOutcome } from "./read-back.ts";
 import { playTone, type ToneName } from "./tones.ts";
 import { Voice } from "./voice.ts";
 import { Wake } from "./wake.ts";
-import { WorkerEar } from "./worker-ear.ts";
+import { type HeardClip, WorkerEar } from "./worker-ear.ts";
 
 export type ShiftState = "off" | "starting" | "armed" | "paused" | "dead" | "fault";
 
@@ -44,12 +44,12 @@ export class Shift {
   readonly #wake = new Wake();
   #ear: WorkerEar | undefined;
   #mic: Mic | undefined;
-  #endpointer = new Endpointer({ rate: 16_000 });
-  #lastLoud = 0;
-  /** Sentences are heard one after the other; a number tells a sentence's preview from the one after it. */
-  #sentence = 0;
+  #intake: Intake | undefined;
   #queue: Promise<unknown> = Promise.resolve();
   #lastWords = "";
+  #frames = 0;
+  #preview: { readonly number: number; readonly end: number; readonly clip: HeardClip } | undefined;
+  #speaker: Speaker | undefined;
 
   constructor(book: Book) {
     this.#book = book;
@@ -64,9 +64,11 @@ export class Shift {
       await this.#mic?.close();
       const waking = this.#wake.hold();
       this.#mic = await openMic({ frame: (frame) => this.#frame(frame), dead: () => this.#dead() });
-      this.#endpointer = new Endpointer({ rate: this.#mic.rate });
+      this.#intake = this.#openIntake(this.#mic.rate);
       this.#ear ??= new WorkerEar((fault) => this.#fail(fault));
       await this.#ear.ready;
+      const { build } = this.#book;
+      if (build !== undefined) this.#ear.prepare(this.#options(build));
       this.awake.value = await waking;
       if (this.state.value === "starting") this.state.value = "armed";
       this.#tone("heard");
@@ -98,11 +100,8 @@ export class Shift {
   }
 
   #pause(): void {
-    this.#endpointer.reset();
-    batch(() => {
-      this.state.value = "paused";
-      this.talking.value = false;
-    });
+    this.#intake?.reset();
+    this.state.value = "paused";
     this.#tone("heard");
   }
 
@@ -130,68 +129,67 @@ export class Shift {
     this.#voice.shutFor(playTone(this.#mic.context, name));
   }
 
+  #openIntake(rate: number): Intake {
+    return new Intake(rate, {
+      shut: () => this.#voice.shut,
+      talking: (on) => {
+        this.talking.value = on;
+      },
+      sentence: (sentence) => this.#enqueue(sentence),
+    });
+  }
+
   #frame(frame: Float32Array): void {
-    if (this.#voice.shut) {
-      this.#endpointer.reset();
-      this.talking.value = false;
-      return;
-    }
-    const end = this.#endpointer.feed(frame);
-    this.level.value = Math.round(this.#endpointer.level);
-    if (this.#endpointer.loud) this.#lastLoud = performance.now();
-    if (end !== undefined) this.#endpoint(end);
+    if (this.#intake === undefined) return;
+    this.#intake.feed(frame);
+    // Five times a second is enough for an eye.
+    this.#frames += 1;
+    if (this.#frames % 10 === 0) this.level.value = Math.round(levelDb(frame));
   }
 
-  #endpoint(end: Endpoint): void {
-    switch (end.kind) {
-      case "start":
-        this.#sentence += 1;
-        this.talking.value = true;
-        return;
-      case "onward":
-        this.talking.value = true;
-        return;
-      case "lull":
-        this.talking.value = false;
-        this.#enqueue(this.#sentence, end.pcm, this.#lastLoud, false);
-        return;
-      case "end":
-        this.talking.value = false;
-        this.#enqueue(this.#sentence, end.pcm, this.#lastLoud, true);
-    }
-  }
-
-  #enqueue(sentence: number, pcm: Float32Array, lastLoud: number, over: boolean): void {
-    const mic = this.#mic;
-    if (mic === undefined) return;
+  #enqueue(sentence: Sentence): void {
     this.#queue = this.#queue
       // A preview that comes late would show an old sentence over a newer one.
-      .then(() => (over || sentence === this.#sentence ? this.#listen(pcm, mic.rate, lastLoud, over) : undefined))
+      .then(() => (sentence.over || sentence.number === this.#intake?.current ? this.#listen(sentence) : undefined))
       .catch((error: unknown) => {
         if (error instanceof BenchFault) this.#fail(error);
         else this.#show({ text: `Not logged: ${error instanceof Error ? error.message : String(error)}`, mood: "question" }, "");
       });
   }
 
-  async #listen(pcm: Float32Array, rate: number, lastLoud: number, over: boolean): Promise<void> {
+  #options(build: Build): HearOptions {
+    const speaker = this.#speaker;
+    const context = contextOf(build, this.#book.device);
+    return { spec: build.spec, context, ...(speaker === undefined ? {} : { speaker }) };
+  }
+
+  /** Hear a sentence, or take what its preview heard when nothing loud has come since. */
+  async #hear(ear: WorkerEar, { pcm, rate, number, end, over }: Sentence, build: Build): Promise<HeardClip> {
+    const before = this.#preview;
+    if (over && before?.number === number && before.end === end) return before.clip;
+    const asked = performance.now();
+    const clip = await ear.hear(pcm, rate, this.#options(build));
+    performance.measure("hear", { start: asked });
+    this.#preview = { number, end, clip };
+    return clip;
+  }
+
+  async #listen(sentence: Sentence): Promise<void> {
+    const { over, clipped, lastLoud } = sentence;
     const { build } = this.#book;
     if (build === undefined || this.#ear === undefined) return;
-    const context = contextOf(build, this.#book.device);
-    const asked = performance.now();
-    const heard = await this.#ear.hear(pcm, rate, { spec: build.spec, context });
-    performance.measure("hear", { start: asked });
+    const { heard, parsed } = await this.#hear(this.#ear, sentence, build);
     if (this.state.value === "paused") {
-      if (over) this.#whilePaused(understand(heard, context, build.spec));
+      if (over) this.#whilePaused(parsed);
       return;
     }
     if (this.state.value !== "armed") return;
-    if (heard.verdict === "too_loud") {
-      if (over) this.#answer({ text: "too loud, again", mood: "question" }, heard.text);
-      return;
-    }
-    const parsed = understand(heard, context, build.spec);
-    if (over) await this.#log(heard, parsed, pcm, rate, lastLoud);
-    else if (parsed.readings.length > 0) {
+    if (over && (clipped || heard.verdict === "too_loud")) {
+      // Half a sentence reads as another one: it is never taken. Nor is one that the room drowned.
+      const text = clipped ? "the start was lost, say it again" : "too loud, again";
+      if (heard.text !== "" || !clipped) this.#answer({ text, mood: "question" }, heard.text);
+    } else if (over) await this.#log(heard, parsed, sentence);
+    else if (parsed.readings.length > 0 && !clipped) {
       this.#show(previewOf(this.#book, build, parsed), heard.text, true);
       this.#measure(lastLoud);
     }
@@ -202,7 +200,7 @@ export class Shift {
     if (parsed.commands.some(({ command }) => command === "resume")) this.#resume();
   }
 
-  async #log(heard: Heard, parsed: Parsed, pcm: Float32Array, rate: number, lastLoud: number): Promise<void> {
+  async #log(heard: Heard, parsed: Parsed, { pcm, rate, lastLoud }: Sentence): Promise<void> {
     const wav = new Uint8Array(writeWav({ pcm, rate }));
     const clip = await sha256Hex(wav);
     const outcome = await logWords(this.#book, {
@@ -215,6 +213,7 @@ export class Shift {
     });
     const { build } = this.#book;
     if (build === undefined) return;
+    this.#ear?.prepare(this.#options(build));
     const shown = this.tentative.value;
     const back = readBackOutcome(outcome, build, this.#book.findings());
     if (back.mood === "nothing") {
@@ -243,6 +242,8 @@ export class Shift {
   #answer(said: ReadBack, heard: string, keep = true): void {
     this.#show(said, heard);
     if (keep && said.text !== "") this.#lastWords = said.text;
+    // Who has begun the next sentence is not talked over: the screen alone answers.
+    if (this.talking.value) return;
     const tone = said.mark === "fail" ? "out" : TONE_OF[said.mood];
     if (tone !== undefined) this.#tone(tone);
     void this.#voice.say(said.text);

@@ -1,64 +1,86 @@
-// The worker ear behind the `Hearer` interface. A worker that fails once is not asked again.
-import type { Heard, Hearer, HearOptions } from "../../extractors/hearing/index.ts";
+// The ear's worker from the page's side: clips in, what was heard and what it comes to out. One that cannot load is not asked again.
+import type { EarAnswer, EarRequest } from "../../extractors/hearing/browser-messages.ts";
+import type { Heard, HearOptions } from "../../extractors/hearing/index.ts";
+import type { Parsed } from "../../shared/events/reading.ts";
 import { BenchFault } from "./fault.ts";
 
-interface Answer {
-  readonly ready?: true;
-  readonly failed?: string;
-  readonly id?: number;
-  readonly heard?: Heard;
-  readonly error?: string;
+export interface HeardClip {
+  readonly heard: Heard;
+  readonly parsed: Parsed;
 }
+
 interface Waiting {
-  resolve(heard: Heard): void;
+  resolve(clip: HeardClip): void;
   reject(error: Error): void;
 }
 
-export class WorkerEar implements Hearer {
+export class WorkerEar {
   readonly #worker: Worker;
   readonly #waiting = new Map<number, Waiting>();
+  readonly #failed: (fault: BenchFault) => void;
   #next = 0;
   #fault: BenchFault | undefined;
+  #settle: { resolve(): void; reject(fault: BenchFault): void } | undefined;
   /** Resolves when the model is loaded; rejects with a BenchFault. */
   readonly ready: Promise<void>;
 
-  /** @param failed called once when the worker stops working */
+  /** @param failed called when the worker cannot go on */
   constructor(failed: (fault: BenchFault) => void = () => {}) {
-    this.#worker = new Worker(new URL("./ear.worker.ts", import.meta.url), { type: "module", name: "ear" });
+    this.#failed = failed;
+    this.#worker = new Worker(new URL("../../extractors/hearing/browser-worker.ts", import.meta.url), {
+      type: "module",
+      name: "ear",
+    });
     this.ready = new Promise((resolve, reject) => {
-      const fail = (why: string) => {
-        const fault = new BenchFault("ear_failed", why);
-        this.#fault ??= fault;
-        for (const { reject: refuse } of this.#waiting.values()) refuse(fault);
-        this.#waiting.clear();
-        reject(fault);
-        failed(fault);
-      };
-      this.#worker.onerror = (event) => fail(event.message);
-      this.#worker.onmessageerror = () => fail("a message could not be read");
-      this.#worker.onmessage = ({ data }: MessageEvent<Answer>) => {
-        if (data.ready === true) resolve();
-        else if (data.failed !== undefined) fail(data.failed);
-        else this.#answer(data);
-      };
+      this.#settle = { resolve, reject };
     });
     this.ready.catch(() => undefined);
+    this.#worker.onerror = (event) => this.#die(event.message);
+    this.#worker.onmessageerror = () => this.#die("a message could not be read");
+    this.#worker.onmessage = ({ data }: MessageEvent<EarAnswer>) => this.#take(data);
+    this.#post({ type: "open", modelBase: new URL("/model/", location.origin).href });
   }
 
-  #answer({ id = -1, heard, error }: Answer): void {
-    const waiting = this.#waiting.get(id);
-    this.#waiting.delete(id);
-    if (heard !== undefined) waiting?.resolve(heard);
-    else waiting?.reject(new BenchFault("ear_failed", error));
+  #post(request: EarRequest): void {
+    this.#worker.postMessage(request);
   }
 
-  hear(pcm: Float32Array, rate: number, options: HearOptions): Promise<Heard> {
+  #die(why: string): void {
+    this.#fault ??= new BenchFault("ear_failed", why);
+    this.#refuseAll(this.#fault);
+    this.#settle?.reject(this.#fault);
+    this.#failed(this.#fault);
+  }
+
+  #refuseAll(error: Error): void {
+    for (const { reject } of this.#waiting.values()) reject(error);
+    this.#waiting.clear();
+  }
+
+  #take(answer: EarAnswer): void {
+    if (answer.type === "ready") this.#settle?.resolve();
+    else if (answer.type === "failed" && answer.code === "ear_not_loaded") this.#die(answer.message);
+    // One clip that could not be heard does not stop the shift.
+    else if (answer.type === "failed") this.#refuseAll(new Error(answer.message));
+    else if (answer.type === "heard" && answer.id !== undefined) {
+      this.#waiting.get(answer.id)?.resolve({ heard: answer.heard, parsed: answer.parsed });
+      this.#waiting.delete(answer.id);
+    }
+  }
+
+  /** Get grammar and dictionary ready for what is open now, so that the next clip does not wait for them. */
+  prepare({ spec, context, speaker }: HearOptions): void {
+    this.#post({ type: "context", spec, context, ...(speaker === undefined ? {} : { speaker }) });
+  }
+
+  hear(pcm: Float32Array, rate: number, options: HearOptions): Promise<HeardClip> {
     if (this.#fault !== undefined) return Promise.reject(this.#fault);
     const id = this.#next;
     this.#next += 1;
+    this.prepare(options);
     return new Promise((resolve, reject) => {
       this.#waiting.set(id, { resolve, reject });
-      this.#worker.postMessage({ id, pcm, rate, options });
+      this.#post({ type: "hear", id, pcm, rate });
     });
   }
 

@@ -27,7 +27,7 @@ export function Unsent() {
     <div class={`unsent-tag${count > 0 ? " unsent-some" : ""}${late ? " unsent-late" : ""}`} role="status">
       <b>{words}</b>
       {reach === undefined ? null : <span>{reach ? "shop in reach" : "shop out of reach"}</span>}
-      {trouble?.code === "not_paired" ? <span>this device is not paired</span> : null}
+      {trouble?.code === "not_paired" ? <a href="/pair">this device is not paired</a> : null}
       {bench.value?.device.db === undefined ? <span>this browser keeps nothing</span> : null}
       {refused.length === 0 ? null : <span>{refused.length} refused by the shop</span>}
       {count + refused.length === 0 ? null : <SaveUnsent />}

@@ -1,0 +1,68 @@
+// The ear is shut while a sound of ours plays; what was begun under it is marked, what came after it is whole.
+import { describe, expect, it } from "vitest";
+import { Intake, type Sentence } from "../../../web/bench/intake.ts";
+
+const RATE = 16_000;
+const frame = (loud: boolean, n: number) =>
+  Float32Array.from({ length: 320 }, (_, i) => 0.001 * Math.sin(i * n) + (loud ? 0.2 * Math.sin((n * 320 + i) / 6) : 0));
+
+type Part = readonly [kind: "quiet" | "loud", ms: number, shut?: "shut"];
+
+function run(parts: readonly Part[]): Sentence[] {
+  const sentences: Sentence[] = [];
+  let shut = false;
+  const intake = new Intake(RATE, { shut: () => shut, talking: () => undefined, sentence: (one) => sentences.push(one) });
+  let n = 0;
+  for (const [kind, ms, closed] of parts) {
+    shut = closed === "shut";
+    for (let left = ms; left > 0; left -= 20) {
+      n += 1;
+      intake.feed(frame(kind === "loud", n));
+    }
+  }
+  return sentences.filter(({ over }) => over);
+}
+
+describe("the intake", () => {
+  it("hears nothing while it is shut", () => {
+    expect(
+      run([
+        ["quiet", 1000],
+        ["loud", 900, "shut"],
+        ["quiet", 1200],
+      ]),
+    ).toEqual([]);
+  });
+
+  it("marks a sentence that began while it was shut", () => {
+    const heard = run([
+      ["quiet", 1000],
+      ["loud", 400, "shut"],
+      ["loud", 900],
+      ["quiet", 1200],
+    ]);
+    expect(heard.map(({ clipped }) => clipped)).toEqual([true]);
+  });
+
+  it("takes a sentence that began after it was opened", () => {
+    const heard = run([
+      ["quiet", 1000],
+      ["loud", 300, "shut"],
+      ["quiet", 300],
+      ["loud", 900],
+      ["quiet", 1200],
+    ]);
+    expect(heard.map(({ clipped }) => clipped)).toEqual([false]);
+  });
+
+  it("numbers sentences and their previews alike", () => {
+    const heard = run([
+      ["quiet", 1000],
+      ["loud", 900],
+      ["quiet", 1200],
+      ["loud", 900],
+      ["quiet", 1200],
+    ]);
+    expect(heard.map(({ number }) => number)).toEqual([1, 2]);
+  });
+});

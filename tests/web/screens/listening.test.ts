@@ -1,0 +1,104 @@
+// Sentences through Chromium's fake microphone into the real bench screen: heard in the browser, logged, carried to the shop.
+// The voice is synthesised: this proves the path, not how well real people are heard.
+import type { Page } from "playwright-core";
+import { beforeAll, describe, expect, it } from "vitest";
+import { newBuild, openBrowser, openShop, type Shop, storedEvents } from "../harness.ts";
+import { microphoneArgs, spokenWav } from "../sound.ts";
+
+/** What is said, and the figure and verdict that must stand at the end. The last sentence corrects the one before it. */
+const SENTENCES = [
+  "ring gap number two top, thirteen thou",
+  "ring gap number three top, twenty one thou",
+  "bore one top thrust, three point eight eight four one",
+  "main two clearance, two thou",
+  "ring gap number four top, fourteen thou",
+  "crank end float, nine thou",
+  "scratch that make it six thou",
+];
+const STANDING = [
+  [".013", "good"],
+  [".021", "out"],
+  ["3.8841", "out"],
+  [".002", "good"],
+  [".014", "good"],
+  [".006", "good"],
+];
+
+let shop: Shop;
+let wav: { path: string; seconds: number };
+beforeAll(async () => {
+  shop = await openShop();
+  wav = await spokenWav(SENTENCES);
+});
+
+async function listen(build: string): Promise<Page> {
+  const browser = await openBrowser(microphoneArgs(wav.path));
+  const page = await (await browser.newContext({ viewport: { width: 390, height: 844 } })).newPage();
+  await page.goto(`${shop.url}/#/bench/${build}`);
+  await page.evaluate(async () => {
+    await navigator.serviceWorker.ready;
+  });
+  return page;
+}
+
+/** Readings of the day book with figure and verdict, oldest first. */
+async function readingsOnPage(page: Page, build: string): Promise<string[][]> {
+  await page.goto(`${shop.url}/#/book/${build}`);
+  await page.locator(".entry-said").first().waitFor();
+  const rows = await page
+    .locator(".reading")
+    .evaluateAll((elements) =>
+      elements.map((element) => [
+        element.querySelector(".digits")?.textContent ?? "",
+        element.querySelector(".mark")?.textContent ?? "",
+      ]),
+    );
+  return rows.reverse();
+}
+
+const start = (page: Page) => page.getByRole("button", { name: /Start listening/ }).click();
+const spoken = () => new Promise((resolve) => setTimeout(resolve, wav.seconds * 1000 + 1500));
+const median = (values: readonly number[]) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
+
+describe("listening at the vise", () => {
+  it("turns spoken sentences into readings with verdicts, one after a spoken correction, each with its sound kept", async () => {
+    const build = await newBuild(shop);
+    const page = await listen(build);
+    await start(page);
+    await page.locator(".switch-armed").waitFor();
+    await spoken();
+    const delays = await page.evaluate(() =>
+      performance.getEntriesByName("reading shown").map(({ duration }) => Math.round(duration)),
+    );
+    expect(await readingsOnPage(page, build)).toEqual(STANDING);
+    await page.getByText("all sent").waitFor();
+    const events = await storedEvents(shop, build);
+    const clips = events.flatMap(({ type, data }) => (type === "utterance.heard" ? [String(data.clip)] : []));
+    expect(clips).toHaveLength(SENTENCES.length);
+    const sound = await fetch(`${shop.url}/api/blobs/${clips[0]}`);
+    expect(sound.headers.get("content-type")).toBe("audio/wav");
+    expect((await sound.arrayBuffer()).byteLength).toBeGreaterThan(30_000);
+    process.stdout.write(
+      `end of sentence to reading on the screen: median ${median(delays)} ms of ${delays.length} (${delays.join(", ")} ms)\n`,
+    );
+    expect(delays.length).toBeGreaterThanOrEqual(6);
+  }, 120_000);
+
+  it("does the same with the shop stopped, and delivers each once when it is started", async () => {
+    const build = await newBuild(shop);
+    const page = await listen(build);
+    await page.locator(".switch").waitFor();
+    await shop.stop();
+    await start(page);
+    await page.locator(".switch-armed").waitFor();
+    await spoken();
+    expect(await readingsOnPage(page, build)).toEqual(STANDING);
+    await page.getByText(/unsent, oldest/).waitFor();
+    await shop.start();
+    await page.getByText("all sent").waitFor({ timeout: 30_000 });
+    const events = await storedEvents(shop, build);
+    const taken = events.filter(({ type }) => type === "reading.taken" || type === "reading.corrected");
+    expect(taken).toHaveLength(SENTENCES.length);
+    expect(new Set(events.map(({ id }) => id)).size).toBe(events.length);
+  }, 120_000);
+});

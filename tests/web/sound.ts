@@ -1,0 +1,44 @@
+// Spoken sentences as one WAV for the browser's fake microphone: synthesised voices, a quiet room, pauses between.
+import { mkdtemp, writeFile } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { seeded } from "../../demo-data/shop-noise.ts";
+import { fliteVoice } from "../../demo-data/voices.ts";
+import { resample, writeWav } from "../../extractors/hearing/index.ts";
+
+const RATE = 16_000;
+/** The page needs a moment to open its ear, and one after each sentence to answer. */
+const LEAD_SECONDS = 3.5;
+const GAP_SECONDS = 2.4;
+const ROOM = 0.0006;
+
+/** Flags that make Chromium play `wav` into its microphone, once, from the moment the page opens it. */
+export const microphoneArgs = (wav: string): string[] => [
+  "--use-fake-device-for-media-stream",
+  "--use-fake-ui-for-media-stream",
+  `--use-file-for-fake-audio-capture=${wav}%noloop`,
+];
+
+/** Synthesise sentences into a file; gives its path and its length. */
+export async function spokenWav(sentences: readonly string[], voiceName = "rms"): Promise<{ path: string; seconds: number }> {
+  const voice = fliteVoice(voiceName);
+  const parts: Float32Array[] = [new Float32Array(LEAD_SECONDS * RATE)];
+  for (const sentence of sentences) {
+    const { pcm, rate } = await voice.say(sentence);
+    parts.push(
+      resample(pcm, rate, RATE).map((sample) => sample * 0.7),
+      new Float32Array(GAP_SECONDS * RATE),
+    );
+  }
+  const random = seeded(11);
+  const pcm = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    pcm.set(part, at);
+    at += part.length;
+  }
+  const room = pcm.map((sample) => sample + (random() * 2 - 1) * ROOM);
+  const path = join(await mkdtemp(join(tmpdir(), "thoubook-mic-")), "mic.wav");
+  await writeFile(path, writeWav({ pcm: room, rate: RATE }));
+  return { path, seconds: pcm.length / RATE };
+}

@@ -1,0 +1,86 @@
+// Frames of the microphone in, sentences out, numbered. Shut while a sound of ours plays; a sentence whose beginning was lost under
+// that sound is marked, because half a sentence reads as another one.
+import { Endpointer } from "../../extractors/hearing/endpoint.ts";
+
+export interface Sentence {
+  /** Counts up: tells a sentence's preview from the next one's. */
+  readonly number: number;
+  readonly pcm: Float32Array;
+  readonly rate: number;
+  /** Where its last loud frame ended, seconds of sound since the start. */
+  readonly end: number;
+  /** `performance.now()` of that frame. */
+  readonly lastLoud: number;
+  /** False while it may still go on. */
+  readonly over: boolean;
+  readonly clipped: boolean;
+}
+
+export interface IntakeListener {
+  /** Whether a sound of ours may be in the microphone now. */
+  shut(): boolean;
+  talking(on: boolean): void;
+  sentence(sentence: Sentence): void;
+}
+
+/** Speech that is under way so soon after the ear was opened began before it. */
+const CLIPPED_MS = 220;
+
+/** Level of a frame, dB below full scale. */
+export function levelDb(frame: Float32Array): number {
+  let sum = 0;
+  for (const sample of frame) sum += sample * sample;
+  return 10 * Math.log10(sum / Math.max(1, frame.length) + 1e-10);
+}
+
+export class Intake {
+  readonly #rate: number;
+  readonly #listener: IntakeListener;
+  readonly #endpointer: Endpointer;
+  #number = 0;
+  #clock = 0;
+  #openMs = Number.POSITIVE_INFINITY;
+  #clipped = false;
+
+  constructor(rate: number, listener: IntakeListener) {
+    this.#rate = rate;
+    this.#listener = listener;
+    this.#endpointer = new Endpointer({ rate });
+  }
+
+  /** Number of the sentence that was started last. */
+  get current(): number {
+    return this.#number;
+  }
+
+  /** Forget the sentence under way. */
+  reset(): void {
+    this.#endpointer.drop();
+    this.#listener.talking(false);
+  }
+
+  feed(frame: Float32Array): void {
+    if (this.#listener.shut()) {
+      this.reset();
+      this.#openMs = 0;
+      return;
+    }
+    this.#openMs += (frame.length / this.#rate) * 1000;
+    const now = performance.now();
+    this.#clock += frame.length / this.#rate;
+    for (const event of this.#endpointer.push(frame)) {
+      if (event.kind === "start") {
+        this.#number += 1;
+        this.#clipped = this.#openMs < CLIPPED_MS;
+        this.#listener.talking(true);
+        continue;
+      }
+      const over = event.kind === "utterance";
+      if (over) this.#listener.talking(false);
+      // The endpointer counts the seconds of the frames it was given; so does the clock here.
+      const lastLoud = now - (this.#clock - event.end) * 1000;
+      const { pcm, end } = event;
+      this.#listener.sentence({ number: this.#number, pcm, rate: this.#rate, end, lastLoud, over, clipped: this.#clipped });
+    }
+  }
+}
