@@ -28,6 +28,8 @@ export const PHOTO_LIMITS: PhotoLimits = { bytes: 40 * 1024 * 1024, pixels: 64_0
 export interface PhotoInput {
   /** The device's clock when the shutter was pressed, ISO 8601 with offset. */
   readonly shutter?: string | undefined;
+  /** The device's clock when it sent the picture, ISO 8601 with offset. */
+  readonly sent?: string | undefined;
   /** The server's clock at receipt, ISO 8601; now where absent. */
   readonly receivedAt?: string | undefined;
 }
@@ -95,7 +97,7 @@ async function readOne(photo: Buffer | string, input: PhotoInput, limits: PhotoL
     width: turned ? header.height : header.width,
     height: turned ? header.width : header.height,
     orientation: header.orientation,
-    taken: takenAt(tags, { shutter: input.shutter, receivedAt: input.receivedAt ?? new Date().toISOString() }),
+    taken: takenAt(tags, { ...input, receivedAt: input.receivedAt ?? new Date().toISOString() }),
     fingerprint: fingerprintOf(grey),
     focus: Math.round(focusOf(grey) * 100) / 100,
     ...clippingOf(grey),

@@ -65,12 +65,24 @@ export function takenFromTags(tags: TimeTags, now: string): PhotoTime | null {
 export interface Clocks {
   /** The live camera's or phone's clock when its shutter was pressed, ISO 8601 with offset. */
   readonly shutter?: string | undefined;
+  /** The device's clock when it sent the picture. */
+  readonly sent?: string | undefined;
   /** The server's clock at receipt, ISO 8601. */
   readonly receivedAt: string;
 }
 
+/** Seconds the device's clock is ahead of the server's, to a tenth; the way through the shop's network is part of it. */
+function aheadOf({ sent, receivedAt }: Clocks): { deviceAhead?: number } {
+  const ahead = sent === undefined ? Number.NaN : (Date.parse(sent) - Date.parse(receivedAt)) / 1000;
+  return Number.isFinite(ahead) ? { deviceAhead: Math.round(ahead * 10) / 10 } : {};
+}
+
 /** When a photo was taken: Exif first, then the shutter's clock, then only the server's. */
 export function takenAt(tags: TimeTags, clocks: Clocks): PhotoTime {
+  return { ...momentOf(tags, clocks), ...aheadOf(clocks) };
+}
+
+function momentOf(tags: TimeTags, clocks: Clocks): PhotoTime {
   const exif = takenFromTags(tags, clocks.receivedAt);
   if (exif) return exif;
   if (clocks.shutter) return { at: clocks.shutter, source: "shutter", zoneKnown: /(?:Z|[+-]\d\d:\d\d)$/.test(clocks.shutter) };

@@ -35,7 +35,8 @@ export async function logPhotos(
   if (before !== undefined) return before;
   const receivedAt = new Date().toISOString();
   const reads: PhotoRead[] = [];
-  for (const blob of blobs) reads.push(await deps.photos.read(blob.path, { shutter: fields.shutter, receivedAt }));
+  for (const blob of blobs)
+    reads.push(await deps.photos.read(blob.path, { shutter: fields.shutter, sent: fields.sent, receivedAt }));
   for (const blob of blobs) await blob.keep();
   for (const read of reads) await storePictures(deps.derivedDir, read);
   return deps.builds.use(build, async ({ build: folded }) => {

@@ -105,6 +105,8 @@ export const photoFieldsSchema = z.strictObject({
   statement: z.string().trim().max(500).optional(),
   /** The device's clock when its shutter was pressed, ISO 8601 with its offset. */
   shutter: z.iso.datetime({ offset: true }).optional(),
+  /** The device's clock when this request left it: tells how far it is from the shop's. */
+  sent: z.iso.datetime({ offset: true }).optional(),
 });
 export const photosAnswerSchema = z.strictObject({ events: z.array(storedEventSchema) });
 

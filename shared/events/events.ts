@@ -13,6 +13,8 @@ export const photoTimeSchema = z.strictObject({
   at: z.string(),
   source: z.enum(["exif_original", "exif_digitized", "exif_modified", "shutter", "server"]),
   zoneKnown: z.boolean(),
+  /** How far the sending device's clock was ahead of the shop's at receipt, in seconds; behind is negative. */
+  deviceAhead: z.number().optional(),
 });
 
 /** What a program can see of a photo. It claims no more than this. */

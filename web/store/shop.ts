@@ -5,6 +5,7 @@ import { type Receipt, receiptsSchema } from "../../shared/api/entries.ts";
 import { errorSchema } from "../../shared/api/errors.ts";
 import type { BenchEvent, StoredEvent } from "../../shared/events/events.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
+import { isoWithOffset } from "./clock.ts";
 import { ShopFailure } from "./failure.ts";
 import type { Carrier, PhotoParcel } from "./parcel.ts";
 
@@ -82,6 +83,7 @@ export const shopCarrier: Carrier = {
   async postPhoto(parcel: PhotoParcel, bytes) {
     const form = new FormData();
     for (const [name, text] of Object.entries(parcel.fields)) form.append(name, text);
+    form.append("sent", isoWithOffset(new Date()));
     form.append("photo", new Blob([bytes], { type: parcel.type }), "photo");
     await ask(`/api/builds/${parcel.build}/photos`, { method: "POST", body: form, signal: AbortSignal.timeout(120_000) });
   },

@@ -61,6 +61,10 @@ describe("capture time from Exif tags", () => {
   it("falls back to the shutter's clock, then to the server's", () => {
     const shutter = "2026-06-01T13:59:58.120+02:00";
     expect(takenAt({}, { shutter, receivedAt: NOW })).toEqual({ at: shutter, source: "shutter", zoneKnown: true });
+    const sent = "2026-06-01T14:02:30.040+02:00";
+    expect(takenAt({}, { shutter, sent, receivedAt: NOW })).toMatchObject({ source: "shutter", deviceAhead: 150 });
+    const slow = takenAt({ DateTimeOriginal: ORIGINAL }, { sent: "2026-06-01T11:59:00Z", receivedAt: NOW });
+    expect(slow).toMatchObject({ source: "exif_original", deviceAhead: -60 });
     expect(takenAt({}, { receivedAt: NOW })).toEqual({ at: NOW, source: "server", zoneKnown: true });
   });
 });

@@ -69,5 +69,8 @@ describe("facts in words", () => {
       "31 % clipped to white",
       "card in the frame: rod 3, cap marks",
     ]);
+    const late = { ...facts, taken: { ...facts.taken, deviceAhead: 150 }, highlights: 0 };
+    expect(factLines(late)).toContain("sending device's clock 150 s ahead of the shop's");
+    expect(factLines({ ...late, taken: { ...facts.taken, deviceAhead: -1 } }).join()).not.toContain("clock");
   });
 });
