@@ -2,7 +2,7 @@
 // without that trust it is refused; over plain http it is told what is missing.
 import { execFileSync } from "node:child_process";
 import { existsSync } from "node:fs";
-import { mkdir } from "node:fs/promises";
+import { cp, mkdir, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { expect, it } from "vitest";
@@ -33,6 +33,19 @@ async function openBrowser(ca: string | undefined): Promise<Browser> {
   return browser;
 }
 
+/** A whole copy of the built screens: a build that runs meanwhile empties the folder first and writes sw.js last. */
+async function copyScreens(): Promise<string> {
+  const webDir = join(await tempDir(), "web");
+  const copy = async () => {
+    await rm(webDir, { recursive: true, force: true });
+    await cp(WEB, webDir, { recursive: true }).catch(() => undefined);
+    return ["index.html", "sw.js"].filter((name) => !existsSync(join(webDir, name)));
+  };
+  const message = "Expected the screens to be built, got none: npm run build:web";
+  await expect.poll(copy, { timeout: 30_000, interval: 1000, message }).toEqual([]);
+  return webDir;
+}
+
 const url = (to: TestLan, path = "/") => `https://${NAME}:${to.securePort}${path}`;
 
 /** What the page can do, told by the browser itself. */
@@ -45,13 +58,12 @@ const abilities = (page: Page) =>
   }));
 
 /** The worker fetches the screens and the ear's model before it is ready; two browsers may share the machine. */
-const PATIENCE = 90_000;
+const PATIENCE = 120_000;
 
 it(
   "has a live microphone, a service worker in charge and a wake lock, once the authority is trusted and the device paired",
   async () => {
-    expect(existsSync(join(WEB, "index.html")), "Expected the screens to be built, got none: npm run build:web").toBe(true);
-    const to = await bootLan();
+    const to = await bootLan({ webDir: await copyScreens() });
     const browser = await openBrowser(to.ca);
     const page = await (await browser.newContext()).newPage();
     const violations: string[] = [];

@@ -1,6 +1,6 @@
 // The shop opened to a network of its own: both listeners on loopback, called by the names a phone would use.
 import { request as httpRequest, type IncomingHttpHeaders } from "node:http";
-import { request as httpsRequest } from "node:https";
+import { type Agent, request as httpsRequest } from "node:https";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
 import { DoorList } from "../../../server/lan/door-list.ts";
@@ -78,6 +78,8 @@ export interface Ask {
   readonly body?: string | Buffer;
   /** The name in the address bar; the shop's own by default. */
   readonly host?: string;
+  /** Keeps connections between asks; without one each ask opens its own. */
+  readonly agent?: Agent;
 }
 
 export interface Answer {
@@ -89,9 +91,16 @@ export interface Answer {
 }
 
 /** Ask over a real socket, as a client that verifies the certificate. The path goes out exactly as written. */
-export function ask(to: TestLan, { door, path, method = "GET", headers = {}, body, host = NAME }: Ask): Promise<Answer> {
+export function ask(to: TestLan, { door, path, method = "GET", headers = {}, body, host = NAME, agent }: Ask): Promise<Answer> {
   const port = door === "secure" ? to.securePort : to.plainPort;
-  const options = { host: "127.0.0.1", port, path, method, agent: false, headers: { host: `${host}:${port}`, ...headers } };
+  const options = {
+    host: "127.0.0.1",
+    port,
+    path,
+    method,
+    agent: agent ?? (false as const),
+    headers: { host: `${host}:${port}`, ...headers },
+  };
   return new Promise((resolve, reject) => {
     const request = door === "secure" ? httpsRequest({ ...options, ca: to.ca, servername: NAME }) : httpRequest(options);
     request.on("response", (response) => {
