@@ -9,7 +9,7 @@ import { resample, writeWav } from "../../extractors/hearing/index.ts";
 const RATE = 16_000;
 /** The page needs a moment to open its ear, and one after each sentence to answer. */
 const LEAD_SECONDS = 3.5;
-const GAP_SECONDS = 2.4;
+const GAP_SECONDS = 3;
 const ROOM = 0.0006;
 
 /** Flags that make Chromium play `wav` into its microphone, once, from the moment the page opens it. */

@@ -27,6 +27,14 @@ const TONE_OF: Readonly<Record<Mood, ToneName | undefined>> = {
   nothing: undefined,
 };
 
+/** What to say when nothing of the sentence can be used and it has to be said again; undefined when it can. */
+function askedAgain(heard: Heard, parsed: Parsed): string | undefined {
+  if (heard.verdict === "too_loud") return "too loud, again";
+  const [question] = parsed.questions;
+  const nothing = parsed.readings.length + parsed.commands.length + parsed.notes.length === 0;
+  return nothing && question?.code === "heard_unsure" ? question.say : undefined;
+}
+
 export class Shift {
   readonly #book: Book;
   readonly state = signal<ShiftState>("off");
@@ -184,10 +192,10 @@ export class Shift {
       return;
     }
     if (this.state.value !== "armed") return;
-    if (over && (clipped || heard.verdict === "too_loud")) {
-      // Half a sentence reads as another one: it is never taken. Nor is one that the room drowned.
-      const text = clipped ? "the start was lost, say it again" : "too loud, again";
-      if (heard.text !== "" || !clipped) this.#answer({ text, mood: "question" }, heard.text);
+    const again = clipped ? "the start was lost, say it again" : askedAgain(heard, parsed);
+    if (over && again !== undefined) {
+      // Half a sentence reads as another one: it is never taken. What was not made out at all is asked again, not logged.
+      if (heard.text !== "" || !clipped) this.#answer({ text: again, mood: "question" }, heard.text);
     } else if (over) await this.#log(heard, parsed, sentence);
     else if (parsed.readings.length > 0 && !clipped) {
       this.#show(previewOf(this.#book, build, parsed), heard.text, true);

@@ -9,7 +9,7 @@ import { microphoneArgs, spokenWav } from "../sound.ts";
 const SENTENCES = [
   "ring gap number two top, thirteen thou",
   "ring gap number three top, twenty one thou",
-  "bore one top thrust, three point eight eight four one",
+  "bore one top thrust, three eight eight four one",
   "main two clearance, two thou",
   "ring gap number four top, fourteen thou",
   "crank end float, nine thou",
@@ -58,17 +58,22 @@ async function readingsOnPage(page: Page, build: string): Promise<string[][]> {
 
 const start = (page: Page) => page.getByRole("button", { name: /Start listening/ }).click();
 const spoken = () => new Promise((resolve) => setTimeout(resolve, wav.seconds * 1000 + 1500));
+const took = (page: Page, name: string) =>
+  page.evaluate((of) => performance.getEntriesByName(of).map(({ duration }) => Math.round(duration)), name);
 const median = (values: readonly number[]) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 
-describe("listening at the vise", () => {
+// Sound runs in real time: on a machine that is busy with other things a sentence can be lost on its way into the browser, once.
+describe("listening at the vise", { timeout: 150_000, retry: 1 }, () => {
   it("turns spoken sentences into readings with verdicts, one after a spoken correction, each with its sound kept", async () => {
     const build = await newBuild(shop);
     const page = await listen(build);
     await start(page);
     await page.locator(".switch-armed").waitFor();
     await spoken();
-    const delays = await page.evaluate(() =>
-      performance.getEntriesByName("reading shown").map(({ duration }) => Math.round(duration)),
+    const delays = await took(page, "reading shown");
+    const hearing = await took(page, "hear");
+    process.stdout.write(
+      `end of sentence to reading on the screen: median ${median(delays)} ms of ${delays.length} (${delays.join(", ")} ms); of it hearing: median ${median(hearing)} ms\n`,
     );
     expect(await readingsOnPage(page, build)).toEqual(STANDING);
     await page.getByText("all sent").waitFor();
@@ -78,11 +83,8 @@ describe("listening at the vise", () => {
     const sound = await fetch(`${shop.url}/api/blobs/${clips[0]}`);
     expect(sound.headers.get("content-type")).toBe("audio/wav");
     expect((await sound.arrayBuffer()).byteLength).toBeGreaterThan(30_000);
-    process.stdout.write(
-      `end of sentence to reading on the screen: median ${median(delays)} ms of ${delays.length} (${delays.join(", ")} ms)\n`,
-    );
     expect(delays.length).toBeGreaterThanOrEqual(6);
-  }, 120_000);
+  });
 
   it("does the same with the shop stopped, and delivers each once when it is started", async () => {
     const build = await newBuild(shop);
@@ -100,5 +102,5 @@ describe("listening at the vise", () => {
     const taken = events.filter(({ type }) => type === "reading.taken" || type === "reading.corrected");
     expect(taken).toHaveLength(SENTENCES.length);
     expect(new Set(events.map(({ id }) => id)).size).toBe(events.length);
-  }, 120_000);
+  });
 });
