@@ -53,10 +53,8 @@ export function readyLimit(limit: Limit, figure: Figure, place: Place, context: 
   if (scale === undefined) return undefined;
   const accept = scaled(limit.accept, limit, figure, scale);
   const reject = limit.reject === undefined ? undefined : scaled(limit.reject, limit, figure, scale);
-  const per =
-    limit.perInchOf === undefined
-      ? ""
-      : ` (${bounds({ low: toNumber(limit.accept.low), high: toNumber(limit.accept.high) }, "in_per_in")} x ${scale.text})`;
+  const share = bounds({ low: toNumber(limit.accept.low), high: toNumber(limit.accept.high) }, "ratio_of_size");
+  const per = limit.perInchOf === undefined ? "" : ` (${share} x ${scale.text})`;
   return { accept, reject, text: `${bounds(accept, figure.unit)}${per}`, readings: scale.readings };
 }
 

@@ -13,13 +13,15 @@ import { at, figure } from "./text.ts";
 const readingSubject: Rule["subjects"] = (key): Subject[] =>
   key.kind === "reading" && isQuantityId(key.name) ? [{ place: key.place, tag: key.name }] : [];
 
-/** Whether a limit already says of the reading, or of a figure made from it, that it no longer holds. */
+/** Whether a limit on the reading alone already says that it no longer holds; what hangs on other readings too is said apart. */
 function isSaidByLimit(quantity: QuantityId, place: Place, context: RuleContext): boolean {
-  return figuresFrom(quantity).some((row) =>
-    row
-      .places(place, context.spec)
-      .some((where) => limitsAt(row, where, context).length > 0 && row.value(where, context) !== undefined),
-  );
+  return figuresFrom(quantity)
+    .filter((row) => row.from.length === 1)
+    .some((row) =>
+      row
+        .places(place, context.spec)
+        .some((where) => limitsAt(row, where, context).length > 0 && row.value(where, context)?.readings.length === 1),
+    );
 }
 
 export const STALE_READING: Rule = {

@@ -46,11 +46,19 @@ export interface Bounds {
 }
 
 /** `0.0117 to 0.0176 in`, `0.0030 in at most`, `40.5 lbf at least`. */
-export function bounds({ low, high }: Bounds, unit: LimitUnit): string {
+export function bounds({ low, high }: Bounds, given: LimitUnit | "ratio_of_size"): string {
+  // So much by the inch of a size, told as a bare number before that size.
+  if (given === "ratio_of_size") return bare(low, high);
+  const unit = given;
   if (low !== undefined && high !== undefined) return `${number(low, unit)} to ${figure(high, unit)}`;
   if (high !== undefined) return `${figure(high, unit)} at most`;
   if (low !== undefined) return `${figure(low, unit)} at least`;
   return "no bound";
+}
+
+function bare(low: number | undefined, high: number | undefined): string {
+  const text = [low, high].flatMap((value) => (value === undefined ? [] : [number(value, "in_per_in")]));
+  return text.join(" to ");
 }
 
 const KINDS: Record<Source["kind"], string> = {
