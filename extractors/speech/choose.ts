@@ -20,13 +20,14 @@ export interface Best {
 }
 
 /** Read the words as they stand and repaired; keep the better. */
-export function best(words: readonly Word[], env: Env): Best {
-  const tokens = toTokens(words);
+export function best(words: readonly Word[], tokens: readonly Token[], env: Env): Best {
   let top: Best = { tokens, found: hypotheses(tokens, 0, tokens.length, env), repairs: [], grave: false, doubt: [] };
   let score = weigh(top);
+  const clean = isClean(top);
   for (const [digits, trade] of TRIES) {
     const other = repaired(words, digits, trade);
-    if (other === undefined) continue;
+    // A sentence that reads well as it stands hides no trade word, unless a phrase of it means nothing as written.
+    if (other === undefined || (clean && trade && other.bonus === 0)) continue;
     const otherTokens = toTokens(other.words);
     const found = hypotheses(otherTokens, 0, otherTokens.length, env);
     const first = found[0];
@@ -48,15 +49,24 @@ const TRIES = [
   [true, true],
 ] as const;
 
+/** Every word read, every value named, placed and plausible. */
+function isClean(one: Best): boolean {
+  const first = one.found[0];
+  if (first === undefined || first.drafts.some((d) => d.missing.length > 0 || d.absent.length > 0)) return false;
+  if (first.drafts.some((d) => d.known === "guess" || d.value.fit !== "in")) return false;
+  return !one.tokens.some((token) => isOdd(token));
+}
+
+/** A word that means nothing at a bench, or a misheard unit where no unit stands. */
+const isOdd = ({ unknown, sense }: Token): boolean =>
+  unknown || sense.kind === "talk" || (sense.repaired === true && sense.kind === undefined);
+
 /** A reading's score with its unread words held against it. */
 function weigh(one: Best): number {
   const first = one.found[0];
   if (first === undefined) return -20;
   let odd = 0;
-  for (const token of one.tokens) {
-    const { sense } = token;
-    if (token.unknown || (sense.repaired && sense.kind === undefined) || sense.kind === "talk") odd++;
-  }
+  for (const token of one.tokens) if (isOdd(token)) odd++;
   return first.score - odd * ODD_WORD;
 }
 const ODD_WORD = 4;

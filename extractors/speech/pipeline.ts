@@ -26,9 +26,11 @@ import {
 } from "./refiners/confirm.ts";
 import { expandAll } from "./refiners/expandAll.ts";
 import { refuseTalk } from "./refiners/talk.ts";
-import type { Refiner, State } from "./state.ts";
+import { question, type Refiner, type State } from "./state.ts";
+import { isPlain, talkOf } from "./talk.ts";
+import { toTokens } from "./tokens.ts";
 import type { Why } from "./trace.ts";
-import type { Word } from "./types.ts";
+import type { Token, Word } from "./types.ts";
 import { toWords } from "./words.ts";
 
 /** Refiners in order. The order matters where a line says so. */
@@ -51,10 +53,12 @@ export const REFINERS: readonly Refiner[] = [
   confirmHedged,
 ];
 
+/** More words than this are no utterance at a bench; a stuck key or a held button is not searched for readings. */
+const MOST_TOKENS = 80;
 /** A rival within this score of the best reading cannot be told from it. */
 const TELL_APART = 2;
-function measure(words: readonly Word[], env: Env, why: Why | undefined): State | undefined {
-  const { tokens, found, repairs, grave, doubt } = best(words, env);
+function measure(words: readonly Word[], heard: readonly Token[], env: Env, why: Why | undefined): State | undefined {
+  const { tokens, found, repairs, grave, doubt } = best(words, heard, env);
   why?.tokens(tokens, repairs);
   why?.candidates(found);
   const top = found[0];
@@ -95,6 +99,11 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
   };
   const done = (): Parsed => ({ text, ...out });
   if (rest.length === 0) return done();
+  const tokens = toTokens(rest);
+  if (tokens.length > MOST_TOKENS) {
+    if (isPlain(talkOf(tokens))) out.questions.push(question("too_long"));
+    return done();
+  }
   const noted = readNote(text, rest, env);
   if (noted?.only) {
     out.notes.push(noted.note);
@@ -118,20 +127,20 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
     out.questions.push(...copied.questions);
     return done();
   }
-  const corrected = readCorrection(rest, env, (words, inner) => measure(words, inner, why));
+  const corrected = readCorrection(rest, tokens, env, (inner) => measure(rest, tokens, inner, why));
   if (corrected !== undefined) {
     out.commands.push(...corrected.commands);
     out.questions.push(...corrected.questions);
     if (corrected.state !== undefined) finish(out, corrected.state);
     return done();
   }
-  const went = readGoto(rest, env);
+  const went = readGoto(rest, tokens, env);
   if (went !== undefined) {
     out.commands.push(...went.commands);
     out.questions.push(...went.questions);
     return done();
   }
-  const state = measure(rest, env, why);
+  const state = measure(rest, tokens, env, why);
   if (state !== undefined && (state.kept.length > 0 || state.questions.length > 0)) {
     finish(out, state);
     if (noted !== undefined) out.notes.push(noted.note);
@@ -142,7 +151,7 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
     if (noted.question !== undefined) out.questions.push(noted.question);
     return done();
   }
-  const silent = readSilence(rest, env, state !== undefined);
+  const silent = readSilence(rest, tokens, env, state !== undefined);
   out.commands.push(...silent.commands);
   out.questions.push(...silent.questions);
   out.unread.push(...silent.unread);

@@ -59,7 +59,10 @@ function isFootPounds(words: readonly Word[], i: number, written: string): boole
 }
 const AFTER_NUMBER = 6;
 
+const FIRST_WORDS = new Set(Object.keys(WORD_HEARD_AS).map((phrase) => phrase.split(" ")[0] ?? ""));
+
 function tradeAt(words: readonly Word[], i: number): { written: string; said: string; to: number } | undefined {
+  if (!FIRST_WORDS.has((words[i] as Word).text)) return undefined;
   let text = "";
   let found: { written: string; said: string; to: number } | undefined;
   for (let j = i; j < words.length && j < i + LONGEST; j++) {

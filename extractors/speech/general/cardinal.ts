@@ -4,11 +4,13 @@ import { SCALES } from "../vocabulary/generalUnits.ts";
 import { generalFraction, type Piece } from "./fraction.ts";
 import type { GeneralWord } from "./words.ts";
 
+/** No number has more words than this. */
+const LONGEST = 16;
 const STOP = { kind: "filler" } as const;
 
 /** Words with the "and" before a fraction taken out of the cardinal's reach ("a hundred and | three quarters"). */
 function fenced(words: readonly GeneralWord[], i: number): readonly GeneralWord[] {
-  for (let j = i; j < words.length; j++) {
+  for (let j = i; j < words.length && j < i + LONGEST; j++) {
     const word = words[j] as GeneralWord;
     if (word.sense.kind === "and") {
       if (generalFraction(words, j + 1) !== undefined) {

@@ -8,7 +8,7 @@ import type { Draft } from "./draft.ts";
 import type { Element } from "./elements.ts";
 import type { Env } from "./env.ts";
 import { along, listSlot, openSlot } from "./list.ts";
-import { rank } from "./rank.ts";
+import { rank, type Under } from "./rank.ts";
 import { sentences } from "./sentences.ts";
 
 export interface Hypothesis {
@@ -23,16 +23,23 @@ const GUESS_AMONG = 8;
 /** Two figures for one place: a question, and only when nothing better is read. */
 const SEVERAL = -25;
 const STYLES: readonly Style[] = ["pause", "next", "before"];
+const ONE_STYLE: readonly Style[] = ["pause"];
 
 /** Hypotheses for tokens[from, to), best first. */
 export function hypotheses(tokens: readonly Token[], from: number, to: number, env: Env): Hypothesis[] {
   const out: Hypothesis[] = [];
+  const under: Under = { tokens, env, ranked: new Map() };
   for (const reading of sentences(tokens, from, to)) {
     const elements = selfCorrected(reading.elements, tokens);
     const values = elements.reduce((n, element) => n + (element.t === "value" ? 1 : 0), 0);
     if (values === 0) continue;
-    for (const style of values > 1 ? STYLES : STYLES.slice(0, 1)) {
-      const drafts = resolve(clausesOf(elements, tokens, style), tokens, env);
+    let before: readonly Clause[] = [];
+    for (const style of values > 1 ? STYLES : ONE_STYLE) {
+      const clauses = clausesOf(elements, tokens, style);
+      // Where no words stand between the values the styles share them out alike.
+      if (sameCut(clauses, before)) continue;
+      before = clauses;
+      const drafts = resolve(clauses, under);
       if (drafts === undefined || drafts.length === 0) continue;
       const mean = drafts.reduce((sum, draft) => sum + draft.score, 0) / drafts.length;
       const guesses =
@@ -45,7 +52,14 @@ export function hypotheses(tokens: readonly Token[], from: number, to: number, e
   return out.sort((a, b) => b.score - a.score);
 }
 
-function resolve(clauses: readonly Clause[], tokens: readonly Token[], env: Env): Draft[] | undefined {
+function sameCut(a: readonly Clause[], b: readonly Clause[]): boolean {
+  return (
+    a.length === b.length &&
+    a.every((clause, k) => clause.from === b[k]?.from && clause.to === b[k]?.to && clause.words.length === b[k]?.words.length)
+  );
+}
+
+function resolve(clauses: readonly Clause[], under: Under): Draft[] | undefined {
   const drafts: Draft[] = [];
   let earlier: Place = {};
   let quantity: Inherited | undefined;
@@ -53,17 +67,17 @@ function resolve(clauses: readonly Clause[], tokens: readonly Token[], env: Env)
     const clause = clauses[i] as Clause;
     let n = 1;
     while (clauses[i + n]?.bare === true && clauses[i + n]?.over === undefined) n++;
-    const ranked = rank(clause, tokens, env, earlier, quantity);
+    const ranked = rank(clause, under, earlier, quantity);
     const first = ranked[0];
     if (first === undefined) {
       // Nothing says what it is yet; a later clause may.
-      const later = i + 1 < clauses.length ? lookAhead(clauses.slice(i), tokens, env) : undefined;
+      const later = i + 1 < clauses.length ? lookAhead(clauses.slice(i), under) : undefined;
       if (later === undefined) return undefined;
       drafts.push(...later);
       break;
     }
     if (n > 1) {
-      const list = listDrafts(clauses.slice(i, i + n), ranked, tokens, env, earlier);
+      const list = listDrafts(clauses.slice(i, i + n), ranked, under, earlier);
       if (list !== undefined) drafts.push(...list);
       else drafts.push({ ...first, flags: [...first.flags, "several"], score: first.score + SEVERAL });
     } else drafts.push(first);
@@ -72,7 +86,7 @@ function resolve(clauses: readonly Clause[], tokens: readonly Token[], env: Env)
     quantity = inheritedFrom(last);
     i += n;
   }
-  return fillBack(drafts, clauses, tokens, env);
+  return fillBack(drafts, clauses, under);
 }
 
 const inheritedFrom = (draft: Draft): Inherited => ({ id: draft.quantity, known: draft.known });
@@ -89,12 +103,12 @@ function spokenPlace(earlier: Place, draft: Draft): Place {
 }
 
 /** Quantity said only with the last of several values. */
-function lookAhead(clauses: readonly Clause[], tokens: readonly Token[], env: Env): Draft[] | undefined {
-  const named = clauses.map((clause) => rank(clause, tokens, env, {}, undefined)[0]).find((draft) => draft !== undefined);
+function lookAhead(clauses: readonly Clause[], under: Under): Draft[] | undefined {
+  const named = clauses.map((clause) => rank(clause, under, {}, undefined)[0]).find((draft) => draft !== undefined);
   if (named === undefined) return undefined;
   const out: Draft[] = [];
   for (const clause of clauses) {
-    const draft = rank(clause, tokens, env, spokenPlace({}, named), inheritedFrom(named))[0];
+    const draft = rank(clause, under, spokenPlace({}, named), inheritedFrom(named))[0];
     if (draft === undefined) return undefined;
     out.push(draft);
   }
@@ -102,25 +116,20 @@ function lookAhead(clauses: readonly Clause[], tokens: readonly Token[], env: En
 }
 
 /** "ten thou intake, twelve thou exhaust on two": what a later value's words say holds for an earlier one that lacks it. */
-function fillBack(drafts: Draft[], clauses: readonly Clause[], tokens: readonly Token[], env: Env): Draft[] {
+function fillBack(drafts: Draft[], clauses: readonly Clause[], under: Under): Draft[] {
   if (drafts.length !== clauses.length || drafts.length < 2) return drafts;
   for (let i = drafts.length - 2; i >= 0; i--) {
     const draft = drafts[i] as Draft;
     const next = drafts[i + 1] as Draft;
     if (draft.missing.length === 0 && draft.known !== "guess") continue;
-    const again = rank(clauses[i] as Clause, tokens, env, spokenPlace({}, next), inheritedFrom(next))[0];
+    const again = rank(clauses[i] as Clause, under, spokenPlace({}, next), inheritedFrom(next))[0];
     if (again !== undefined && again.score > draft.score) drafts[i] = again;
   }
   return drafts;
 }
 
-function listDrafts(
-  clauses: readonly Clause[],
-  ranked: readonly Draft[],
-  tokens: readonly Token[],
-  env: Env,
-  earlier: Place,
-): Draft[] | undefined {
+function listDrafts(clauses: readonly Clause[], ranked: readonly Draft[], under: Under, earlier: Place): Draft[] | undefined {
+  const { tokens, env } = under;
   let best: Draft[] | undefined;
   let bestScore = Number.NEGATIVE_INFINITY;
   for (const first of ranked.slice(0, 3)) {
@@ -136,7 +145,7 @@ function listDrafts(
       // Only the first value was named; the rest take its name as heard once.
       const heard = k === 0 ? words : words.filter((at) => isPlaceWord(tokens[at]));
       const clause: Clause = { ...(clauses[k] as Clause), words: heard, numbers, given: { [slot]: places[k] } as Place };
-      const inner = rank(clause, tokens, env, earlier, inheritedFrom(first)).find((draft) => draft.quantity === first.quantity);
+      const inner = rank(clause, under, earlier, inheritedFrom(first), first.quantity)[0];
       if (inner === undefined) break;
       const own = clauses[k] as Clause;
       const flags = [...inner.flags, exact === undefined ? "list_short" : "list"];

@@ -1,12 +1,32 @@
 // Slots that were not said: kept from earlier in the sentence, or from the context.
 import { PLACE_KEYS, type Place, type PlaceKey } from "../../../shared/places/places.ts";
+import { ALL_QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity } from "../../../shared/quantities/types.ts";
 
-const COUNTED = new Set<PlaceKey>(["cylinder", "main", "rod"]);
+/** Slots of a row, looked up once: this runs for every candidate of every sentence. */
+interface Slots {
+  readonly all: readonly PlaceKey[];
+  readonly needed: ReadonlySet<PlaceKey>;
+  readonly either: ReadonlySet<PlaceKey>;
+}
+
+const SLOTS = new Map<Quantity, Slots>();
+
+function slotsOf(quantity: Quantity): Slots {
+  let slots = SLOTS.get(quantity);
+  if (slots === undefined) {
+    const either = new Set(quantity.needsOneOf ?? []);
+    const own = new Set<PlaceKey>([...quantity.needs, ...either, ...quantity.may]);
+    slots = { all: PLACE_KEYS.filter((slot) => own.has(slot)), needed: new Set(quantity.needs), either };
+    SLOTS.set(quantity, slots);
+  }
+  return slots;
+}
+for (const quantity of ALL_QUANTITIES) slotsOf(quantity);
 
 /** Whether a quantity can be placed by a slot. */
 export function takes(quantity: Quantity, slot: PlaceKey): boolean {
-  return quantity.needs.includes(slot) || quantity.needsOneOf?.includes(slot) === true || quantity.may.includes(slot);
+  return slotsOf(quantity).all.includes(slot);
 }
 
 /** Slots that a new cylinder or bearing does not keep from the one before. */
@@ -22,22 +42,24 @@ export function inherit(
   sameQuantity: boolean,
 ): PlaceKey[] {
   const implied: PlaceKey[] = [];
-  const moved = [...spoken].some((slot) => COUNTED.has(slot));
-  const oneOfSaid = quantity.needsOneOf?.some((slot) => place[slot] !== undefined) === true;
-  const take = (slot: PlaceKey, from: Place, whole: boolean) => {
-    if (place[slot] !== undefined || !takes(quantity, slot)) return;
-    const value = from[slot] ?? (quantity.needs.includes(slot) ? twin(slot, from) : undefined);
-    if (value === undefined) return;
-    if ((quantity.needsOneOf?.includes(slot) || isOtherBearing(slot, place)) && (oneOfSaid || hasOther(quantity, slot, place)))
-      return;
-    if (moved && FLEETING.has(slot)) return;
-    if (!whole && !quantity.needs.includes(slot) && !quantity.needsOneOf?.includes(slot)) return;
+  const moved = spoken.has("cylinder") || spoken.has("main") || spoken.has("rod");
+  fill(place, quantity, earlier, true, moved, implied);
+  fill(place, quantity, context, sameQuantity, moved, implied);
+  return implied;
+}
+
+function fill(place: Place, quantity: Quantity, from: Place, whole: boolean, moved: boolean, implied: PlaceKey[]): void {
+  const slots = slotsOf(quantity);
+  for (const slot of slots.all) {
+    if (place[slot] !== undefined) continue;
+    const needed = slots.needed.has(slot);
+    const value = from[slot] ?? (needed ? twin(slot, from) : undefined);
+    if (value === undefined || hasOther(quantity, slot, place)) continue;
+    if (moved && FLEETING.has(slot)) continue;
+    if (!whole && !needed && !slots.either.has(slot)) continue;
     (place as Record<string, string | number>)[slot] = value;
     implied.push(slot);
-  };
-  for (const slot of PLACE_KEYS) take(slot, earlier, true);
-  for (const slot of PLACE_KEYS) take(slot, context, sameQuantity);
-  return implied;
+  }
 }
 
 /** A rod's number is its cylinder's. */
@@ -46,11 +68,12 @@ function twin(slot: PlaceKey, from: Place): number | undefined {
   return slot === "cylinder" ? from.rod : undefined;
 }
 
-const isOtherBearing = (slot: PlaceKey, place: Place): boolean =>
-  (slot === "main" && place.rod !== undefined) || (slot === "rod" && place.main !== undefined);
-
 /** Whether another slot that excludes this one is taken: a main and a rod, a piston and a rod. */
 export function hasOther(quantity: Quantity, slot: PlaceKey, place: Place): boolean {
-  if (isOtherBearing(slot, place)) return true;
-  return quantity.needsOneOf?.some((other) => other !== slot && place[other] !== undefined) === true;
+  if (slot === "main" && place.rod !== undefined) return true;
+  if (slot === "rod" && place.main !== undefined) return true;
+  const { either } = slotsOf(quantity);
+  if (!either.has(slot)) return false;
+  for (const other of either) if (other !== slot && place[other] !== undefined) return true;
+  return false;
 }

@@ -1,8 +1,8 @@
 // One clause -> draft readings, one a candidate quantity and scaling, best first. This is where candidates are weighed.
-import type { Place, PlaceKey } from "../../../shared/places/places.ts";
+import { type Place, type PlaceKey, placeKey } from "../../../shared/places/places.ts";
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
-import type { Token } from "../types.ts";
+import type { Token, ValueExpr } from "../types.ts";
 import { type Candidate, candidates, type Inherited } from "./candidates.ts";
 import type { Clause } from "./clauses.ts";
 import type { Draft, Scaled } from "./draft.ts";
@@ -16,40 +16,91 @@ import { WEIGHT } from "./weights.ts";
 /** Quantities of which "line to line" or "flush" can be said. */
 const EVEN_RULES = new Set<Quantity["sign"]>(["fit", "deck", "deviation"]);
 
-/** Draft readings of one clause, best first; none when nothing it could be of is known. */
+/** Readings of clauses already ranked in this sentence: many sharings-out of its numbers have clauses in common. */
+export type Ranked = Map<ValueExpr, Map<string, readonly Draft[]>>;
+
+/** What a clause is ranked under, besides its own words. */
+export interface Under {
+  readonly tokens: readonly Token[];
+  readonly env: Env;
+  readonly ranked: Ranked;
+}
+
+/**
+ * Draft readings of one clause, best first; none when nothing it could be of is known.
+ * @param earlier slots said earlier in the sentence
+ * @param only weigh this quantity alone
+ */
 export function rank(
   clause: Clause,
-  tokens: readonly Token[],
-  env: Env,
+  under: Under,
   earlier: Place,
   inherited: Inherited | undefined,
+  only?: QuantityId,
+): readonly Draft[] {
+  const key = keyOf(clause, earlier, inherited, only);
+  let known = under.ranked.get(clause.value);
+  if (known === undefined) {
+    known = new Map();
+    under.ranked.set(clause.value, known);
+  }
+  let drafts = known.get(key);
+  if (drafts === undefined) {
+    drafts = draftsOf(clause, under, earlier, inherited, only);
+    known.set(key, drafts);
+  }
+  return drafts;
+}
+
+function keyOf(clause: Clause, earlier: Place, inherited: Inherited | undefined, only: QuantityId | undefined): string {
+  let numbers = "";
+  for (const number of clause.numbers) numbers += `${number.at},`;
+  const given = clause.given === undefined ? "" : placeKey(clause.given);
+  const over = clause.over === undefined ? "" : clause.over.from;
+  return `${clause.words.join()}|${numbers}|${over}|${given}|${placeKey(earlier)}|${inherited?.id ?? ""}${inherited?.known ?? ""}|${only ?? ""}`;
+}
+
+function draftsOf(
+  clause: Clause,
+  { tokens, env }: Under,
+  earlier: Place,
+  inherited: Inherited | undefined,
+  only: QuantityId | undefined,
 ): Draft[] {
   const said = saidIn(clause, tokens);
+  const found = candidates(clause, said, env, inherited).sort((a, b) => b.score - a.score);
   const drafts: Draft[] = [];
-  for (const candidate of candidates(clause, said, env, inherited)) {
-    const quantity = QUANTITIES[candidate.id];
-    const same = isSameFamily(candidate.id, env.context.quantity);
-    const settled = settle(
-      { numbers: clause.numbers, senses: said.senses, given: clause.given },
-      quantity,
-      earlier,
-      env.place,
-      same,
-      env.spec,
-    );
-    // "five tenths clearance" of a fit is its sign.
-    const cleared = quantity.sign === "fit" && said.feats.has("clearance");
-    const sign = signOf(cleared ? [...said.signs, "loose"] : said.signs, quantity, clause.value.flags.includes("even"));
-    const scaled = scale(clause.value, candidate.id, env.spec, env.shop, sign.sign);
-    const over = clause.over === undefined ? undefined : overOf(clause, quantity);
-    for (const value of scaled.slice(0, 2)) {
-      const signed = value.dec.n === 0 ? sign.flags.filter((flag) => flag !== "sign_implied") : sign.flags;
-      const flags = [...clause.value.flags, ...value.flags, ...signed];
-      const weighed = weigh(clause, candidate, quantity, settled, value, sign, over);
-      drafts.push(draft(clause, candidate, settled, value, [...flags, ...weighed.flags], weighed.score, over, said));
-    }
+  const reach = WEIGHT.in + WEIGHT.over + WEIGHT.step + WEIGHT.spokenSlot * (clause.numbers.length * 2 + said.senses.length);
+  let best = Number.NEGATIVE_INFINITY;
+  for (const candidate of found) {
+    if (only !== undefined && candidate.id !== only) continue;
+    // Sorted: once the best cannot be reached, neither can it by any after.
+    if (candidate.score + reach < best) break;
+    const before = drafts.length;
+    weighCandidate(clause, candidate, said, env, earlier, drafts);
+    for (let k = before; k < drafts.length; k++) best = Math.max(best, (drafts[k] as Draft).score);
   }
   return drafts.sort((a, b) => b.score - a.score);
+}
+
+function weighCandidate(clause: Clause, candidate: Candidate, said: Said, env: Env, earlier: Place, drafts: Draft[]): void {
+  const quantity = QUANTITIES[candidate.id];
+  // "five tenths clearance" of a fit is its sign.
+  const cleared = quantity.sign === "fit" && said.feats.has("clearance");
+  const sign = signOf(cleared ? [...said.signs, "loose"] : said.signs, quantity, clause.value.flags.includes("even"));
+  const scaled = scale(clause.value, candidate.id, env.spec, env.shop, sign.sign);
+  if (scaled.length === 0) return;
+  const words = { numbers: clause.numbers, senses: said.senses, given: clause.given };
+  const same = isSameFamily(candidate.id, env.context.quantity);
+  const settled = settle(words, quantity, earlier, env.place, same, env.spec);
+  const over = clause.over === undefined ? undefined : overOf(clause, quantity);
+  for (let k = 0; k < scaled.length && k < 2; k++) {
+    const value = scaled[k] as Scaled;
+    const signed = value.dec.n === 0 ? sign.flags.filter((flag) => flag !== "sign_implied") : sign.flags;
+    const weighed = weigh(clause, candidate, quantity, settled, value, sign, over);
+    const flags = [...clause.value.flags, ...value.flags, ...signed, ...weighed.flags];
+    drafts.push(draft(clause, candidate, settled, value, flags, weighed.score, over, said));
+  }
 }
 
 /** What speaks for one reading and against it. */

@@ -5,6 +5,7 @@ import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Env } from "../measure/env.ts";
 import { along } from "../measure/list.ts";
 import { countOf } from "../measure/place.ts";
+import { beginnings, endings, indexPhrases } from "../phrases.ts";
 import { question } from "../state.ts";
 import { toTokens } from "../tokens.ts";
 import type { Token, Word } from "../types.ts";
@@ -20,18 +21,16 @@ export interface CopyRead {
 type Last = NonNullable<Context["last"]>;
 type Span = [number, number];
 
-const PHRASES = SAME_WORDS.map((phrase) => phrase.split(" ")).sort((a, b) => b.length - a.length);
+const FIRST = indexPhrases(SAME_WORDS);
+const LAST_WORDS = indexPhrases(SAME_WORDS, "last");
 const NUMBERED = ["cylinder", "main", "rod", "nut"] as const;
 
 /** Words with the copy's own phrase taken out, at the beginning or the end; undefined when it is at neither. */
 function withoutPhrase(words: readonly Word[]): readonly Word[] | undefined {
-  for (const phrase of PHRASES) {
-    if (phrase.length > words.length) continue;
-    if (phrase.every((text, k) => words[k]?.text === text)) return words.slice(phrase.length);
-    const at = words.length - phrase.length;
-    if (phrase.every((text, k) => words[at + k]?.text === text)) return words.slice(0, at);
-  }
-  return undefined;
+  const first = beginnings(FIRST, words)[0];
+  if (first !== undefined) return words.slice(first.length);
+  const last = endings(LAST_WORDS, words)[0];
+  return last === undefined ? undefined : words.slice(0, -last.length);
 }
 
 const asks = (...questions: Question[]): CopyRead => ({ commands: [], readings: [], questions });

@@ -4,7 +4,6 @@ import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Env } from "../measure/env.ts";
 import { question, type State } from "../state.ts";
 import { isPlain, talkOf } from "../talk.ts";
-import { toTokens } from "../tokens.ts";
 import type { Token, Word } from "../types.ts";
 import { readPlace } from "./place.ts";
 
@@ -14,7 +13,7 @@ export interface CorrectionRead {
   readonly state: State | undefined;
 }
 
-type Measure = (words: readonly Word[], env: Env) => State | undefined;
+type Measure = (env: Env) => State | undefined;
 
 const isNeg = (token: Token | undefined): boolean => token?.sense.kind === "neg" || token?.sense.kind === "not";
 const isIdle = (token: Token): boolean =>
@@ -24,8 +23,12 @@ const isIdle = (token: Token): boolean =>
   token.sense.feat === undefined;
 
 /** Read a correction, or undefined when the sentence does not take anything back. */
-export function readCorrection(words: readonly Word[], env: Env, measure: Measure): CorrectionRead | undefined {
-  const tokens = toTokens(words);
+export function readCorrection(
+  words: readonly Word[],
+  tokens: readonly Token[],
+  env: Env,
+  measure: Measure,
+): CorrectionRead | undefined {
   const first = tokens.findIndex((token) => !isIdle(token));
   const opens = first >= 0 && isNeg(tokens[first]);
   const denies = tokens.some((token) => token.sense.kind === "not");
@@ -38,7 +41,7 @@ export function readCorrection(words: readonly Word[], env: Env, measure: Measur
   const like = last === undefined ? undefined : QUANTITIES[last.quantity];
   const place = readPlace(tokens, 0, tokens.length, env, like);
   const noValue = place !== undefined && (!place.bareNumber || denies || saysPlace(tokens));
-  const state = measure(words, inner);
+  const state = measure(inner);
   const valued = state?.kept.length ? state : undefined;
   if (valued !== undefined && (!noValue || better(valued, place?.bareNumber === true && !saysPlace(tokens)))) {
     return { commands: [{ command: "correct", span }], questions: [], state: valued };

@@ -1,6 +1,7 @@
 // A place said alone, with or without "go to" before it: the place is taken up, nothing is measured.
 import type { Command, Question } from "../../../shared/events/reading.ts";
 import type { Env } from "../measure/env.ts";
+import { beginnings, indexPhrases } from "../phrases.ts";
 import { question } from "../state.ts";
 import { isPlain, talkOf } from "../talk.ts";
 import { toTokens } from "../tokens.ts";
@@ -13,34 +14,27 @@ export interface GotoRead {
   readonly questions: readonly Question[];
 }
 
-const OPENERS = GO_WORDS.map((phrase) => phrase.split(" ")).sort((a, b) => b.length - a.length);
-
-/** Words after "go to" and the like. */
-function afterOpener(words: readonly Word[]): { words: readonly Word[]; opened: boolean } {
-  for (const opener of OPENERS) {
-    if (opener.every((text, k) => words[k]?.text === text))
-      return { words: words.slice(opener.length), opened: opener[0] !== "on" && opener[0] !== "at" };
-  }
-  return { words, opened: false };
-}
+const OPENERS = indexPhrases(GO_WORDS);
 
 /** Read a place said alone, or undefined when the sentence says more or less than that. */
-export function readGoto(words: readonly Word[], env: Env): GotoRead | undefined {
-  const after = afterOpener(words);
-  const tokens = toTokens(after.words);
+export function readGoto(words: readonly Word[], heard: readonly Token[], env: Env): GotoRead | undefined {
+  const opener = beginnings(OPENERS, words)[0];
+  // "on three", "at three" only place; they do not go anywhere.
+  const opened = opener !== undefined && opener[0] !== "on" && opener[0] !== "at";
+  const tokens = opener === undefined ? heard : toTokens(words.slice(opener.length));
   if (tokens.length === 0 || !isPlain(talkOf(tokens))) return undefined;
   let numbers = 0;
   for (let i = 0; i < tokens.length; i++) {
-    const part = partAt(tokens, i, after.opened);
+    const part = partAt(tokens, i, opened);
     if (part === "other") return undefined;
     if (part === "number") numbers++;
   }
-  if (numbers === 0 && !after.opened) return undefined;
+  if (numbers === 0 && !opened) return undefined;
   const read = readPlace(tokens, 0, tokens.length, env);
   if (read === undefined) return undefined;
   const span: [number, number] = [words[0]?.start ?? 0, words[words.length - 1]?.end ?? 0];
   // A number too large for a place is a figure said of the place in the context.
-  if (read.settled.absent.length > 0) return after.opened ? { commands: [], questions: [question("no_such_place")] } : undefined;
+  if (read.settled.absent.length > 0) return opened ? { commands: [], questions: [question("no_such_place")] } : undefined;
   return { commands: [{ command: "goto", place: read.place, span }], questions: [] };
 }
 

@@ -4,7 +4,7 @@ import type { Env } from "../measure/env.ts";
 import { question } from "../state.ts";
 import { toTokens } from "../tokens.ts";
 import type { Word } from "../types.ts";
-import { STATEMENTS } from "../vocabulary/notes.ts";
+import { NOTE_KEYS, STATEMENTS } from "../vocabulary/notes.ts";
 import { readPlace } from "./place.ts";
 
 /** A note found in the text; `only` when the sentence holds nothing else to read. */
@@ -16,17 +16,20 @@ export interface NoteRead {
 
 const FREE =
   /^\s*(?:(?:ok|okay|um|uh|so)[\s,]+)*(?:make (?:a )?note(?: that)?|take (?:a )?note(?: that)?|note(?: that)?|remark|comment|for the record|memo)(?=$|[\s,:;.–-])[\s,:;.–-]*(.*)$/is;
+const FREE_KEYS = new Set(["note", "remark", "comment", "record", "memo"]);
+/** A free note's own word stands among the first few. */
+const FREE_WITHIN = 5;
 /** Statements are short; longer text is talk. */
 const LONGEST = 200;
 const UNIT = /\b(?:thou|tenths?|inch(?:es)?|pounds?|degrees|psi|cc|grams|microns?|newton)\b|\d\.\d/;
 
 /** Read a note out of the utterance, or undefined. */
 export function readNote(text: string, words: readonly Word[], env: Env): NoteRead | undefined {
-  const free = FREE.exec(text);
+  const free = words.slice(0, FREE_WITHIN).some((word) => FREE_KEYS.has(word.text)) ? FREE.exec(text) : null;
   if (free?.[1] !== undefined && free[1].trim() !== "") {
     return { note: { kind: "text", text: free[1].trim(), span: [0, text.length] }, only: true, question: undefined };
   }
-  if (text.length > LONGEST) return undefined;
+  if (text.length > LONGEST || !words.some((word) => NOTE_KEYS.has(word.text))) return undefined;
   const lower = words.map((word) => word.text).join(" ");
   for (const statement of STATEMENTS) {
     if (!statement.pattern.test(lower)) continue;

@@ -4,7 +4,6 @@ import type { Env } from "../measure/env.ts";
 import { namedBy } from "../measure/names.ts";
 import { question } from "../state.ts";
 import { isPlain, talkOf } from "../talk.ts";
-import { toTokens } from "../tokens.ts";
 import type { Token, Word } from "../types.ts";
 import { readPlace } from "./place.ts";
 
@@ -17,8 +16,7 @@ export interface SilenceRead {
 const NOTHING = { commands: [], questions: [] };
 
 /** Read a sentence without a figure. `refused` tells that a figure was there and was refused as talk. */
-export function readSilence(words: readonly Word[], env: Env, refused: boolean): SilenceRead {
-  const tokens = toTokens(words);
+export function readSilence(words: readonly Word[], tokens: readonly Token[], env: Env, refused: boolean): SilenceRead {
   const talk = talkOf(tokens);
   const unread = tokens.filter((token) => token.unknown || token.sense.kind === "talk").map((token) => token.text);
   if (!isPlain(talk) || refused) return { ...NOTHING, unread };

@@ -53,3 +53,13 @@ export const STATEMENTS: readonly Statement[] = [
       /^\s*(?:(?:ok|okay|so|and|well)[\s,]+)*(?:the\s+)?(?:number|cylinder|main|rod|crankpin|pin|journal|piston|bore|valve|exhaust|intake|seat|guide|spring|ring|rings|head|block|crank)\b[^\d]*\b(?:is|are|looks?)\s+(?:bad|no good|scored|worn|damaged|pitted|burnt|burned|scrap|rough|not good|broken|chipped)\s*$/,
   },
 ];
+
+/** Words of which every statement has at least one: a cheap look before the patterns are tried. */
+export const NOTE_KEYS: ReadonlySet<string> = new Set(
+  (
+    "back backed backing slackened slot slots hole holes nut castle line lines lined aligned cotter cotters split caught cottered new exchanged " +
+    "changed replaced swapped different fitted crack cracks cracked hairline mark marks dipper dippers arrow notch front number numbers oil scoop " +
+    "clip clips circlip circlips good fine ok okay clean sound perfect right great passed passes clear bad scored worn damaged pitted burnt burned " +
+    "scrap rough broken chipped inspected checked out damage bent"
+  ).split(" "),
+);

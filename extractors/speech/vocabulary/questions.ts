@@ -25,6 +25,7 @@ export const QUESTIONS = {
   doubtful_number: "Please say the number another way.",
   too_fine: "Finer than the gauge. Say again?",
   ambiguous: "Which did you mean?",
+  too_long: "Too much at once. Say it again?",
   out_of_band: "That is unusual. Is it right?",
   nothing_to_correct: "What should be corrected?",
   nothing_to_copy: "What should be copied?",
