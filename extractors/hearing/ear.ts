@@ -5,6 +5,7 @@ import { DITHER_DB, dithered } from "./audio/dither.ts";
 import { type Levels, levelsOf } from "./audio/level.ts";
 import { resample } from "./audio/resample.ts";
 import { evidenceOf } from "./doubt/evidence.ts";
+import { isFragile } from "./doubt/fragile.ts";
 import { judge } from "./doubt/verdict.ts";
 import { type Pass, type Vote, vote } from "./doubt/vote.ts";
 import { nextWarp, WarpMemory } from "./doubt/warps.ts";
@@ -13,7 +14,7 @@ import type { EngineFactory, EngineModule } from "./engine/module.ts";
 import { plainWord } from "./grammar/fsg.ts";
 import { buildGrammar, firstScope, type Grammar, grammarKey, type Scope } from "./grammar/index.ts";
 import { meaningOf } from "./meaning.ts";
-import { sentenceOf } from "./text.ts";
+import { isPhoneWord, sentenceOf } from "./text.ts";
 import type { Heard, HearOptions } from "./types.ts";
 import { fullDictionary } from "./words/dictionary.ts";
 
@@ -41,6 +42,12 @@ const nothing = (seconds: number, snr: number, warp: number): Heard => ({
   verdict: "nothing",
   warp,
 });
+
+/** How many passes must agree: more in noise, and more for what is easily taken for another. */
+function votesWanted({ winner }: Vote, snr: number): number {
+  const wanted = snr < CLEAN_SNR ? 3 : 2;
+  return isFragile(winner.decoded.words.map(({ word }) => plainWord(word))) ? wanted + 2 : wanted;
+}
 
 /** Indexes of the winner's words that some voter heard otherwise, by comparing words at the same moment. */
 function disputed({ winner, voters }: Vote): number[] {
@@ -106,10 +113,10 @@ export class Ear {
   #passes(clip: Clip, options: HearOptions): readonly Pass[] {
     const passes: Pass[] = [];
     for (const warp of this.#memory.first(options.speaker?.warp)) passes.push(this.#pass(clip, warp, passes.length, options));
-    const wanted = clip.levels.snr < CLEAN_SNR ? 3 : 2;
     while (passes.length < MOST_PASSES) {
       const counted = vote(passes);
-      if (counted !== undefined && counted.agreement === 1 && counted.voters.length >= wanted) break;
+      if (counted !== undefined && counted.agreement === 1 && counted.voters.length >= votesWanted(counted, clip.levels.snr))
+        break;
       passes.push(this.#pass(clip, nextWarp(passes), passes.length, options));
     }
     return passes;
@@ -128,12 +135,14 @@ export class Ear {
     const doubt = { words: disputed(counted), others, agreement, strangeness: Math.round(evidence.strangeness) };
     if (verdict === "nothing" || verdict === "too_loud") return { ...nothing(seconds, snr, winner.warp), doubt, verdict };
     const offset = clip.levels.from / clip.rate;
-    const words = winner.decoded.words.map(({ word, start, end }, index) => ({
-      word: plainWord(word),
-      start: offset + start * winner.warp,
-      end: offset + end * winner.warp,
-      trust: doubt.words.includes(index) ? agreement / 2 : agreement,
-    }));
+    const words = winner.decoded.words
+      .filter(({ word }) => !isPhoneWord(word))
+      .map(({ word, start, end }, index) => ({
+        word: plainWord(word),
+        start: offset + start * winner.warp,
+        end: offset + end * winner.warp,
+        trust: doubt.words.includes(index) ? agreement / 2 : agreement,
+      }));
     if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(voters[0]?.warp ?? winner.warp);
     return { text: winner.text, seconds, words, doubt, snr, verdict, warp: Math.round(winner.warp * 1000) / 1000 };
   }

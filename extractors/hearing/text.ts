@@ -3,10 +3,14 @@ import { plainWord } from "./grammar/fsg.ts";
 import { PLACE } from "./grammar/places.ts";
 import { VALUE } from "./grammar/values.ts";
 
+/** A stand-in for speech that no grammar has, as after "note". */
+export const isPhoneWord = (word: string): boolean => word.startsWith("+");
+
 const role = (word: string) => (word.endsWith(PLACE) ? "place" : word.endsWith(VALUE) ? "value" : "name");
 
 /** Join words; a comma stands where the grammar goes from a place to a value or back, as a speaker's pause would. */
-export function sentenceOf(words: readonly string[]): string {
+export function sentenceOf(decoded: readonly string[]): string {
+  const words = decoded.filter((word) => !isPhoneWord(word));
   let text = "";
   words.forEach((word, index) => {
     const before = index === 0 ? undefined : role(words[index - 1] ?? "");

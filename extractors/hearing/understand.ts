@@ -1,5 +1,5 @@
 // What was heard and what was open in, readings, questions and commands out: where the ear's doubt meets the parser.
-import type { Context, Parsed, Question, Reading } from "../../shared/events/reading.ts";
+import type { Context, Note, Parsed, Question, Reading } from "../../shared/events/reading.ts";
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 import { parse } from "../speech/index.ts";
@@ -7,6 +7,10 @@ import type { Heard } from "./types.ts";
 
 /** Commands that change what was logged wait until they are heard without doubt. */
 const GRAVE_COMMANDS: ReadonlySet<string> = new Set(["undo", "reject", "confirm", "retag", "correct", "copy", "done"]);
+
+/** A free note has no words of its own: its clip is kept. */
+const isSpokenNote = ({ text }: Heard) => text === "note";
+const SPOKEN_NOTE: Note = { kind: "text", text: "spoken note" };
 
 const TOO_LOUD: Question = { code: "too_loud", say: "too loud, again" };
 
@@ -44,10 +48,12 @@ export function understand(heard: Heard, context: Context, spec: Spec): Parsed {
   if (heard.verdict === "nothing" || heard.text === "") return silent(heard.text, []);
   const parsed = parse(heard.text, context, spec);
   const readings = parsed.readings.map((reading) => (lacksDigits(reading) ? waiting(reading, "digits_missing") : reading));
-  if (heard.verdict === "ok") return { ...parsed, readings };
+  const notes = isSpokenNote(heard) ? [SPOKEN_NOTE] : parsed.notes;
+  if (heard.verdict === "ok") return { ...parsed, readings, notes };
   // In doubt: readings wait for a yes, what strikes or moves a reading is asked first, and the question names the words.
   return {
     ...parsed,
+    notes,
     readings: readings.map((reading) => waiting(reading, "heard_unsure")),
     commands: parsed.commands.filter(({ command }) => !GRAVE_COMMANDS.has(command)),
     questions: [...parsed.questions, askAbout(heard)],

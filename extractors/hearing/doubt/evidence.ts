@@ -1,6 +1,7 @@
 // A winning decode in, what speaks against it out: words too dear, sound that no word explains, words too short to be said.
 import type { Levels } from "../audio/level.ts";
 import type { Decoded } from "../engine/decoder.ts";
+import { isPhoneWord } from "../text.ts";
 
 export interface Evidence {
   /** Cost a second of the words themselves, natural-log units. */
@@ -30,14 +31,16 @@ function loudFrames(pcm: Float32Array, rate: number, { noise, snr }: Levels): re
 /** `pcm` is the sound as it was decoded, so that its times are the words' times. */
 export function evidenceOf(decoded: Decoded, pcm: Float32Array, rate: number, levels: Levels): Evidence {
   const { words } = decoded;
-  const spoken = words.reduce((sum, { start, end }) => sum + end - start, 0);
-  const cost = words.reduce((sum, word) => sum + word.cost, 0);
+  // What follows "note" is free speech: it explains sound, and says nothing for or against the words before it.
+  const own = words.filter(({ word }) => !isPhoneWord(word));
+  const spoken = own.reduce((sum, { start, end }) => sum + end - start, 0);
+  const cost = own.reduce((sum, word) => sum + word.cost, 0);
   const outside = loudFrames(pcm, rate, levels).filter(
     (at) => !words.some(({ start, end }) => at > start - EDGE_SECONDS && at < end + EDGE_SECONDS),
   );
   return {
     strangeness: spoken === 0 ? Number.POSITIVE_INFINITY : cost / spoken,
     unexplained: outside.length * FRAME_SECONDS,
-    shortest: Math.min(...words.map(({ start, end }) => end - start)),
+    shortest: Math.min(...own.map(({ start, end }) => end - start)),
   };
 }

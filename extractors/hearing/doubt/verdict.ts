@@ -5,8 +5,9 @@ import type { Vote } from "./vote.ts";
 
 /** Below this the words cannot be trusted whatever they are. */
 export const LOUDEST_SNR = 8;
-/** Above: other talk that the grammar was bent to. */
+/** Above: other talk that the grammar was bent to; when all passes agree, a little further. */
 const STRANGE = 400;
+const STRANGE_AGREED = 460;
 const ODD = 345;
 const UNEXPLAINED_NOTHING = 0.6;
 const UNEXPLAINED_DOUBT = 0.25;
@@ -16,7 +17,8 @@ const MAJORITY = 0.5;
 /** How far to believe the winner of `vote`. */
 export function judge(vote: Vote | undefined, evidence: Evidence | undefined, snr: number): HeardVerdict {
   if (vote === undefined || evidence === undefined) return "nothing";
-  if (evidence.strangeness > STRANGE || evidence.unexplained > UNEXPLAINED_NOTHING) return "nothing";
+  const strange = vote.agreement === 1 && vote.voters.length >= 2 ? STRANGE_AGREED : STRANGE;
+  if (evidence.strangeness > strange || evidence.unexplained > UNEXPLAINED_NOTHING) return "nothing";
   if (snr < LOUDEST_SNR) return "too_loud";
   const agreed = vote.agreement === 1 && vote.voters.length >= 2;
   // Nothing in common and hard to fit besides: talk that is not for the book.

@@ -23,6 +23,9 @@ export type Scope = "near" | "all";
 /** Beside an open quantity or step, others are this much less usual. */
 const OTHER = 0.3;
 
+/** Any speech at all, phone by phone; each phone costs, so that words of the grammar win where they fit. */
+const ANY_SPEECH: Phrase = { kind: "loop", words: PHONE_WORDS, weight: 0.3 };
+
 const isNear = (quantity: Quantity, { quantity: open, step }: Context) =>
   quantity.id === open || (step !== undefined && quantity.steps.includes(step));
 
@@ -39,7 +42,7 @@ function* openSentences(spec: Spec, context: Context): Generator<readonly [Phras
   if (corrected !== undefined) yield [chain(CORRECTION_LEAD, valuePhrase(QUANTITIES[corrected], spec, metric)), 0.3];
   yield [commandPhrase(spec, context.last !== undefined), 0.5];
   // What follows "note" is kept as sound: no grammar has its words.
-  yield [words("note"), 0.3];
+  yield [chain(words("note"), ANY_SPEECH), 0.3];
 }
 
 function* readings(spec: Spec, context: Context, scope: Scope): Generator<readonly [Phrase, number]> {
@@ -63,13 +66,6 @@ function* readings(spec: Spec, context: Context, scope: Scope): Generator<readon
 export function buildGrammar(spec: Spec, context: Context, scope: Scope = "all"): Grammar {
   const of = [...openSentences(spec, context), ...readings(spec, context, scope)];
   const start = new AutomatonBuilder().compile({ kind: "choice", of });
-  return { start, fsg: toFsg(start) };
-}
-
-/** Any speech at all, phone by phone: what a sentence of the grammar must come near to. */
-export function anySpeech(): Grammar {
-  const builder = new AutomatonBuilder();
-  const start = builder.compile({ kind: "loop", words: PHONE_WORDS, weight: 1 });
   return { start, fsg: toFsg(start) };
 }
 

@@ -1,0 +1,105 @@
+// Where the ear's doubt meets the parser: what was heard surely counts, what was not waits or asks.
+import { describe, expect, it } from "vitest";
+import { judge } from "../../../extractors/hearing/doubt/verdict.ts";
+import { type Pass, vote } from "../../../extractors/hearing/doubt/vote.ts";
+import { type Heard, understand } from "../../../extractors/hearing/index.ts";
+import { isWhole } from "../../../extractors/hearing/understand.ts";
+import type { Context } from "../../../shared/events/reading.ts";
+import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
+
+const heard = (text: string, over: Partial<Heard> = {}): Heard => ({
+  text,
+  seconds: 2,
+  words: text.split(" ").map((word, index) => ({ word, start: index * 0.3, end: index * 0.3 + 0.25, trust: 1 })),
+  doubt: { words: [], others: [], agreement: 1, strangeness: 200 },
+  snr: 30,
+  verdict: "ok",
+  warp: 1,
+  ...over,
+});
+const BORE: Context = { quantity: "bore_diameter", place: { cylinder: 3, depth: "top", axis: "thrust" } };
+
+describe("understand", () => {
+  it("accepts what was heard without doubt", () => {
+    const { readings, questions } = understand(heard("ring gap two top, twelve thou"), {}, DEMO_SPEC);
+    expect(readings).toMatchObject([{ quantity: "ring_end_gap", value: 0.012, do: "accept" }]);
+    expect(questions).toEqual([]);
+  });
+
+  it("lets a doubtful reading wait and asks about the words in doubt", () => {
+    const doubt = { words: [3], others: ["three eight eight nine one"], agreement: 0.67, strangeness: 200 };
+    const { readings, questions } = understand(
+      heard("three eight eight five one", { verdict: "doubtful", doubt }),
+      BORE,
+      DEMO_SPEC,
+    );
+    expect(readings).toMatchObject([{ value: 3.8851, do: "confirm", because: "heard_unsure" }]);
+    expect(questions).toMatchObject([{ code: "heard_unsure", say: "five, is that right?", about: { words: ["five"] } }]);
+  });
+
+  it("never acts on a doubtful command that changes what was logged", () => {
+    const { commands, questions } = understand(heard("scratch that", { verdict: "doubtful" }), {}, DEMO_SPEC);
+    expect(commands).toEqual([]);
+    expect(questions).toHaveLength(1);
+  });
+
+  it("says too loud instead of guessing, and nothing for nothing", () => {
+    expect(understand(heard("", { verdict: "too_loud" }), {}, DEMO_SPEC)).toMatchObject({
+      readings: [],
+      questions: [{ code: "too_loud" }],
+    });
+    expect(understand(heard("", { verdict: "nothing" }), {}, DEMO_SPEC)).toMatchObject({
+      readings: [],
+      questions: [],
+      commands: [],
+    });
+  });
+
+  it("does not accept a read-out that has lost digits", () => {
+    const { readings } = understand(heard("three eight eight"), BORE, DEMO_SPEC);
+    expect(readings.filter((reading) => reading.do === "accept")).toEqual([]);
+  });
+
+  it.each([
+    ["ring gap two top, twelve thou", {}, true],
+    ["ring gap two top, twelve", {}, false],
+    ["three eight eight four one", BORE, true],
+    ["three eight eight four", BORE, false],
+    ["next cylinder", {}, true],
+    ["cylinder three", {}, false],
+    ["scratch that", {}, false],
+  ])("whether %j is whole", (text, context, whole) => {
+    const one = heard(text);
+    expect(isWhole(one, understand(one, context as Context, DEMO_SPEC))).toBe(whole);
+  });
+});
+
+const pass = (warp: number, cost: number | undefined, meaning: string): Pass => ({
+  warp,
+  decoded: { words: [], cost },
+  text: meaning,
+  meaning,
+});
+const evidence = { strangeness: 200, unexplained: 0, shortest: 0.2 };
+
+describe("the vote", () => {
+  it("leaves passes at a wrong frequency scale out", () => {
+    const counted = vote([pass(0.94, 100, "five"), pass(0.9, 104, "five"), pass(1.1, 160, "nine")]);
+    expect(counted).toMatchObject({ agreement: 1, winner: { meaning: "five" } });
+  });
+
+  it("doubts where the passes disagree, one alone, or words hard to fit", () => {
+    expect(judge(vote([pass(1, 100, "five"), pass(0.95, 101, "nine")]), evidence, 30)).toBe("doubtful");
+    expect(judge(vote([pass(1, 100, "five")]), evidence, 30)).toBe("doubtful");
+    expect(judge(vote([pass(1, 100, "five"), pass(0.95, 101, "five")]), { ...evidence, strangeness: 380 }, 30)).toBe("doubtful");
+    expect(judge(vote([pass(1, 100, "five"), pass(0.95, 101, "five")]), evidence, 30)).toBe("ok");
+  });
+
+  it("hears nothing in other talk, and says when it is too loud", () => {
+    const agreed = vote([pass(1, 100, "five"), pass(0.95, 101, "five")]);
+    expect(judge(agreed, { ...evidence, strangeness: 480 }, 30)).toBe("nothing");
+    expect(judge(agreed, { ...evidence, unexplained: 1 }, 30)).toBe("nothing");
+    expect(judge(agreed, evidence, 4)).toBe("too_loud");
+    expect(judge(vote([pass(1, undefined, "")]), undefined, 30)).toBe("nothing");
+  });
+});
