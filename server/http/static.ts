@@ -34,7 +34,10 @@ export async function serveFiles(app: App, { webDir, modelDir }: StaticFolders):
       decorateReply: false,
       maxAge: 86_400_000,
     });
-  app.setNotFoundHandler((request, reply) => pageOr404(request, reply, web));
+  // The reply is sent, not returned: a returned one is waited for once more at every step it passes.
+  app.setNotFoundHandler((request, reply) => {
+    pageOr404(request, reply, web);
+  });
 }
 
 function pageOr404(request: FastifyRequest, reply: FastifyReply, web: string | undefined): FastifyReply {

@@ -1,6 +1,8 @@
-// GET /api/health: is the service there, and can it hear.
-import { healthSchema } from "../../shared/api/builds.ts";
+// GET /api/health: is the service there, and can it hear. GET /api/me: who it takes the caller for.
+import { callerSchema, healthSchema } from "../../shared/api/builds.ts";
+import { errorSchema } from "../../shared/api/errors.ts";
 import type { Deps } from "../deps.ts";
+import { ServiceError } from "../errors.ts";
 import type { App } from "../http/types.ts";
 
 export function healthRoutes(app: App, deps: Deps, version: string): void {
@@ -10,4 +12,9 @@ export function healthRoutes(app: App, deps: Deps, version: string): void {
     hearing: deps.hearing.state(),
     time: new Date().toISOString(),
   }));
+
+  app.get("/api/me", { schema: { response: { 200: callerSchema, 401: errorSchema } } }, async ({ principal }) => {
+    if (principal === null) throw new ServiceError("not_paired", "Expected a paired device for this request, got none");
+    return principal;
+  });
 }

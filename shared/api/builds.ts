@@ -65,3 +65,12 @@ export const healthSchema = z.strictObject({
   hearing: z.enum(["ready", "loading", "absent"]),
   time: z.string(),
 });
+
+/** Who the service takes the caller for: what a screen may offer goes by `role`. */
+export const callerSchema = z.strictObject({
+  role: z.enum(["viewer", "bench", "owner"]),
+  /** Id of the paired device; "shop" on the machine itself. */
+  device: z.string(),
+  name: z.string(),
+});
+export type Caller = z.infer<typeof callerSchema>;

@@ -25,6 +25,8 @@ describe("pairing", () => {
     const cookie = answer.headers["set-cookie"]?.[0]?.split(";")[0] ?? "";
     const written = await post(to, cookie);
     expect(written.status).toBe(200);
+    const me = await ask(to, { door: "secure", path: "/api/me", headers: { cookie } });
+    expect(JSON.parse(me.text)).toMatchObject({ role: "bench", name: "Phone <at> the vise" });
     const [device] = await to.list.devices();
     expect(JSON.parse(written.text).events[0].event).toMatchObject({ device: device?.id, by: "Phone <at> the vise" });
     // The token itself is nowhere on the disk.
@@ -113,10 +115,11 @@ describe("the owner's page", () => {
     expect(await ended).toContain("retry: 2000");
   });
 
-  it("is there on the machine itself without pairing", async () => {
+  it("is there for the owner's role alone", async () => {
     const to = await bootLan();
-    // The machine's own listener is built by the process; here its access is what decides.
-    expect(await to.shop.deps.access.identify({} as never)).toMatchObject({ role: "owner" });
+    const cookie = await pair(to, "bench");
+    expect((await ask(to, { door: "secure", path: "/door", headers: { cookie } })).code).toBe("forbidden_role");
+  });
   });
 });
 

@@ -10,6 +10,13 @@ import { bootShop, clipForm, makeEvent, makeWav, openDemoBuild, textEvent } from
 
 const sha256 = (bytes: Buffer) => createHash("sha256").update(bytes).digest("hex");
 
+describe("the caller", () => {
+  it("is the owner on the machine itself", async () => {
+    const { app } = await bootShop();
+    expect((await app.inject("/api/me")).json()).toEqual({ role: "owner", device: "shop", name: "this machine" });
+  });
+});
+
 describe("builds", () => {
   it("opens one with a spec sheet, lists it and sums it up", async () => {
     const { app } = await bootShop();
