@@ -1,21 +1,21 @@
-// Upright pixels in, the tag cards in the frame out: a quick look first, a careful one only where that found none.
-import { type CardSeen, cardsIn } from "./card-reader.ts";
+// A grey picture in, the tag cards in the frame out: a quick look first, a careful one only where that found none.
+import { type CardSeen, cardsIn, type Rgba } from "./card-reader.ts";
 import type { Grey } from "./measures.ts";
-import { CARD_SIZE, type Pixels, rgbaOf } from "./pixels.ts";
+import { CARD_SIZE, shrunk } from "./pixels.ts";
 import { steepen } from "./steepen.ts";
 import { prepareNodeCardReader } from "./zxing-node.ts";
 
-/** Green carries most of what a sensor sees and of what the eye calls bright; a black and white card needs no more. */
-function greenOf({ data, width, height }: Pixels): Grey {
-  const grey = new Uint8Array(width * height);
-  for (let at = 0, from = 1; at < grey.length; at += 1, from += 3) grey[at] = data[from] as number;
-  return { data: grey, width, height };
+function rgbaOf({ data, width, height }: Grey): Rgba {
+  const out = new Uint8ClampedArray(width * height * 4);
+  const pixels = new Uint32Array(out.buffer);
+  for (let at = 0; at < pixels.length; at += 1) pixels[at] = 0xff000000 | ((data[at] as number) * 0x010101);
+  return { data: out, width, height };
 }
 
 /** Every readable card of ours in the picture. */
-export async function findCards(pixels: Pixels): Promise<CardSeen[]> {
+export async function findCards(grey: Grey): Promise<CardSeen[]> {
   prepareNodeCardReader();
-  const quick = await cardsIn(await rgbaOf(pixels, CARD_SIZE));
-  // The careful look takes all the pixels there are, with their edges steepened.
-  return quick.length > 0 ? quick : cardsIn(steepen(greenOf(pixels)));
+  const wide = await shrunk(grey, CARD_SIZE);
+  const quick = await cardsIn(rgbaOf(wide));
+  return quick.length > 0 ? quick : cardsIn(steepen(wide));
 }

@@ -43,7 +43,8 @@ export function focusOf({ data, width, height }: Grey): number {
 export function clippingOf({ data }: Grey): { highlights: number; shadows: number } {
   let white = 0;
   let black = 0;
-  for (const level of data) {
+  for (let at = 0; at < data.length; at += 1) {
+    const level = data[at] as number;
     if (level >= WHITE) white += 1;
     else if (level <= BLACK) black += 1;
   }
@@ -55,12 +56,24 @@ export function clippingOf({ data }: Grey): { highlights: number; shadows: numbe
 export function cellMeans({ data, width, height }: Grey, columns: number, rows: number): Float64Array {
   const sums = new Float64Array(columns * rows);
   const counts = new Float64Array(columns * rows);
+  const column = Uint16Array.from({ length: width }, (_, x) => Math.floor((x * columns) / width));
   for (let y = 0; y < height; y += 1) {
     const line = Math.floor((y * rows) / height) * columns;
-    for (let x = 0; x < width; x += 1) {
-      const cell = line + Math.floor((x * columns) / width);
-      sums[cell] = (sums[cell] as number) + (data[y * width + x] as number);
-      counts[cell] = (counts[cell] as number) + 1;
+    let cell = 0;
+    let sum = 0;
+    let from = 0;
+    for (let x = 0; x <= width; x += 1) {
+      if (x < width && column[x] === cell) {
+        sum += data[y * width + x] as number;
+        continue;
+      }
+      // The run of one cell in this row has ended.
+      sums[line + cell] = (sums[line + cell] as number) + sum;
+      counts[line + cell] = (counts[line + cell] as number) + x - from;
+      if (x === width) break;
+      cell = column[x] as number;
+      from = x;
+      sum = data[y * width + x] as number;
     }
   }
   return sums.map((sum, cell) => sum / Math.max(1, counts[cell] as number));

@@ -3,11 +3,10 @@ import sharp from "sharp";
 import { PhotoError } from "./errors.ts";
 import type { DecodedHeic } from "./heic.ts";
 import type { Grey } from "./measures.ts";
-import { MEASURE_SIZE } from "./measures.ts";
 
 export const FULL_SIZE = 2048;
 export const THUMB_SIZE = 640;
-/** Size at which tag cards are looked for first: quick, and a card that fills a tenth of the frame is still read. */
+/** Size at which tag cards are looked for: quick, and a code that takes a twentieth of the frame's width is still read. */
 export const CARD_SIZE = 1280;
 
 export const FULL_WEBP = { quality: 82, effort: 2 } as const;
@@ -105,19 +104,23 @@ export async function makeDerivatives(pixels: Pixels): Promise<{ thumb: Buffer; 
   return { full, thumb };
 }
 
-/** Grey at `MEASURE_SIZE` for focus, clipping and fingerprint. */
-export async function greyOf(pixels: Pixels): Promise<Grey> {
-  const { data, info } = await fromPixels(pixels)
-    .resize(within(MEASURE_SIZE))
-    .greyscale()
+/**
+ * The green of upright pixels as grey: a sensor sees most of its light and detail in green, and a black and white card
+ * or a steel part needs no more. One pass serves focus, clipping, fingerprint and the search for cards.
+ */
+export function greyOf({ data, width, height }: Pixels): Grey {
+  const grey = new Uint8Array(width * height);
+  for (let at = 0, from = 1; at < grey.length; at += 1, from += 3) grey[at] = data[from] as number;
+  return { data: grey, width, height };
+}
+
+/** A grey picture at most `size` on the longer side. */
+export async function shrunk({ data, width, height }: Grey, size: number): Promise<Grey> {
+  if (Math.max(width, height) <= size) return { data, width, height };
+  const out = await sharp(data, { raw: { width, height, channels: 1 } })
+    .resize(within(size))
     .toColourspace("b-w")
     .raw({ depth: "uchar" })
     .toBuffer({ resolveWithObject: true });
-  return { data, width: info.width, height: info.height };
-}
-
-/** RGBA for the card reader, at most `size` on the longer side. */
-export async function rgbaOf(pixels: Pixels, size: number): Promise<{ data: Uint8ClampedArray; width: number; height: number }> {
-  const { data, info } = await fromPixels(pixels).resize(within(size)).ensureAlpha().raw().toBuffer({ resolveWithObject: true });
-  return { data: new Uint8ClampedArray(data.buffer, data.byteOffset, data.length), width: info.width, height: info.height };
+  return { data: out.data, width: out.info.width, height: out.info.height };
 }

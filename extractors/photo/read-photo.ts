@@ -8,8 +8,8 @@ import { PhotoError } from "./errors.ts";
 import { readTimeTags } from "./exif.ts";
 import { findCards } from "./find-cards.ts";
 import { decodeHeic } from "./heic.ts";
-import { clippingOf, fingerprintOf, focusOf } from "./measures.ts";
-import { decodePixels, greyOf, type Header, makeDerivatives, type Pixels, readHeader } from "./pixels.ts";
+import { clippingOf, fingerprintOf, focusOf, MEASURE_SIZE } from "./measures.ts";
+import { decodePixels, greyOf, type Header, makeDerivatives, type Pixels, readHeader, shrunk } from "./pixels.ts";
 import { type PhotoType, sniffPhoto } from "./sniff.ts";
 import { takenAt } from "./taken.ts";
 
@@ -81,10 +81,11 @@ async function readOne(photo: Buffer | string, input: PhotoInput, limits: PhotoL
   const type = sniffPhoto(bytes);
   const { header, pixels } = await decode(bytes, type, limits);
   // The encoder works on a thread of its own while this thread measures.
-  const [derivatives, grey, seen, tags] = await Promise.all([
+  const grey = greyOf(pixels);
+  const [derivatives, measured, seen, tags] = await Promise.all([
     makeDerivatives(pixels),
-    greyOf(pixels),
-    findCards(pixels),
+    shrunk(grey, MEASURE_SIZE),
+    findCards(grey),
     readTimeTags(header.exif),
   ]);
   const cards = seen.map(({ card }) => card);
@@ -98,9 +99,9 @@ async function readOne(photo: Buffer | string, input: PhotoInput, limits: PhotoL
     height: turned ? header.width : header.height,
     orientation: header.orientation,
     taken: takenAt(tags, { ...input, receivedAt: input.receivedAt ?? new Date().toISOString() }),
-    fingerprint: fingerprintOf(grey),
-    focus: Math.round(focusOf(grey) * 100) / 100,
-    ...clippingOf(grey),
+    fingerprint: fingerprintOf(measured),
+    focus: Math.round(focusOf(measured) * 100) / 100,
+    ...clippingOf(measured),
     ...(card ? { card } : {}),
   };
   return { facts, ...derivatives, cards };

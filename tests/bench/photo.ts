@@ -8,6 +8,7 @@ import sharp from "sharp";
 import { RECIPES } from "../../demo-data/drawing/recipes.ts";
 import { findCards } from "../../extractors/photo/find-cards.ts";
 import { openPhotoReader } from "../../extractors/photo/index.ts";
+import { greyOfRgba } from "../../extractors/photo/measures.ts";
 import { FULL_SIZE, FULL_WEBP, THUMB_SIZE, THUMB_WEBP } from "../../extractors/photo/pixels.ts";
 import { cardText } from "../../shared/photo/card.ts";
 import { cardScene, HINDRANCES } from "./photo-scenes.ts";
@@ -137,13 +138,9 @@ async function readRates(): Promise<void> {
     for (let seed = 1; seed <= SCENES; seed += 1) {
       const { picture, text } = await cardScene(how, seed);
       const { width, height } = picture;
-      const rgb = await sharp(Buffer.from(picture.data), { raw: { width, height, channels: 4 } })
-        .removeAlpha()
-        .raw()
-        .toBuffer();
-      const pixels = { data: rgb, width, height };
+      const grey = greyOfRgba(picture.data, width, height);
       const t0 = performance.now();
-      const ours = (await findCards(pixels)).map(({ card }) => cardText(card));
+      const ours = (await findCards(grey)).map(({ card }) => cardText(card));
       const t1 = performance.now();
       const plain = jsQR(picture.data, picture.width, picture.height)?.data;
       const t2 = performance.now();

@@ -1,7 +1,7 @@
 // Tag cards in drawn scenes: what the intake's look must read, and the edge steepening against its plain definition.
-import sharp from "sharp";
 import { describe, expect, it } from "vitest";
 import { findCards } from "../../../extractors/photo/find-cards.ts";
+import { greyOfRgba } from "../../../extractors/photo/measures.ts";
 import { steepen } from "../../../extractors/photo/steepen.ts";
 import { cardText } from "../../../shared/photo/card.ts";
 import { cardScene, HINDRANCES } from "../../bench/photo-scenes.ts";
@@ -25,11 +25,8 @@ describe("tag cards in a scene", () => {
     for (let seed = 101; seed < 109; seed += 1) {
       const { picture, text } = await cardScene(how, seed);
       const { width, height } = picture;
-      const data = await sharp(Buffer.from(picture.data), { raw: { width, height, channels: 4 } })
-        .removeAlpha()
-        .raw()
-        .toBuffer();
-      const texts = (await findCards({ data, width, height })).map(({ card }) => cardText(card));
+      const grey = greyOfRgba(picture.data, width, height);
+      const texts = (await findCards(grey)).map(({ card }) => cardText(card));
       // A card may be missed; it is never read as another one.
       for (const found of texts) expect(found).toBe(text);
       read += texts.includes(text) ? 1 : 0;
