@@ -120,7 +120,6 @@ describe("the owner's page", () => {
     const cookie = await pair(to, "bench");
     expect((await ask(to, { door: "secure", path: "/door", headers: { cookie } })).code).toBe("forbidden_role");
   });
-  });
 });
 
 /** What a camera reads off a picture: another library's reader on the rendered SVG. */
