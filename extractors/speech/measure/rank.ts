@@ -80,7 +80,21 @@ function draftsOf(
     weighCandidate(clause, candidate, said, env, earlier, drafts);
     for (let k = before; k < drafts.length; k++) best = Math.max(best, (drafts[k] as Draft).score);
   }
+  const first = found[0];
+  if (drafts.length === 0 && first !== undefined && first.known !== "guess" && only === undefined) {
+    drafts.push(outOfUnit(clause, first, said, env, earlier));
+  }
   return drafts.sort((a, b) => b.score - a.score);
+}
+
+/** The value's unit cannot be this quantity's: kept as a draft that will be asked about. */
+function outOfUnit(clause: Clause, candidate: Candidate, said: Said, env: Env, earlier: Place): Draft {
+  const quantity = QUANTITIES[candidate.id];
+  const words = { numbers: clause.numbers, senses: said.senses, given: clause.given };
+  const settled = settle(words, quantity, earlier, env.place, false, env.spec);
+  const dec = clause.value.parts[0]?.figure.dec ?? { n: 0, s: 0 };
+  const value: Scaled = { dec, unit: quantity.unit, implied: false, fit: "far", flags: ["impossible_unit"] };
+  return draft(clause, candidate, settled, value, value.flags, candidate.score + WEIGHT.far, undefined, said);
 }
 
 function weighCandidate(clause: Clause, candidate: Candidate, said: Said, env: Env, earlier: Place, drafts: Draft[]): void {

@@ -141,7 +141,8 @@ function bareLength(figure: Figure, quantity: Quantity, spec: Spec, shop: Shop):
   const words = quantity.scale === "small_word" || quantity.scale === "tenths_word";
   const inWords = words || shop.metric ? ["scale_ask"] : [];
   if (quantity.scale === "fraction" && kind === "int") out.push(of(dec, "in"));
-  if (!(pointed && dec.s >= 3)) {
+  // Nobody reads thou to three places: such a figure is inches with its point, or another quantity's.
+  if (dec.s <= 2) {
     const doubt = kind === "digits" || pointed ? ["unit_doubt"] : [];
     out.push(of(shift(dec, 3), "in", ...inWords, ...doubt));
   }

@@ -21,5 +21,5 @@ export const WEIGHT = {
   over: 4,
   overless: -2,
   flag: -1,
-  tail: -6,
+  tail: -12,
 } as const;

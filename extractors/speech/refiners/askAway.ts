@@ -49,6 +49,7 @@ const DOUBTFUL: Readonly<Record<string, QuestionCode>> = {
   doubtful_half: "doubtful_number",
   hundred_thousandths: "doubtful_number",
   two_signs: "doubtful_number",
+  impossible_unit: "impossible_unit",
   two_figures: "doubtful_number",
   several: "range",
   too_fine: "too_fine",

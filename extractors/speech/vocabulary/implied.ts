@@ -20,7 +20,7 @@ export const IMPLIED_BY_SLOT: Readonly<Record<string, Implied>> = {
     sure: false,
   },
   main: { ids: ["bearing_clearance", "main_journal_diameter", "fastener_torque"], sure: false },
-  rod: { ids: ["bearing_clearance", "rod_side_clearance", "crankpin_diameter", "fastener_torque", "mass"], sure: false },
+  rod: { ids: ["bearing_clearance", "rod_side_clearance", "crankpin_diameter", "fastener_torque"], sure: false },
   cylinder: { ids: ["bore_diameter", "compression_pressure", "chamber_volume"], sure: false },
   part: { ids: ["part_temperature"], sure: false },
 };

@@ -10,6 +10,7 @@ const FORMS: Readonly<Record<string, string>> = {
   bushes: "bush",
   bosses: "boss",
   bored: "bored",
+  bores: "bore",
   gaps: "gap",
   clearances: "clearance",
   shims: "shim",
