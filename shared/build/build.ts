@@ -33,6 +33,7 @@ export function openBuild(event: BenchEvent): Build {
     byKey: new Map(),
     standing: new Map(),
     byQuantity: new Map(),
+    byDevice: new Map(),
     waiting: new Map(),
     photos: new Map(),
     notes: [],

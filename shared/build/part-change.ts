@@ -24,13 +24,14 @@ export function changePart(build: Build, event: Extract<BenchEvent, { type: "par
   const { part, place, what } = event.data;
   build.changes.push({ id: event.id, order: build.count, at: event.at, part, place, what });
   const row = PARTS.find((candidate) => candidate.part === part);
-  const keys = [`part:${part}|${placeKey(place)}`];
+  const keys = new Set([`part:${part}|${placeKey(place)}`]);
   const stale = (logged: LoggedReading) => {
-    if (logged.status !== "counted" && logged.status !== "waiting") return;
+    // One that gave way is marked too: it stands again when the newer one is struck, and must not stand as if fresh.
+    if (logged.status === "struck" || logged.status === "rejected") return;
     if (row === undefined || !onPart(row, place, logged.reading.place)) return;
     logged.stale = { event: event.id, what };
-    keys.push(`reading:${logged.reading.quantity}|${placeKey(logged.reading.place)}`);
+    keys.add(`reading:${logged.reading.quantity}|${placeKey(logged.reading.place)}`);
   };
   for (const quantity of row?.quantities ?? []) build.byQuantity.get(quantity)?.forEach(stale);
-  return keys;
+  return [...keys];
 }

@@ -53,6 +53,7 @@ export function take(build: Build, event: Of<"reading.taken">): Touched {
   };
   build.readings.set(event.id, logged);
   listFor(build.byQuantity, reading.quantity).push(logged);
+  listFor(build.byDevice, event.device).push(logged);
   file(build, logged);
   if (logged.status === "waiting") build.waiting.set(logged.id, logged);
   settle(build, keyOf(reading), logged.condition, logged);
@@ -106,12 +107,9 @@ export function strike(build: Build, event: Of<"reading.struck">): Touched {
 
 /** The reading taken before this one on the same device that still stands or waits: what a second "strike that" means. */
 function standingBefore(build: Build, logged: LoggedReading): LoggedReading | undefined {
-  let found: LoggedReading | undefined;
-  for (const other of build.readings.values()) {
-    if (other.order >= logged.order) break;
-    if (other.device === logged.device && (other.status === "counted" || other.status === "waiting")) found = other;
-  }
-  return found;
+  return build.byDevice
+    .get(logged.device)
+    ?.findLast((other) => other.order < logged.order && (other.status === "counted" || other.status === "waiting"));
 }
 
 /** Replace what a reading says, keeping what it said before; it stands or waits as the new words deserve. */

@@ -133,6 +133,8 @@ export interface Build {
   readonly standing: Map<string, Map<Condition, LoggedReading>>;
   /** Ids of readings of one quantity, in order. */
   readonly byQuantity: Map<QuantityId, LoggedReading[]>;
+  /** Readings in the order each device took them. */
+  readonly byDevice: Map<string, LoggedReading[]>;
   readonly waiting: Map<string, LoggedReading>;
   readonly photos: Map<string, LoggedPhoto>;
   readonly notes: LoggedNote[];

@@ -54,6 +54,19 @@ describe("a reading in the fold", () => {
     expect(latest(build, "ring_end_gap", GAP)?.id).toBe(first.id);
   });
 
+  it("confirmed late it stays behind the one taken since, and is evidence only once", () => {
+    const { build, take, put, stamp } = start();
+    const first = take("0.012", { do: "confirm" });
+    take("0.013");
+    const last = take("0.014");
+    const yes = stamp.make("reading.confirmed", { target: first.id });
+    put(yes);
+    put(stamp.make("reading.confirmed", { target: first.id }));
+    expect(build.readings.get(first.id)?.status).toBe("superseded");
+    expect(latest(build, "ring_end_gap", GAP)?.id).toBe(last.id);
+    expect(build.readings.get(first.id)?.evidence).toEqual([first.id, yes.id]);
+  });
+
   it("stands beside one of another condition: as found and final are both kept", () => {
     const { build, take } = start();
     take("0.030", { condition: "as_found" });
@@ -96,6 +109,16 @@ describe("a changed part", () => {
     const event = put(stamp.make("reading.taken", { reading: reading(quantity, at, "0.004") }));
     put(stamp.make("part.changed", { part, place, what: "exchanged" }));
     expect(build.readings.get(event.id)?.stale !== undefined).toBe(stale);
+  });
+
+  it("makes a reading that had given way stale too, so that it does not stand as fresh when the newer one is struck", () => {
+    const { build, take, put, stamp } = start();
+    const first = take("0.012");
+    const second = take("0.013");
+    put(stamp.make("part.changed", { part: "rings", place: GAP, what: "filed" }));
+    put(stamp.make("reading.struck", { target: second.id }));
+    expect(latest(build, "ring_end_gap", GAP)?.id).toBe(first.id);
+    expect(latest(build, "ring_end_gap", GAP)?.stale).toBeDefined();
   });
 
   it("leaves a reading taken afterwards fresh", () => {
