@@ -1,6 +1,6 @@
 // A photo, the photos before it and the step it proves in; what is doubtful about it out. Claims only what can be seen.
 import type { EventData } from "../events/events.ts";
-import { type Place, placeKey, placeLabel } from "../places/places.ts";
+import { type Place, placeLabel } from "../places/places.ts";
 import type { StepId } from "../steps/steps.ts";
 
 export type PhotoTaken = EventData["photo.taken"];
@@ -72,8 +72,16 @@ function latestMoment({ at, source, zoneKnown }: PhotoTaken["photo"]["taken"]): 
 
 const name = (place: Place) => placeLabel(place) || "the engine";
 
-/** Whether two places contradict each other; a place that only says less does not. */
-export function placesContradict(one: Place, other: Place): boolean {
+/** Number of the cylinder a place belongs to: a rod's number is its cylinder's. */
+const numberOf = ({ cylinder, rod }: Place) => cylinder ?? rod;
+
+/** Whether two places are of different parts. A place that only says less is not different. */
+export function differentPlaces(one: Place, other: Place): boolean {
+  const [number, otherNumber] = [numberOf(one), numberOf(other)];
+  if (number !== undefined && otherNumber !== undefined && number !== otherNumber) return true;
+  // A main and a cylinder's part share no number.
+  if (one.main !== undefined && otherNumber !== undefined && other.main === undefined) return true;
+  if (other.main !== undefined && number !== undefined && one.main === undefined) return true;
   return (Object.keys(one) as (keyof Place)[]).some((slot) => other[slot] !== undefined && other[slot] !== one[slot]);
 }
 
@@ -84,7 +92,7 @@ function twinDoubt(photo: PhotoTaken, earlier: readonly EarlierPhoto[], floors: 
     return { code: "same_photo", say: `Same photo as ${name(same.place)}.`, why, with: same.id };
   }
   for (const other of earlier) {
-    if (placeKey(other.place) === placeKey(photo.place)) continue;
+    if (!differentPlaces(other.place, photo.place)) continue;
     const bits = fingerprintDistance(other.photo.fingerprint, photo.photo.fingerprint);
     if (bits > floors.twinBits) continue;
     const why = `Its fingerprint differs in ${bits} of 64 bits from the photo kept for ${name(other.place)}; ${floors.twinBits} or fewer are doubted.`;
@@ -102,7 +110,7 @@ function ageDoubt({ photo }: PhotoTaken, step: OpenStep | undefined): PhotoDoubt
 }
 
 function cardDoubt({ photo, place }: PhotoTaken): PhotoDoubt | undefined {
-  if (!photo.card || !placesContradict(photo.card.place, place)) return undefined;
+  if (!photo.card || !differentPlaces(photo.card.place, place)) return undefined;
   const why = `The card in the frame says ${name(photo.card.place)}, the photo was filed for ${name(place)}.`;
   return { code: "card_disagrees", say: `Card says ${name(photo.card.place)}. Which?`, why };
 }

@@ -4,7 +4,7 @@ import type { Question } from "../events/reading.ts";
 import { type Place, placeLabel } from "../places/places.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { StepId } from "../steps/steps.ts";
-import { placesContradict } from "./doubts.ts";
+import { differentPlaces } from "./doubts.ts";
 
 export interface Filing {
   readonly place: Place;
@@ -22,6 +22,13 @@ export interface FilingInput {
   readonly spec: Spec;
 }
 
+/** "Rod two" heard as a fastening is the rod itself while no nut is named: one rod has one place. */
+function tidy(place: Place): Place {
+  const { fastener, ...rest } = place;
+  const same = (fastener === "rod" || fastener === "main") && place[fastener] !== undefined && place.nut === undefined;
+  return same ? rest : place;
+}
+
 /** Files a photo. A card's subject counts as a proof only where the spec sheet has that proof. */
 export function filePhoto({ photo, said, focus, spec }: FilingInput): Filing {
   const card = photo.card;
@@ -29,7 +36,7 @@ export function filePhoto({ photo, said, focus, spec }: FilingInput): Filing {
   const proof = said.proof ?? subject?.id;
   const step = said.step ?? card?.step ?? spec.proofs.find(({ id }) => id === proof)?.step ?? focus.step;
   return {
-    place: said.place ?? card?.place ?? focus.place,
+    place: tidy(said.place ?? card?.place ?? focus.place),
     ...(step === undefined ? {} : { step }),
     ...(proof === undefined ? {} : { proof }),
   };
@@ -37,7 +44,7 @@ export function filePhoto({ photo, said, focus, spec }: FilingInput): Filing {
 
 /** The question to ask where the card in the frame and the place it was filed for contradict each other. */
 export function cardQuestion(photo: PhotoFacts, filed: Filing, event: string): Question | undefined {
-  if (!photo.card || !placesContradict(photo.card.place, filed.place)) return undefined;
+  if (!photo.card || !differentPlaces(photo.card.place, filed.place)) return undefined;
   const options = [placeLabel(photo.card.place), placeLabel(filed.place)];
   return {
     code: "card_disagrees",

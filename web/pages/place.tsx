@@ -50,7 +50,7 @@ export function PlacePage({ book, build }: BuildPageProps) {
           <li key={logged.id}>
             <Picture build={build} photo={logged} among={photos} />
             <p>
-              {photoTitle(logged)} <small>{dayOf(logged.at)}</small>
+              {photoTitle(build, logged)} <small>{dayOf(logged.at)}</small>
             </p>
           </li>
         ))}

@@ -2,6 +2,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { stampEvent } from "../../extractors/bench/index.ts";
 import type { Build, LoggedPhoto } from "../../shared/build/index.ts";
+import { statementOf } from "../../shared/photo/statements.ts";
 import { placeLabel } from "../../shared/places/places.ts";
 import { openBook } from "../store/bench.ts";
 import { stampFor } from "../store/words.ts";
@@ -46,7 +47,7 @@ export function LightBox({ build, first, among, onClose }: Props) {
   };
   const pick = (kind: PhotoMark["kind"]) => setDrawing(drawing === kind ? undefined : kind);
   return (
-    <dialog ref={box} class="light-box" aria-label={`Picture: ${photoTitle(photo)}`} onClose={onClose} onKeyDown={keys}>
+    <dialog ref={box} class="light-box" aria-label={`Picture: ${photoTitle(build, photo)}`} onClose={onClose} onKeyDown={keys}>
       <div class="light-bar">
         <button type="button" class="small-button" disabled={index <= 0} onClick={() => leaf(-1)}>
           Earlier
@@ -74,8 +75,8 @@ export function LightBox({ build, first, among, onClose }: Props) {
         </button>
       </div>
       <div class={other === undefined ? "light-plates" : "light-plates light-two"}>
-        <Sheet photo={photo} drawing={drawing} onMark={(mark) => saveMarks(photo, [...photo.marks, mark])} />
-        {other === undefined ? null : <Sheet photo={other} />}
+        <Sheet build={build} photo={photo} drawing={drawing} onMark={(mark) => saveMarks(photo, [...photo.marks, mark])} />
+        {other === undefined ? null : <Sheet build={build} photo={other} />}
       </div>
     </dialog>
   );
@@ -111,15 +112,22 @@ function Beside({
   );
 }
 
-type SheetProps = Parameters<typeof Plate>[0];
+type SheetProps = Omit<Parameters<typeof Plate>[0], "title"> & { readonly build: Build };
 
-function Sheet({ photo, drawing, onMark }: SheetProps) {
+function Sheet({ build, photo, drawing, onMark }: SheetProps) {
+  const statement = statementOf(build, photo);
   return (
     <div class="light-sheet">
-      <Plate key={photo.id} photo={photo} {...(onMark === undefined ? {} : { onMark })} drawing={drawing} />
+      <Plate
+        key={photo.id}
+        photo={photo}
+        title={photoTitle(build, photo)}
+        {...(onMark === undefined ? {} : { onMark })}
+        drawing={drawing}
+      />
       <p class="light-title">
         <b>{placeLabel(photo.place) || "no place named"}</b>
-        {photo.statement === undefined ? null : <q class="heard">{photo.statement}</q>}
+        {statement === undefined ? null : <q class="heard">{statement}</q>}
       </p>
       <p>Taken {takenWords(photo.photo)}.</p>
       <p class="quiet">{factLines(photo.photo).join("; ")}.</p>

@@ -1,6 +1,7 @@
 // A photo in a list: its thumbnail with what was drawn on it; a tap opens it large.
 import { useState } from "preact/hooks";
 import type { Build, LoggedPhoto } from "../../shared/build/index.ts";
+import { statementOf } from "../../shared/photo/statements.ts";
 import { placeLabel } from "../../shared/places/places.ts";
 import { photoUrl } from "../store/shop.ts";
 import { LightBox } from "./light-box.tsx";
@@ -15,7 +16,8 @@ interface Props {
 }
 
 /** What a photo is called: what was said beside it, else where it is of. */
-export const photoTitle = ({ statement, place }: LoggedPhoto): string => statement ?? (placeLabel(place) || "no place named");
+export const photoTitle = (build: Build, photo: LoggedPhoto): string =>
+  statementOf(build, photo) ?? (placeLabel(photo.place) || "no place named");
 
 export function Picture({ build, photo, among }: Props) {
   const [open, setOpen] = useState(false);
@@ -25,9 +27,9 @@ export function Picture({ build, photo, among }: Props) {
         type="button"
         class="picture-button"
         onClick={() => setOpen(true)}
-        aria-label={`Open the picture: ${photoTitle(photo)}`}
+        aria-label={`Open the picture: ${photoTitle(build, photo)}`}
       >
-        <img src={photoUrl(photo.photo.sha256, "thumb")} alt={photoTitle(photo)} loading="lazy" width="220" height="165" />
+        <img src={photoUrl(photo.photo.sha256, "thumb")} alt={photoTitle(build, photo)} loading="lazy" width="220" height="165" />
         <MarksOver marks={photo.marks} photo={photo.photo} />
       </button>
       {open ? (

@@ -4,10 +4,10 @@ import type { LoggedPhoto } from "../../shared/build/index.ts";
 import { photoUrl } from "../store/shop.ts";
 import { markOfDrag, onPicture, type PhotoMark } from "./marks.ts";
 import { MarksOver } from "./marks-over.tsx";
-import { photoTitle } from "./picture.tsx";
 
 interface Props {
   readonly photo: LoggedPhoto;
+  readonly title: string;
   /** What a drag draws; undefined while nothing is to be drawn. */
   readonly drawing?: PhotoMark["kind"] | undefined;
   readonly onMark?: (mark: PhotoMark) => void;
@@ -18,7 +18,7 @@ interface Drag {
   readonly to: { x: number; y: number };
 }
 
-export function Plate({ photo, drawing, onMark }: Props) {
+export function Plate({ photo, title, drawing, onMark }: Props) {
   const { width, height, sha256 } = photo.photo;
   const face = useRef<HTMLDivElement>(null);
   const [full, setFull] = useState<"coming" | "here" | "failed">("coming");
@@ -54,7 +54,7 @@ export function Plate({ photo, drawing, onMark }: Props) {
           key={sha256}
           class={full === "here" ? "plate-full" : "plate-full plate-coming"}
           src={photoUrl(sha256, "full")}
-          alt={photoTitle(photo)}
+          alt={title}
           draggable={false}
           onLoad={() => setFull("here")}
           onError={() => setFull("failed")}

@@ -43,6 +43,14 @@ const TABLE: [string, Partial<PhotoFacts>, Parameters<typeof logPhoto>[0]["said"
   ["nothing said, no card", {}, {}, { place: { rod: 2 }, step: "final_torque" }, []],
   ["a card files it by itself", { card: CARD }, {}, { place: { rod: 3 }, step: "teardown", proof: "cap_marks" }, []],
   ["said and no card", {}, { place: { rod: 4 }, proof: "dipper" }, { place: { rod: 4 }, step: "splash", proof: "dipper" }, []],
+  ["a rod heard as a fastening", {}, { place: { fastener: "rod", rod: 4 } }, { place: { rod: 4 }, step: "final_torque" }, []],
+  [
+    "a rod's nut",
+    {},
+    { place: { fastener: "rod", rod: 4, nut: "b" } },
+    { place: { fastener: "rod", rod: 4, nut: "b" }, step: "final_torque" },
+    [],
+  ],
   ["card and said agree", { card: CARD }, { place: { rod: 3 } }, { place: { rod: 3 }, step: "teardown", proof: "cap_marks" }, []],
   [
     "card and said disagree",
