@@ -65,6 +65,8 @@ export interface CodeFacts {
   readonly role: string;
   readonly pairUrl: string;
   readonly explainUrl: string;
+  /** The address by number, for devices that cannot find the name. */
+  readonly byAddress: string | undefined;
   readonly pairQr: string;
   readonly explainQr: string;
 }
@@ -79,6 +81,7 @@ export function codePage(facts: CodeFacts): string {
 <figure>${new Markup(facts.explainQr)}<figcaption>1. A new device first: get the certificate at <a href="${facts.explainUrl}">${facts.explainUrl}</a></figcaption></figure>
 <figure>${new Markup(facts.pairQr)}<figcaption>2. Then pair at <span class="mono">${facts.pairUrl.split("?")[0]}</span></figcaption></figure>
 </div>
+${facts.byAddress !== undefined && html`<p>A device that cannot find the name uses <span class="mono">${facts.byAddress}</span> and types the code.</p>`}
 <p><a class="button" href="/door">Done</a></p>`,
   );
 }

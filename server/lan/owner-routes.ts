@@ -43,13 +43,14 @@ export function ownerRoutes(app: App, deps: Deps, list: DoorList, pairing: Pairi
       scope.post("/door/codes", owner, async (request, reply) => {
         const { role } = formOf(request, z.strictObject({ role: z.enum(ROLES) }));
         const { code } = pairing.make(role);
-        const { secure, plain } = urls();
+        const { secure, secureByAddress, plain } = urls();
         const pairUrl = `${secure}${PAIR_PATH.slice(1)}?code=${code}`;
         const page = codePage({
           code,
           role,
           pairUrl,
           explainUrl: plain,
+          byAddress: secureByAddress === undefined ? undefined : `${secureByAddress}${PAIR_PATH.slice(1)}`,
           pairQr: await qrSvg(pairUrl),
           explainQr: await qrSvg(plain),
         });
