@@ -53,6 +53,7 @@ export async function openShop(): Promise<Shop> {
   const url = `http://127.0.0.1:${port}`;
   let child: ChildProcess | undefined;
   const start = async () => {
+    if (child !== undefined) return;
     const args = ["tsx", "server/cli/main.ts", "serve", "--port", String(port), "--data", data, "--log", "silent"];
     child = spawn("npx", args, { stdio: ["ignore", "ignore", "pipe"], detached: true });
     let said = "";

@@ -26,6 +26,9 @@ export interface IntakeListener {
 /** Speech that is under way so soon after the ear was opened began before it. */
 const CLIPPED_MS = 220;
 
+/** Louder than the room by so much is not quiet. */
+const LOUD_DB = 6;
+
 /** Level of a frame, dB below full scale. */
 export function levelDb(frame: Float32Array): number {
   let sum = 0;
@@ -39,6 +42,7 @@ export class Intake {
   readonly #endpointer: Endpointer;
   #number = 0;
   #clock = 0;
+  #quietSince = 0;
   #openMs = Number.POSITIVE_INFINITY;
   #clipped = false;
 
@@ -51,6 +55,11 @@ export class Intake {
   /** Number of the sentence that was started last. */
   get current(): number {
     return this.#number;
+  }
+
+  /** Milliseconds since the last frame that was louder than the room. */
+  get quietFor(): number {
+    return performance.now() - this.#quietSince;
   }
 
   /** Forget the sentence under way. */
@@ -68,6 +77,7 @@ export class Intake {
     this.#openMs += (frame.length / this.#rate) * 1000;
     const now = performance.now();
     this.#clock += frame.length / this.#rate;
+    if (levelDb(frame) > (this.#endpointer.floor ?? 0) + LOUD_DB) this.#quietSince = now;
     for (const event of this.#endpointer.push(frame)) {
       if (event.kind === "start") {
         this.#number += 1;

@@ -2,6 +2,7 @@
 // are heard, shown while still in doubt, logged when over, and said back.
 import { batch, signal } from "@preact/signals";
 import { type Heard, type HearOptions, type Speaker, writeWav } from "../../extractors/hearing/index.ts";
+import { parse } from "../../extractors/speech/index.ts";
 import { type Build, contextOf } from "../../shared/build/index.ts";
 import type { Parsed } from "../../shared/events/reading.ts";
 import type { Asked } from "../photo/live-camera.tsx";
@@ -26,6 +27,9 @@ const TONE_OF: Readonly<Record<Mood, ToneName | undefined>> = {
   done: "heard",
   nothing: undefined,
 };
+
+/** A lull that lasts is worth hearing in full. */
+const LULL_MS = 200;
 
 /** What to say when nothing of the sentence can be used and it has to be said again; undefined when it can. */
 function askedAgain(heard: Heard, parsed: Parsed): string | undefined {
@@ -56,7 +60,7 @@ export class Shift {
   #queue: Promise<unknown> = Promise.resolve();
   #lastWords = "";
   #frames = 0;
-  #preview: { readonly number: number; readonly end: number; readonly clip: HeardClip } | undefined;
+  #atLull: { readonly number: number; readonly end: number; readonly clip: HeardClip } | undefined;
   #speaker: Speaker | undefined;
 
   constructor(book: Book) {
@@ -171,36 +175,46 @@ export class Shift {
     return { spec: build.spec, context, ...(speaker === undefined ? {} : { speaker }) };
   }
 
-  /** Hear a sentence, or take what its preview heard when nothing loud has come since. */
-  async #hear(ear: WorkerEar, { pcm, rate, number, end, over }: Sentence, build: Build): Promise<HeardClip> {
-    const before = this.#preview;
-    if (over && before?.number === number && before.end === end) return before.clip;
+  /** Hear a sentence in full, or take what was heard at its last lull when nothing loud has come since. */
+  async #hear(ear: WorkerEar, { pcm, rate, number, end }: Sentence, build: Build): Promise<HeardClip> {
+    const before = this.#atLull;
+    if (before?.number === number && before.end === end) return before.clip;
     const asked = performance.now();
     const clip = await ear.hear(pcm, rate, this.#options(build));
     performance.measure("hear", { start: asked });
-    this.#preview = { number, end, clip };
+    this.#atLull = { number, end, clip };
     return clip;
   }
 
   async #listen(sentence: Sentence): Promise<void> {
-    const { over, clipped, lastLoud } = sentence;
     const { build } = this.#book;
-    if (build === undefined || this.#ear === undefined) return;
-    const { heard, parsed } = await this.#hear(this.#ear, sentence, build);
-    if (this.state.value === "paused") {
-      if (over) this.#whilePaused(parsed);
-      return;
-    }
-    if (this.state.value !== "armed") return;
-    const again = clipped ? "the start was lost, say it again" : askedAgain(heard, parsed);
-    if (over && again !== undefined) {
-      // Half a sentence reads as another one: it is never taken. What was not made out at all is asked again, not logged.
-      if (heard.text !== "" || !clipped) this.#answer({ text: again, mood: "question" }, heard.text);
-    } else if (over) await this.#log(heard, parsed, sentence);
-    else if (parsed.readings.length > 0 && !clipped) {
-      this.#show(previewOf(this.#book, build, parsed), heard.text, true);
-      this.#measure(lastLoud);
-    }
+    const ear = this.#ear;
+    if (build === undefined || ear === undefined) return;
+    if (!sentence.over) await this.#look(ear, sentence, build);
+    // Heard in full during the lull already, unless the sentence went on meanwhile.
+    if (!sentence.over && (this.#intake?.quietFor ?? 0) < LULL_MS) return;
+    const { heard, parsed } = await this.#hear(ear, sentence, build);
+    if (!sentence.over) return;
+    if (this.state.value === "paused") this.#whilePaused(parsed);
+    else if (this.state.value === "armed") await this.#end(heard, parsed, sentence);
+  }
+
+  /** First sight of a sentence that may be over: one quick decode, shown as not logged. */
+  async #look(ear: WorkerEar, { pcm, rate, clipped, lastLoud }: Sentence, build: Build): Promise<void> {
+    if (clipped || this.state.value !== "armed") return;
+    const options = this.#options(build);
+    const { heard } = await ear.hear(pcm, rate, { ...options, quick: true });
+    const parsed = parse(heard.text, options.context, build.spec);
+    if (parsed.readings.length === 0) return;
+    this.#show(previewOf(this.#book, build, parsed), heard.text, true);
+    this.#measure("reading shown", lastLoud);
+  }
+
+  async #end(heard: Heard, parsed: Parsed, sentence: Sentence): Promise<void> {
+    const again = sentence.clipped ? "the start was lost, say it again" : askedAgain(heard, parsed);
+    if (again === undefined) await this.#log(heard, parsed, sentence);
+    // Half a sentence reads as another one: it is never taken. What was not made out at all is asked again, not logged.
+    else if (heard.text !== "" || !sentence.clipped) this.#answer({ text: again, mood: "question" }, heard.text);
   }
 
   /** While paused only the word that ends the pause is taken, and nothing is kept. */
@@ -222,23 +236,23 @@ export class Shift {
     const { build } = this.#book;
     if (build === undefined) return;
     this.#ear?.prepare(this.#options(build));
-    const shown = this.tentative.value;
     const back = readBackOutcome(outcome, build, this.#book.findings());
     if (back.mood === "nothing") {
-      this.tentative.value = false;
+      // What was shown of it is taken back.
+      if (this.tentative.value) this.#show(undefined, "");
       if (heard.text !== "") this.heard.value = `${heard.text} (not for the book)`;
       return;
     }
     const asked = new Set(outcome.parsed.commands.map(({ command }) => command));
     if (asked.has("repeat")) this.#answer({ text: this.#lastWords || "nothing said yet", mood: "done" }, heard.text, false);
     else this.#answer(back, heard.text);
-    if (!shown && back.reading !== undefined) this.#measure(lastLoud);
+    if (back.reading !== undefined) this.#measure("reading logged", lastLoud);
     const picture = outcome.parsed.commands.find(({ command }) => command === "photo");
     if (picture !== undefined) this.pictureAsked.value = { count: this.pictureAsked.value.count + 1, place: picture.place };
     if (asked.has("pause")) this.#pause();
   }
 
-  #show(said: ReadBack, heard: string, tentative = false): void {
+  #show(said: ReadBack | undefined, heard: string, tentative = false): void {
     batch(() => {
       this.said.value = said;
       this.heard.value = heard;
@@ -257,8 +271,8 @@ export class Shift {
     void this.#voice.say(said.text);
   }
 
-  /** From the last loud frame of a sentence to its reading on the screen, on the browser's own timeline of measures. */
-  #measure(lastLoud: number): void {
-    requestAnimationFrame(() => performance.measure("reading shown", { start: lastLoud }));
+  /** From the last loud frame of a sentence to what is on the screen, kept among the browser's own measures. */
+  #measure(name: "reading shown" | "reading logged", lastLoud: number): void {
+    requestAnimationFrame(() => performance.measure(name, { start: lastLoud }));
   }
 }

@@ -4,6 +4,8 @@ import { signal } from "@preact/signals";
 
 /** Recognition stays shut for so long after the last sound of ours. */
 export const AFTER_MS = 300;
+/** After a tone it is open again sooner: a tone is no word, and the next sentence may follow on its heels. */
+export const AFTER_TONE_MS = 120;
 /** A voice that has not started by now will not. */
 const START_MS = 1000;
 
@@ -33,7 +35,7 @@ export class Voice {
 
   /** A tone of ours plays for so long. */
   shutFor(seconds: number): void {
-    this.#shutUntil = Math.max(this.#shutUntil, performance.now() + seconds * 1000 + AFTER_MS);
+    this.#shutUntil = Math.max(this.#shutUntil, performance.now() + seconds * 1000 + AFTER_TONE_MS);
   }
 
   /** Say words, cutting off what is being said; resolves when said, or when it is clear that nothing will be. */

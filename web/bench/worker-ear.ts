@@ -1,6 +1,7 @@
 // The ear's worker from the page's side: clips in, what was heard and what it comes to out. One that cannot load is not asked again.
 import type { EarAnswer, EarRequest } from "../../extractors/hearing/browser-messages.ts";
-import type { Heard, HearOptions } from "../../extractors/hearing/index.ts";
+import type { Heard, HearOptions, Speaker } from "../../extractors/hearing/index.ts";
+import type { KnownPhrase } from "../../extractors/hearing/types.ts";
 import type { Parsed } from "../../shared/events/reading.ts";
 import { BenchFault } from "./fault.ts";
 
@@ -9,14 +10,15 @@ export interface HeardClip {
   readonly parsed: Parsed;
 }
 
-interface Waiting {
-  resolve(clip: HeardClip): void;
+interface Waiting<T> {
+  resolve(answer: T): void;
   reject(error: Error): void;
 }
 
 export class WorkerEar {
   readonly #worker: Worker;
-  readonly #waiting = new Map<number, Waiting>();
+  readonly #waiting = new Map<number, Waiting<HeardClip>>();
+  readonly #fitting = new Map<number, Waiting<Speaker>>();
   readonly #failed: (fault: BenchFault) => void;
   #next = 0;
   #fault: BenchFault | undefined;
@@ -53,8 +55,9 @@ export class WorkerEar {
   }
 
   #refuseAll(error: Error): void {
-    for (const { reject } of this.#waiting.values()) reject(error);
+    for (const { reject } of [...this.#waiting.values(), ...this.#fitting.values()]) reject(error);
     this.#waiting.clear();
+    this.#fitting.clear();
   }
 
   #take(answer: EarAnswer): void {
@@ -65,6 +68,9 @@ export class WorkerEar {
     else if (answer.type === "heard" && answer.id !== undefined) {
       this.#waiting.get(answer.id)?.resolve({ heard: answer.heard, parsed: answer.parsed });
       this.#waiting.delete(answer.id);
+    } else if (answer.type === "calibrated") {
+      this.#fitting.get(answer.id)?.resolve(answer.speaker);
+      this.#fitting.delete(answer.id);
     }
   }
 
@@ -73,14 +79,25 @@ export class WorkerEar {
     this.#post({ type: "context", spec, context, ...(speaker === undefined ? {} : { speaker }) });
   }
 
+  /** Hear a clip. `options.quick` gives a first sight of it that is never for the log. */
   hear(pcm: Float32Array, rate: number, options: HearOptions): Promise<HeardClip> {
     if (this.#fault !== undefined) return Promise.reject(this.#fault);
-    const id = this.#next;
-    this.#next += 1;
+    const id = this.#next++;
     this.prepare(options);
     return new Promise((resolve, reject) => {
       this.#waiting.set(id, { resolve, reject });
-      this.#post({ type: "hear", id, pcm, rate });
+      this.#post({ type: "hear", id, pcm, rate, ...(options.quick === undefined ? {} : { quick: options.quick }) });
+    });
+  }
+
+  /** Fit a person from phrases read aloud; takes some seconds. */
+  calibrate(name: string, phrases: readonly KnownPhrase[], options: HearOptions): Promise<Speaker> {
+    if (this.#fault !== undefined) return Promise.reject(this.#fault);
+    const id = this.#next++;
+    this.prepare(options);
+    return new Promise((resolve, reject) => {
+      this.#fitting.set(id, { resolve, reject });
+      this.#post({ type: "calibrate", id, name, phrases });
     });
   }
 

@@ -18,14 +18,14 @@ export function Tally({ findings }: { findings: readonly Finding[] }) {
   const count = (verdict: Verdict) =>
     findings.filter((finding) => finding.verdict === verdict && (verdict === "pass" || isOpen(finding))).length;
   return (
-    <ul class="tally">
+    <span class="tally">
       {VERDICTS.map((verdict) => (
-        <li key={verdict} class={`mark-${verdict}`}>
+        <span key={verdict} class={`mark-${verdict}`}>
           <Shape mark={verdict} />
           <b>{count(verdict)}</b> {MARK_WORDS[verdict]}
-        </li>
+        </span>
       ))}
-    </ul>
+    </span>
   );
 }
 

@@ -7,7 +7,7 @@ import { STEPS } from "../../shared/steps/steps.ts";
 import type { BuildPageProps } from "../app.tsx";
 import { entriesOf, passes, type Sieve } from "../book/entries.ts";
 import { EntryRow } from "../book/entry.tsx";
-import { Standing } from "../book/standing.tsx";
+import { Standing, Tally } from "../book/standing.tsx";
 import { TypeBox } from "../book/type-box.tsx";
 import { Tag } from "../parts/tag.tsx";
 import { dayOf } from "../parts/time.ts";
@@ -34,6 +34,10 @@ export function DayBook({ book, build, tick }: BuildPageProps) {
     <div class="page day-book">
       <div class="day-main">
         <h1>{build.name}</h1>
+        <button type="button" class="tally-top" onClick={() => document.querySelector(".standing")?.scrollIntoView()}>
+          <Tally findings={findings} />
+          <span>See what is open</span>
+        </button>
         <TypeBox book={book} />
         <HandInBox book={book} build={build} />
         <SieveBar build={build} sieve={sieve} />

@@ -70,10 +70,14 @@ describe("listening at the vise", { timeout: 150_000, retry: 1 }, () => {
     await start(page);
     await page.locator(".switch-armed").waitFor();
     await spoken();
-    const delays = await took(page, "reading shown");
-    const hearing = await took(page, "hear");
+    const shown = await took(page, "reading shown");
+    const logged = await took(page, "reading logged");
+    const line = (what: string, values: readonly number[]) =>
+      `${what}: median ${median(values)} ms of ${values.length} (${values.join(", ")})\n`;
     process.stdout.write(
-      `end of sentence to reading on the screen: median ${median(delays)} ms of ${delays.length} (${delays.join(", ")} ms); of it hearing: median ${median(hearing)} ms\n`,
+      line("end of sentence to its figure and verdict on the screen", shown) +
+        line("end of sentence to its reading logged, after the quiet that ends a sentence", logged) +
+        line("hearing one sentence in full", await took(page, "hear")),
     );
     expect(await readingsOnPage(page, build)).toEqual(STANDING);
     await page.getByText("all sent").waitFor();
@@ -83,10 +87,12 @@ describe("listening at the vise", { timeout: 150_000, retry: 1 }, () => {
     const sound = await fetch(`${shop.url}/api/blobs/${clips[0]}`);
     expect(sound.headers.get("content-type")).toBe("audio/wav");
     expect((await sound.arrayBuffer()).byteLength).toBeGreaterThan(30_000);
-    expect(delays.length).toBeGreaterThanOrEqual(6);
+    expect(logged).toHaveLength(SENTENCES.length);
   });
 
   it("does the same with the shop stopped, and delivers each once when it is started", async () => {
+    // Running again after a try that ended while it was stopped.
+    await shop.start();
     const build = await newBuild(shop);
     const page = await listen(build);
     await page.locator(".switch").waitFor();
