@@ -13,8 +13,8 @@ export interface OpenedBuild {
   readonly lastAt: string;
   /** Findings as the build stands. */
   findings(): Finding[];
-  /** Fold an event that was just stored, ahead of the next refresh. */
-  fold(event: BenchEvent): void;
+  /** Bring `build` up to what has been stored since. */
+  refresh(): Promise<void>;
 }
 
 /** Follows one build and knows what the rules say of it. */
@@ -33,7 +33,9 @@ interface Folded {
 
 interface Entry {
   folded: Folded | undefined;
+  /** Ends when the last work on the build ends. */
   queue: Promise<unknown>;
+  refreshing: Promise<unknown>;
 }
 
 export class Builds {
@@ -50,18 +52,27 @@ export class Builds {
   }
 
   /**
-   * Use a build as its log stands now. Uses of one build follow each other, so that what one stores the next one sees.
+   * Look at a build as its log stands now; waits for nobody who works on it.
+   * @throws ServiceError `unknown_build`
+   */
+  async read<T>(id: string, look: (opened: OpenedBuild) => T): Promise<T> {
+    const entry = this.entry(id);
+    return look(this.view(id, entry, await this.refresh(id, entry)));
+  }
+
+  /**
+   * Work on a build as its log stands now. Works on one build follow each other, so that what one stores the next one sees.
    * @throws ServiceError `unknown_build`
    */
   use<T>(id: string, work: (opened: OpenedBuild) => Promise<T> | T): Promise<T> {
     const entry = this.entry(id);
-    const result = entry.queue.then(async () => work(this.view(await this.refresh(id, entry))));
+    const result = entry.queue.then(async () => work(this.view(id, entry, await this.refresh(id, entry))));
     entry.queue = result.catch(() => undefined);
     return result;
   }
 
   private entry(id: string): Entry {
-    const entry = this.entries.get(id) ?? { folded: undefined, queue: Promise.resolve() };
+    const entry = this.entries.get(id) ?? { folded: undefined, queue: Promise.resolve(), refreshing: Promise.resolve() };
     // Deleting first puts it at the end of the map's order: the front is the longest unused.
     this.entries.delete(id);
     this.entries.set(id, entry);
@@ -72,20 +83,23 @@ export class Builds {
     return entry;
   }
 
-  private async refresh(id: string, entry: Entry): Promise<Folded> {
-    for (;;) {
-      const rows = await this.store.rowsAfter(id, entry.folded?.head.seq ?? 0, PAGE);
-      for (const row of rows) entry.folded = foldRow(entry.folded, row);
-      if (rows.length < PAGE) break;
-    }
-    if (entry.folded === undefined) {
+  /** Bring the fold up to the log, one reader of the store at a time so that rows are folded in their order. */
+  private refresh(id: string, entry: Entry): Promise<Folded> {
+    const result = entry.refreshing.then(async () => {
+      for (;;) {
+        const rows = await this.store.rowsAfter(id, entry.folded?.head.seq ?? 0, PAGE);
+        for (const row of rows) entry.folded = foldRow(entry.folded, row);
+        if (rows.length < PAGE) break;
+      }
+      if (entry.folded !== undefined) return entry.folded;
       this.entries.delete(id);
       throw new ServiceError("unknown_build", expected("a build of this shop", "build", id));
-    }
-    return entry.folded;
+    });
+    entry.refreshing = result.catch(() => undefined);
+    return result;
   }
 
-  private view(folded: Folded): OpenedBuild {
+  private view(id: string, entry: Entry, folded: Folded): OpenedBuild {
     return {
       build: folded.build,
       head: folded.head,
@@ -94,7 +108,9 @@ export class Builds {
         folded.judge ??= this.judge(folded.build);
         return folded.judge.findings();
       },
-      fold: (event) => foldEvent(folded, event),
+      refresh: async () => {
+        await this.refresh(id, entry);
+      },
     };
   }
 }
@@ -103,15 +119,9 @@ function foldRow(folded: Folded | undefined, row: StoredRow): Folded {
   const event = JSON.parse(row.body) as BenchEvent;
   const head = { seq: row.seq, hash: row.hash };
   if (folded === undefined) return { build: openBuild(event), head, lastAt: event.at, judge: undefined };
-  foldEvent(folded, event);
+  const touched = apply(folded.build, event);
+  folded.judge?.update(event, touched);
   folded.head = head;
   folded.lastAt = event.at;
   return folded;
-}
-
-function foldEvent(folded: Folded, event: BenchEvent): void {
-  // Folded ahead already: the store brings it once more.
-  if (folded.build.seen.has(event.id)) return;
-  const touched = apply(folded.build, event);
-  folded.judge?.update(event, touched);
 }

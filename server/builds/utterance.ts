@@ -63,8 +63,7 @@ async function move(deps: Deps, opened: OpenedBuild, said: Said, stamp: Stamp): 
   if (said.place !== undefined && placed) events.push(stampEvent(stamp, "place.opened", { place: said.place }));
   if (events.length === 0) return;
   await logEvents(deps, events);
-  // Folded here at once for the words that follow; the fold knows them by id when the store brings them again.
-  for (const event of events) opened.fold(event);
+  await opened.refresh();
 }
 
 /**

@@ -53,7 +53,7 @@ export async function runDemo(deps: Deps, dir: string, onProgress: (progress: De
     onProgress({ done: index + 1, total: DAY_BOOK.length });
   }
 
-  return await deps.builds.use(build, ({ build: folded, findings }) => {
+  return await deps.builds.read(build, ({ build: folded, findings }) => {
     const verdicts = { pass: 0, warn: 0, fail: 0, unknown: 0 };
     for (const finding of findings()) verdicts[finding.verdict] += 1;
     return {
@@ -73,7 +73,7 @@ const LAST_STEP = DAY_BOOK.flatMap((line) => ("step" in line ? [line.step] : [])
 /** The whole demo build that is in the book already, if one is. */
 export async function findDemo(deps: Deps): Promise<string | undefined> {
   for (const head of await deps.store.heads()) {
-    const whole = await deps.builds.use(
+    const whole = await deps.builds.read(
       head.build,
       ({ build }) => build.name === DEMO_NAME && LAST_STEP !== undefined && build.steps.has(LAST_STEP),
     );

@@ -32,7 +32,7 @@ export function ownerRoutes(app: App, deps: Deps, list: DoorList, pairing: Pairi
   pageScope(app, (scope) => {
     scope.get("/door", owner, async (_request, reply) => {
       const builds = [];
-      for (const { build } of await deps.store.heads()) builds.push(await deps.builds.use(build, toBuildRow));
+      for (const { build } of await deps.store.heads()) builds.push(await deps.builds.read(build, toBuildRow));
       return sendPage(
         reply,
         doorPage({ devices: await list.devices(), links: await list.links(), builds, fingerprint: urls?.().fingerprint }),
@@ -70,7 +70,7 @@ export function ownerRoutes(app: App, deps: Deps, list: DoorList, pairing: Pairi
 
     scope.post("/door/links", owner, async (request, reply) => {
       const { build, days } = formOf(request, z.strictObject({ build: z.uuid(), days: z.coerce.number().int().min(1).max(365) }));
-      await deps.builds.use(build, () => undefined);
+      await deps.builds.read(build, () => undefined);
       const { link, token } = await list.makeLink(build, days);
       const base = urls?.().secure ?? `${request.protocol}://${request.host}/`;
       return sendPage(reply, linkPage(`${base}${RECORD_PATH.slice(1)}/${token}`, link.expiresAt));

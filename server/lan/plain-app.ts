@@ -72,13 +72,13 @@ export async function plainApp(parts: PlainParts, options: BaseOptions): Promise
 function bookRoutes(app: App, deps: Deps): void {
   app.get("/book", { schema: { hide: true } }, async (_request, reply) => {
     const builds = [];
-    for (const { build } of await deps.store.heads()) builds.push(await deps.builds.use(build, toBuildRow));
+    for (const { build } of await deps.store.heads()) builds.push(await deps.builds.read(build, toBuildRow));
     return sendPage(reply, bookPage(builds));
   });
 
   app.get("/book/:build", { schema: { hide: true, params: buildParamsSchema } }, async (request, reply) => {
     const mayWrite = request.principal !== null && mayDo(request.principal.role, "bench");
-    return sendPage(reply, await deps.builds.use(request.params.build, (opened) => buildPage(opened, mayWrite)));
+    return sendPage(reply, await deps.builds.read(request.params.build, (opened) => buildPage(opened, mayWrite)));
   });
 
   pageScope(app, (scope) => {
@@ -90,7 +90,7 @@ function bookRoutes(app: App, deps: Deps): void {
         understand: (context, spec) => ({ parsed: deps.parse(text, context, spec), heard: { by: "typed" } }),
       });
       const answer = logged.again ? "Entered." : answerTo(logged.parsed, logged.say);
-      return sendPage(reply, await deps.builds.use(build, (opened) => buildPage(opened, true, answer)));
+      return sendPage(reply, await deps.builds.read(build, (opened) => buildPage(opened, true, answer)));
     });
   });
 
@@ -102,11 +102,11 @@ function bookRoutes(app: App, deps: Deps): void {
     },
     async (request, reply) => {
       const { build } = request.params;
-      await deps.builds.use(build, () => undefined);
+      await deps.builds.read(build, () => undefined);
       await withForm(request, deps.blobs, PHOTO_RULES, ({ files, fields }) =>
         logPhotos(deps, build, blobsOfForm(files), fields, whoOf(request)),
       );
-      return sendPage(reply, await deps.builds.use(build, (opened) => buildPage(opened, true, "The photo is in the book.")));
+      return sendPage(reply, await deps.builds.read(build, (opened) => buildPage(opened, true, "The photo is in the book.")));
     },
   );
 

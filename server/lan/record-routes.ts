@@ -21,7 +21,7 @@ export function recordRoutes(app: App, deps: Deps, list: DoorList): void {
     const link = await list.linkOf(token);
     const photoBase = `${RECORD_PATH}/${token}/photos`;
     reply.header("referrer-policy", "no-referrer");
-    return sendPage(reply, await deps.builds.use(link.build, (opened) => recordPage(opened, photoBase, link.expiresAt)));
+    return sendPage(reply, await deps.builds.read(link.build, (opened) => recordPage(opened, photoBase, link.expiresAt)));
   });
 
   for (const size of PICTURES)

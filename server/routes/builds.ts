@@ -26,7 +26,7 @@ const errors = { 400: errorSchema, 404: errorSchema, 409: errorSchema };
 export function buildRoutes(app: App, deps: Deps): void {
   app.get("/api/builds", { schema: { response: { 200: buildListSchema } } }, async () => {
     const builds = [];
-    for (const { build } of await deps.store.heads()) builds.push(await deps.builds.use(build, toBuildRow));
+    for (const { build } of await deps.store.heads()) builds.push(await deps.builds.read(build, toBuildRow));
     builds.sort((a, b) => (a.lastAt < b.lastAt ? 1 : -1));
     return { builds };
   });
@@ -42,20 +42,20 @@ export function buildRoutes(app: App, deps: Deps): void {
       const stamp = await makeStamp(deps.store, build, { device, by }, whoOf(request));
       const data = { name, ...(customer === undefined ? {} : { customer }), spec: sheet };
       await logEvents(deps, [stampEvent(stamp, "build.opened", data)]);
-      return reply.code(201).send(await deps.builds.use(build, toSummary));
+      return reply.code(201).send(await deps.builds.read(build, toSummary));
     },
   );
 
   app.get(
     "/api/builds/:build",
     { schema: { params: buildParamsSchema, response: { 200: buildSummarySchema, ...errors } } },
-    async (request) => deps.builds.use(request.params.build, toSummary),
+    async (request) => deps.builds.read(request.params.build, toSummary),
   );
 
   app.get(
     "/api/builds/:build/findings",
     { schema: { params: buildParamsSchema, response: { 200: findingsSchema, ...errors } } },
-    async (request) => deps.builds.use(request.params.build, ({ head, findings }) => ({ head, findings: findings() })),
+    async (request) => deps.builds.read(request.params.build, ({ head, findings }) => ({ head, findings: findings() })),
   );
 
   app.get(

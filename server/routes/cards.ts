@@ -11,7 +11,7 @@ const query = z.strictObject({ paper: z.enum(Object.keys(PAPERS) as [Paper, ...P
 
 export function cardRoutes(app: App, deps: Deps): void {
   app.get("/api/builds/:build/cards", { schema: { params: buildParamsSchema, querystring: query } }, async (request, reply) => {
-    const { spec } = await deps.builds.use(request.params.build, ({ build }) => build);
+    const { spec } = await deps.builds.read(request.params.build, ({ build }) => build);
     const pdf = await cardPdf(cardsOf(spec), spec.name, request.query.paper);
     reply.header("content-disposition", 'inline; filename="tag-cards.pdf"');
     return reply.type("application/pdf").send(pdf as never);

@@ -56,7 +56,7 @@ export function clipRoutes(app: App, deps: Deps): void {
       withForm(request, deps.blobs, hearRules, async (form) => {
         const { wav } = await checkedClip(form);
         const spec =
-          form.fields.build === undefined ? DEMO_SPEC : await deps.builds.use(form.fields.build, ({ build }) => build.spec);
+          form.fields.build === undefined ? DEMO_SPEC : await deps.builds.read(form.fields.build, ({ build }) => build.spec);
         return await deps.hearing.hear(wav, {}, spec);
       }),
   );

@@ -24,10 +24,10 @@ describe("thoubook parse", () => {
     expect(code).toBe(0);
     expect(lines.length).toBe(5);
     expect(Object.keys(lines[0] ?? {})).toEqual(["text", "readings", "questions", "commands", "notes", "unread"]);
-    expect(lines[0]?.["readings"]).toMatchObject([{ quantity: "ring_end_gap", value: 0.013, unit: "in", do: "accept" }]);
-    expect(lines[1]?.["readings"]).toMatchObject([{ place: { cylinder: 3, ring: "top" }, value: 0.014 }]);
+    expect(lines[0]?.readings).toMatchObject([{ quantity: "ring_end_gap", value: 0.013, unit: "in", do: "accept" }]);
+    expect(lines[1]?.readings).toMatchObject([{ place: { cylinder: 3, ring: "top" }, value: 0.014 }]);
     expect(lines[2]).toEqual({ text: "", readings: [], questions: [], commands: [], notes: [], unread: [] });
-    expect(lines[3]?.["text"]).toBe("{not json");
+    expect(lines[3]?.text).toBe("{not json");
     expect(errors).toContain("line 4: Expected JSON");
     expect(errors).toContain("ignored quantity");
   });
@@ -36,7 +36,7 @@ describe("thoubook parse", () => {
     expect(run("two and a half litres\n", "--numbers").lines).toEqual([
       { text: "two and a half litres", numbers: [{ value: 2.5, unit: "l", span: [0, 21] }] },
     ]);
-    const why = run("main two clearance two thou\n", "--why").lines[0]?.["why"] as string[];
+    const why = run("main two clearance two thou\n", "--why").lines[0]?.why as string[];
     expect(why[0]).toMatch(/^tokens: main/);
     expect(why.some((line) => line.startsWith("candidate "))).toBe(true);
   });
