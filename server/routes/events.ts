@@ -2,6 +2,7 @@
 import { buildParamsSchema } from "../../shared/api/builds.ts";
 import { eventsPageSchema, eventsQuerySchema, postEventsSchema, receiptsSchema } from "../../shared/api/entries.ts";
 import { errorSchema } from "../../shared/api/errors.ts";
+import { checkBlobs } from "../builds/check-blobs.ts";
 import { logEvents } from "../builds/log.ts";
 import type { Deps } from "../deps.ts";
 import { expected, ServiceError } from "../errors.ts";
@@ -34,7 +35,14 @@ export function eventRoutes(app: App, deps: Deps): void {
       schema: {
         params: buildParamsSchema,
         body: postEventsSchema,
-        response: { 200: receiptsSchema, 400: errorSchema, 404: errorSchema, 409: errorSchema, 422: errorSchema },
+        response: {
+          200: receiptsSchema,
+          400: errorSchema,
+          404: errorSchema,
+          409: errorSchema,
+          415: errorSchema,
+          422: errorSchema,
+        },
       },
     },
     async (request) => {
@@ -42,6 +50,7 @@ export function eventRoutes(app: App, deps: Deps): void {
       for (const event of request.body.events)
         if (event.build !== build)
           throw new ServiceError("wrong_build", expected(`build ${build}`, `event ${event.id}`, event.build));
+      await checkBlobs(deps, request.body.events);
       const rows = await logEvents(deps, request.body.events);
       return { stored: rows.map(({ id, seq, hash }) => ({ id, seq, hash })) };
     },

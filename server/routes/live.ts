@@ -1,6 +1,7 @@
 // GET a build's log as server-sent events: what is stored already after Last-Event-ID, then each event as it is stored.
 import type { ServerResponse } from "node:http";
 import { buildParamsSchema } from "../../shared/api/builds.ts";
+import { liveQuerySchema } from "../../shared/api/entries.ts";
 import type { Deps } from "../deps.ts";
 import { expected, ServiceError } from "../errors.ts";
 import type { App } from "../http/types.ts";
@@ -15,25 +16,29 @@ export function liveRoutes(app: App, deps: Deps): void {
     for (const response of open) response.end();
   });
 
-  app.get("/api/builds/:build/live", { schema: { params: buildParamsSchema } }, async (request, reply) => {
-    const { build } = request.params;
-    const head = await deps.store.head(build);
-    if (head === undefined) throw new ServiceError("unknown_build", expected("a build of this shop", "build", build));
-    const asked = Number(request.headers["last-event-id"] ?? (request.query as { after?: string }).after ?? head.seq);
-    const after = Number.isSafeInteger(asked) && asked >= 0 ? asked : head.seq;
-    reply.hijack();
-    const response = reply.raw as ServerResponse;
-    open.add(response);
-    for (const [name, value] of Object.entries(reply.getHeaders())) if (value !== undefined) response.setHeader(name, value);
-    response.writeHead(200, { "content-type": "text/event-stream", "cache-control": "no-store", "x-accel-buffering": "no" });
-    response.write("retry: 2000\n\n");
-    const { principal } = request;
-    const uncut = principal === null ? () => undefined : deps.access.onCutOff(principal, () => response.end());
-    follow(deps, build, after, response, () => {
-      open.delete(response);
-      uncut();
-    });
-  });
+  app.get(
+    "/api/builds/:build/live",
+    { schema: { params: buildParamsSchema, querystring: liveQuerySchema } },
+    async (request, reply) => {
+      const { build } = request.params;
+      const head = await deps.store.head(build);
+      if (head === undefined) throw new ServiceError("unknown_build", expected("a build of this shop", "build", build));
+      const asked = Number(request.headers["last-event-id"] ?? request.query.after ?? head.seq);
+      const after = Number.isSafeInteger(asked) && asked >= 0 ? asked : head.seq;
+      reply.hijack();
+      const response = reply.raw as ServerResponse;
+      open.add(response);
+      for (const [name, value] of Object.entries(reply.getHeaders())) if (value !== undefined) response.setHeader(name, value);
+      response.writeHead(200, { "content-type": "text/event-stream", "cache-control": "no-store", "x-accel-buffering": "no" });
+      response.write("retry: 2000\n\n");
+      const { principal } = request;
+      const uncut = principal === null ? () => undefined : deps.access.onCutOff(principal, () => response.end());
+      follow(deps, build, after, response, () => {
+        open.delete(response);
+        uncut();
+      });
+    },
+  );
 }
 
 /** Send rows in order as they come. One pump at a time reads the store; a slow reader makes it wait. */

@@ -35,6 +35,8 @@ export const eventsQuerySchema = z.strictObject({
   after: z.coerce.number().int().min(0).default(0),
   limit: z.coerce.number().int().min(1).max(LIMITS.page).default(LIMITS.page),
 });
+/** Where to start watching, when the browser sends no Last-Event-ID: the newest event is the default. */
+export const liveQuerySchema = z.strictObject({ after: z.coerce.number().int().min(0).optional() });
 export const eventsPageSchema = z.strictObject({
   events: z.array(storedEventSchema),
   /** Number of the build's last event: more to fetch when it is above the last one here. */
