@@ -22,6 +22,8 @@ export interface Candidate {
   readonly id: QuantityId;
   readonly known: Known;
   readonly score: number;
+  /** A quantity was named, and it is not this one. */
+  readonly unnamed?: boolean;
 }
 
 /** Every quantity worth weighing for a clause. */
@@ -39,7 +41,7 @@ export function candidates(clause: Clause, said: Said, env: Env, inherited: Inhe
   const add = (id: QuantityId, known: Known, score: number) => {
     if (!out.some((c) => c.id === id)) {
       const step = stepOf(QUANTITIES[id], env) ? WEIGHT.step * (known === "guess" ? 2 : 1) : 0;
-      out.push({ id, known, score: score + uncovered + step });
+      out.push({ id, known, score: score + uncovered + step, unnamed: solid > 0 && named.size > 0 });
     }
   };
   if (inherited !== undefined) add(inherited.id, inherited.known, WEIGHT.context + 2);

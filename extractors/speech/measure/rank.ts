@@ -131,7 +131,10 @@ function weigh(
   let score = candidate.score + WEIGHT[value.fit] + (value.implied ? 0 : WEIGHT.spokenUnit);
   score += settled.missing.length * WEIGHT.missing + settled.absent.length * WEIGHT.absent + settled.stray * WEIGHT.stray;
   score += spokenScore(settled.spoken, quantity) + value.flags.length * WEIGHT.flag;
+  if (candidate.unnamed) flags.push("name_ignored");
   if (value.flags.includes("tail")) score += WEIGHT.tail;
+  const lone = clause.bare && value.implied && clause.value.parts[0]?.figure.kind === "int";
+  if (lone && candidate.known === "context") score += WEIGHT.lone;
   if (sign.impossible || (clause.value.flags.includes("even") && !EVEN_RULES.has(quantity.sign))) {
     score += WEIGHT.impossibleSign;
     flags.push("impossible_sign");

@@ -51,6 +51,8 @@ function placeCost(tokens: readonly Token[], i: number, noun: Noun | undefined, 
   if (next?.t === "point") return valueCost + 3;
   // "three quarter inch" is a fraction sooner than place three and a quarter.
   if (next?.t === "quarter") return 6;
+  // "one half tenths" is doubtful, not place one and half a tenth.
+  if (next?.t === "half" && noun === undefined && tokens[i]?.text === "one") return 6;
   const hundreds = (next?.t === "ten" || next?.t === "teen") && tokens[i]?.sense.num?.t === "digit";
   return i === 0 && noun === undefined && hundreds ? 2 : 0;
 }

@@ -21,5 +21,7 @@ export const WEIGHT = {
   over: 4,
   overless: -2,
   flag: -1,
+  /** A whole number that nothing was said of may as well be a place. */
+  lone: -3,
   tail: -12,
 } as const;

@@ -50,6 +50,7 @@ const DOUBTFUL: Readonly<Record<string, QuestionCode>> = {
   hundred_thousandths: "doubtful_number",
   two_signs: "doubtful_number",
   impossible_unit: "impossible_unit",
+  name_ignored: "impossible_unit",
   two_figures: "doubtful_number",
   several: "range",
   too_fine: "too_fine",

@@ -50,7 +50,7 @@ function smallInches(digits: string, bare: boolean): string[] {
     forms.push(
       ...withUnit(thou, "", "")
         .map((form) => form.trim())
-        .filter((form) => !form.startsWith("a ")),
+        .filter((form) => form !== "a" && !form.startsWith("a ")),
     );
   }
   return forms;

@@ -27,7 +27,7 @@ export const IMPLIED_BY_SLOT: Readonly<Record<string, Implied>> = {
 
 /** By the dimension of the unit that was said. */
 export const IMPLIED_BY_DIMENSION: Readonly<Partial<Record<Dimension, readonly QuantityId[]>>> = {
-  torque: ["fastener_torque", "turning_torque"],
+  torque: ["fastener_torque"],
   pressure: ["compression_pressure"],
   force: ["valve_spring_force"],
   mass: ["mass"],

@@ -158,6 +158,7 @@ export const NAME_WORDS: Readonly<Record<string, string>> = {
 /** Name words that also point at a place; unless a name covers them they count for nothing. */
 export const PLACE_LIKE: ReadonlySet<string> = new Set([
   "valve",
+  "oil",
   "piston",
   "rod",
   "pin",
