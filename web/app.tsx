@@ -17,6 +17,7 @@ import { Unsent } from "./parts/unsent.tsx";
 import { linkTo, type Page, route } from "./route.ts";
 import { bench, openBook, turnTo } from "./store/bench.ts";
 import type { Book } from "./store/book.ts";
+import { person } from "./store/device.ts";
 
 export interface BuildPageProps {
   readonly book: Book;
@@ -37,6 +38,8 @@ const BUILD_PAGES: readonly { readonly page: Page; readonly title: string; reado
   { page: "record", title: "Record", show: RecordPage },
 ];
 
+const VoicePage = later(() => import("./pages/voice.tsx"));
+
 export function App() {
   const { page, build: id } = route.value;
   if (bench.value === undefined) return <p class="page quiet">Opening the book…</p>;
@@ -52,15 +55,24 @@ export function App() {
         <a class="wordmark" href={linkTo("shelf")}>
           thoubook
         </a>
+        <a class="signed" href={linkTo("voice")}>
+          signed: {person.value}
+        </a>
         <Unsent />
       </header>
       <NewerScreens />
       {id === undefined ? null : <ThumbIndex id={id} page={page} />}
       <main id="page" tabIndex={-1}>
-        {shown !== undefined ? <BuildPage show={shown.show} /> : page === "new" ? <NewBuild /> : <Shelf />}
+        {shown === undefined ? <LoosePage page={page} /> : <BuildPage show={shown.show} />}
       </main>
     </>
   );
+}
+
+/** Pages that belong to no build. */
+function LoosePage({ page }: { page: Page }) {
+  if (page === "new") return <NewBuild />;
+  return page === "voice" ? <VoicePage /> : <Shelf />;
 }
 
 /** A button and no link: the address's hash is where the screen is. */

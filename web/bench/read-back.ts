@@ -1,11 +1,9 @@
 // What is said back after words were logged: short, the figure first, the verdict, and the limit that decided.
+
+import { placeWords, valueWords } from "../../extractors/speech/index.ts";
 import type { Build, LoggedReading } from "../../shared/build/index.ts";
-import type { Reading } from "../../shared/events/reading.ts";
-import { placeLabel } from "../../shared/places/places.ts";
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { Finding } from "../../shared/rules/index.ts";
-import { UNITS } from "../../shared/units/units.ts";
-import { figureOf } from "../parts/figures.ts";
 import { findingsByEvent, MARK_WORDS, type MarkName, markOf } from "../parts/verdict.ts";
 import type { Outcome } from "../store/words.ts";
 
@@ -45,22 +43,12 @@ export function becauseWords(code: string): string {
   return BECAUSE[code] ?? code.replaceAll("_", " ");
 }
 
-/** A length under an inch in thou, as it is said: `12 thou`, `11.7 thou`. Other figures as they stand. */
-export function sayFigure(reading: Reading): string {
-  const figure = figureOf(reading);
-  const way = figure.way === "" ? "" : ` ${figure.way}`;
-  const small = reading.unit === "in" && Math.abs(reading.value) < 1 && reading.value !== 0;
-  if (!small) return `${figure.digits.replace("−", "minus ")} ${UNITS[reading.unit].said[1]}${way}`;
-  const thou = shiftThree(reading.digits.replace(/^-/, ""));
-  return `${reading.value < 0 && way === "" ? "minus " : ""}${thou} thou${way}`;
-}
-
-/** The decimal point moved three places to the right, digits kept: 0.0125 -> 12.5. */
-export function shiftThree(digits: string): string {
-  const [whole = "0", tail = ""] = digits.split(".");
-  const padded = tail.padEnd(3, "0");
-  const moved = `${whole}${padded.slice(0, 3)}`.replace(/^0+(?=\d)/, "");
-  return padded.length > 3 ? `${moved}.${padded.slice(3)}` : moved;
+/** A limit as it is said: lengths under an inch in thou to one decimal, the exact ones stand on the screen. */
+export function sayLimit(limit: string): string {
+  const numbers = limit.match(/\d+\.\d+/g) ?? [];
+  if (!/ in(?= |$)/.test(limit) || numbers.length === 0 || numbers.some((text) => Number(text) >= 1)) return limit;
+  const thou = limit.replace(/\d+\.\d+/g, (text) => (Number(text) * 1000).toFixed(1).replace(/\.0$/, ""));
+  return thou.replace(/ in(?= |$)/, " thou");
 }
 
 /** Answer to an utterance: its newest reading with verdict, else what its commands say, else its question. */
@@ -90,18 +78,18 @@ export function readBackOutcome(outcome: Outcome, build: Build, findings: readon
 }
 
 function sayReading(logged: LoggedReading, findings: readonly Finding[], brief: boolean): string {
+  const { reading } = logged;
   const mark = markOf(logged, findings);
-  const where = placeLabel(logged.reading.place);
-  const head = `${where === "" ? QUANTITIES[logged.reading.quantity].said : where}, ${sayFigure(logged.reading)}`;
+  const head = `${placeWords(reading.place) || QUANTITIES[reading.quantity].said}, ${valueWords(reading)}`;
   if (mark === "waiting") {
-    const { because } = logged.reading;
-    const why = because === undefined ? "" : `, ${becauseWords(because)}`;
+    const why = reading.because === undefined ? "" : `, ${becauseWords(reading.because)}`;
     return `${head}${why}. Yes or no?`;
   }
   if (mark === "free") return head;
-  const [first] = findings;
-  const limit = brief || first?.limit === undefined || first.limit === null ? "" : `; ${first.limit}`;
-  return `${head}, ${MARK_WORDS[mark]}${mark === "pass" && brief ? "" : limit}`;
+  const limit = findings[0]?.limit ?? null;
+  return mark === "pass" || brief || limit === null
+    ? `${head}, ${MARK_WORDS[mark]}`
+    : `${head}, ${MARK_WORDS[mark]}; limit ${sayLimit(limit)}`;
 }
 
 /** The last reading of a device that still stands or waits, as it would be said again. */

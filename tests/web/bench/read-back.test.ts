@@ -4,29 +4,18 @@ import { logUtterance } from "../../../extractors/bench/index.ts";
 import { parse } from "../../../extractors/speech/index.ts";
 import { apply, contextOf, openBuild } from "../../../shared/build/index.ts";
 import { evaluate } from "../../../shared/rules/index.ts";
-import { readBackOutcome, sayFigure, shiftThree } from "../../../web/bench/read-back.ts";
-import { opened, reading, testStamp } from "../../support/events.ts";
+import { readBackOutcome, sayLimit } from "../../../web/bench/read-back.ts";
+import { opened, testStamp } from "../../support/events.ts";
 
-describe("figures as said", () => {
+describe("limits as said", () => {
   it.each([
-    ["12", "0.012"],
-    ["12.0", "0.0120"],
-    ["11.7", "0.0117"],
-    ["0.3", "0.0003"],
-    ["250", "0.25"],
-    ["1.50", "0.00150"],
-  ])("%s thou for %s in", (thou, digits) => {
-    expect(shiftThree(digits)).toBe(thou);
-  });
-
-  it("says thou below an inch and digits above", () => {
-    expect(sayFigure(reading("ring_end_gap", { cylinder: 2, ring: "top" }, "0.012"))).toBe("12 thou");
-    expect(sayFigure(reading("bore_diameter", { cylinder: 2 }, "3.8841"))).toBe("3.8841 inches");
-  });
-
-  it("says loose and tight instead of a sign", () => {
-    expect(sayFigure(reading("pin_fit_bush", { cylinder: 1 }, "0.0004"))).toBe("0.4 thou loose");
-    expect(sayFigure(reading("pin_fit_boss", { cylinder: 1 }, "-0.0002"))).toBe("0.2 thou tight");
+    ["0.0117 to 0.0176 in", "11.7 to 17.6 thou"],
+    ["0.0030 in at most", "3 thou at most"],
+    ["4.45 to 4.75", "4.45 to 4.75"],
+    ["35 to 42 ft-lbf", "35 to 42 ft-lbf"],
+    ["3.9040 to 3.9055 in", "3.9040 to 3.9055 in"],
+  ])("%s as %s", (limit, said) => {
+    expect(sayLimit(limit)).toBe(said);
   });
 });
 
@@ -44,12 +33,12 @@ function said(...texts: string[]): string[] {
 describe("answers", () => {
   it("says place, figure and verdict", () => {
     const [good, out] = said("ring gap two top, thirteen thou", "ring gap three top, nine thou");
-    expect(good).toMatch(/^cylinder 2, top ring, 13 thou, good; /);
-    expect(out).toMatch(/^cylinder 3, top ring, 9 thou, out; /);
+    expect(good).toBe("two top, thirteen thou, good");
+    expect(out).toMatch(/^three top, nine thou, out; limit [\d.]+ to [\d.]+ thou$/);
   });
 
   it("says the new figure after a correction", () => {
-    expect(said("ring gap two top, nine thou", "no, make it thirteen thou")[1]).toMatch(/^cylinder 2, top ring, 13 thou, good/);
+    expect(said("ring gap two top, nine thou", "no, make it thirteen thou")[1]).toBe("two top, thirteen thou, good");
   });
 
   it("says what a command did, and nothing to talk", () => {

@@ -34,7 +34,7 @@ beforeAll(async () => {
   ]);
 });
 
-const PAGES = ["shelf", "new", "book", "bench", "place", "bores", "whatif", "sheet", "record", "gauges"] as const;
+const PAGES = ["shelf", "new", "voice", "book", "bench", "place", "bores", "whatif", "sheet", "record", "gauges"] as const;
 
 async function open(hash: string, options: Parameters<Browser["newContext"]>[0]) {
   const context = await browser.newContext({ ...options, bypassCSP: true });
@@ -46,7 +46,7 @@ async function open(hash: string, options: Parameters<Browser["newContext"]>[0])
 
 describe.each(["light", "dark"] as const)("screens by %s", (colorScheme) => {
   it.each(PAGES)("%s has nothing for axe to complain of, contrast 7:1 included", async (name) => {
-    const hash = name === "shelf" || name === "new" ? name : `${name}/${build}`;
+    const hash = ["shelf", "new", "voice"].includes(name) ? name : `${name}/${build}`;
     const page = await open(hash, { viewport: { width: 390, height: 844 }, colorScheme });
     await page.evaluate(AXE);
     const { violations } = await page.evaluate(() =>

@@ -14,7 +14,7 @@ async function typingWorks(page: Page): Promise<void> {
   await page.getByLabel("Say it in writing").fill("ring gap two top, thirteen thou");
   await page.getByRole("button", { name: "Log it" }).click();
   await page
-    .getByText(/13 thou, good/)
+    .getByText(/thirteen thou, good/)
     .first()
     .waitFor();
 }

@@ -46,7 +46,7 @@ describe("the day book", () => {
     const build = await newBuild(shop);
     const { page, complained } = await openPage(`#/book/${build}`);
     const answer = await sayInWriting(page, "ring gap two top, thirteen thou");
-    expect(answer).toContain("13 thou, good");
+    expect(answer).toContain("thirteen thou, good");
     const entry = page.locator(".entry-said").first();
     expect(await entry.locator(".heard").textContent()).toBe("ring gap two top, thirteen thou");
     expect(await entry.locator(".digits").textContent()).toBe(".013");

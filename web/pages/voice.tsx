@@ -1,0 +1,95 @@
+// Who is at the bench, and the minute of reading aloud after which the ear knows the voice. Kept on this device only.
+import { useEffect, useMemo, useState } from "preact/hooks";
+import { CALIBRATION_PHRASES, type Speaker } from "../../extractors/hearing/index.ts";
+import { FAULTS } from "../bench/fault.ts";
+import { ReadingAloud } from "../bench/reading-aloud.ts";
+import { keepSpeaker, speakerOf } from "../bench/speakers.ts";
+import { bench } from "../store/bench.ts";
+import { person, setPerson } from "../store/device.ts";
+
+export default function VoicePage() {
+  const aloud = useMemo(() => new ReadingAloud(), []);
+  const [known, setKnown] = useState<Speaker>();
+  const name = person.value;
+  const device = bench.value?.device;
+  useEffect(() => () => void aloud.stop(), [aloud]);
+  useEffect(() => {
+    if (device !== undefined) void speakerOf(device, name).then(setKnown);
+  }, [device, name]);
+  const fitted = aloud.speaker.value;
+  useEffect(() => {
+    if (device === undefined || fitted === undefined) return;
+    void keepSpeaker(device, name, fitted).then(() => setKnown(fitted));
+  }, [device, name, fitted]);
+  return (
+    <div class="page voice">
+      <h1>Who is at the bench</h1>
+      <Name />
+      <h2>Your voice</h2>
+      <p>
+        {known === undefined
+          ? "The ear does not know this voice yet. A minute of reading aloud fits it to you; it stays on this device."
+          : `The ear knows this voice: ${known.right} of ${known.phrases} phrases were heard right, at a pitch scale of ${known.warp}.`}
+      </p>
+      <Aloud aloud={aloud} />
+    </div>
+  );
+}
+
+function Name() {
+  const [name, setName] = useState(person.value);
+  const save = (submit: Event) => {
+    submit.preventDefault();
+    const device = bench.value?.device;
+    if (device !== undefined && name.trim() !== "") void setPerson(device, name.trim());
+  };
+  return (
+    <form class="type-row name-form" onSubmit={save}>
+      <label class="unseen" for="person">
+        Name, as entries will be signed
+      </label>
+      <input id="person" value={name} maxLength={60} required onInput={(input) => setName(input.currentTarget.value)} />
+      <button type="submit" class="stamp-button">
+        Sign with this
+      </button>
+    </form>
+  );
+}
+
+function Aloud({ aloud }: { aloud: ReadingAloud }) {
+  const state = aloud.state.value;
+  const phrase = CALIBRATION_PHRASES[aloud.at.value];
+  const fault = aloud.fault.value;
+  if (state === "reading" && phrase !== undefined)
+    return (
+      <section class="aloud" aria-live="polite">
+        <p>
+          {aloud.at.value + 1} of {CALIBRATION_PHRASES.length}. Read it as you would say it at the vise:
+        </p>
+        <p class="aloud-phrase">{phrase}</p>
+        <button type="button" class="small-button" onClick={() => aloud.back()} disabled={aloud.at.value === 0}>
+          The last one again
+        </button>
+      </section>
+    );
+  if (state === "fitting" || state === "starting")
+    return (
+      <p class="quiet" role="status">
+        {state === "fitting" ? "Fitting the ear to your voice…" : "Loading the ear…"}
+      </p>
+    );
+  return (
+    <>
+      {fault === undefined ? null : (
+        <div class="warning" role="alert">
+          <h3>{FAULTS[fault].title}</h3>
+          <p>{FAULTS[fault].words}</p>
+        </div>
+      )}
+      {aloud.trouble.value === "" ? null : <p class="warning">{aloud.trouble.value}</p>}
+      <button type="button" class="stamp-button" onClick={() => void aloud.start(person.value)}>
+        {state === "done" ? "Read again" : "Start reading"}
+      </button>
+    </>
+  );
+}
