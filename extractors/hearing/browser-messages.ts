@@ -1,7 +1,7 @@
 // What the page and the ear's browser worker say to each other.
 import type { Context, Parsed } from "../../shared/events/reading.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
-import type { Heard, Speaker } from "./types.ts";
+import type { Heard, KnownPhrase, Speaker } from "./types.ts";
 
 /** To the worker. */
 export type EarRequest =
@@ -16,7 +16,9 @@ export type EarRequest =
   /** While the loudspeaker speaks, nothing is listened to. */
   | { readonly type: "listen"; readonly on: boolean }
   /** Hear a whole clip; answered with the same `id`. */
-  | { readonly type: "hear"; readonly id: number; readonly pcm: Float32Array; readonly rate: number };
+  | { readonly type: "hear"; readonly id: number; readonly pcm: Float32Array; readonly rate: number; readonly quick?: boolean }
+  /** Fit a speaker from known phrases; answered with the same `id`. */
+  | { readonly type: "calibrate"; readonly id: number; readonly name: string; readonly phrases: readonly KnownPhrase[] };
 
 /** From the worker. */
 export type EarAnswer =
@@ -37,4 +39,5 @@ export type EarAnswer =
       /** Milliseconds from the end of speech to this message; 0 for a clip. */
       readonly lag: number;
     }
+  | { readonly type: "calibrated"; readonly id: number; readonly speaker: Speaker }
   | { readonly type: "failed"; readonly code: "ear_not_loaded" | "ear_failed"; readonly message: string };

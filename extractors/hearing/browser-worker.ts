@@ -3,6 +3,7 @@ import createModule from "soundswallower";
 import type { Context } from "../../shared/events/reading.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 import type { EarAnswer, EarRequest } from "./browser-messages.ts";
+import { calibrate } from "./calibrate.ts";
 import { Ear } from "./ear.ts";
 import { type EndpointEvent, Endpointer } from "./endpoint.ts";
 import type { EngineFactory } from "./engine/module.ts";
@@ -80,11 +81,15 @@ function take(request: EarRequest): void {
   else if (request.type === "listen") {
     listening = request.on;
     endpointer?.drop();
-  } else if (ear !== undefined && open !== undefined) {
-    const { id, pcm, rate } = request;
-    const heard = ear.hear(pcm, rate, optionsOf(open));
+  } else if (ear === undefined || open === undefined) {
+    post({ type: "failed", code: "ear_not_loaded", message: "Expected the ear to be open before a clip, got a clip first" });
+  } else if (request.type === "calibrate") {
+    post({ type: "calibrated", id: request.id, speaker: calibrate(ear, request.name, request.phrases, open.spec) });
+  } else {
+    const { id, pcm, rate, quick = false } = request;
+    const heard = ear.hear(pcm, rate, { ...optionsOf(open), quick });
     post({ type: "heard", id, heard, parsed: understand(heard, open.context, open.spec), pcm, rate, lag: 0 }, [pcm.buffer]);
-  } else post({ type: "failed", code: "ear_not_loaded", message: "Expected the ear to be open before a clip, got a clip first" });
+  }
 }
 
 function guarded(work: () => void): void {

@@ -4,9 +4,9 @@ import type { Spec } from "../../shared/spec/spec.ts";
 import { DITHER_DB, dithered } from "./audio/dither.ts";
 import { type Levels, levelsOf } from "./audio/level.ts";
 import { resample } from "./audio/resample.ts";
-import { evidenceOf } from "./doubt/evidence.ts";
+import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { isFragile } from "./doubt/fragile.ts";
-import { judge } from "./doubt/verdict.ts";
+import { FLATTEST_SNR, judge, STRANGE_AGREED } from "./doubt/verdict.ts";
 import { type Pass, type Vote, vote } from "./doubt/vote.ts";
 import { nextWarp, WarpMemory } from "./doubt/warps.ts";
 import { Decoder, ENGINE_RATE } from "./engine/decoder.ts";
@@ -15,7 +15,7 @@ import { plainWord } from "./grammar/fsg.ts";
 import { buildGrammar, firstScope, type Grammar, grammarKey, type Scope } from "./grammar/index.ts";
 import { meaningOf } from "./meaning.ts";
 import { isPhoneWord, sentenceOf } from "./text.ts";
-import type { Heard, HearOptions } from "./types.ts";
+import type { Heard, HearOptions, KnownPhrase } from "./types.ts";
 import { fullDictionary } from "./words/dictionary.ts";
 
 const KEPT_GRAMMARS = 24;
@@ -26,6 +26,20 @@ const CLEAN_SNR = 22;
 const SHORTEST_CLIP_SECONDS = 0.15;
 /** Dither levels of successive passes, dB: agreement at different levels says more than at one. */
 const DITHERS = [DITHER_DB + 4, DITHER_DB, DITHER_DB + 8, DITHER_DB - 2, DITHER_DB + 2];
+
+/** Cost a second of a sentence that no path of the grammar reached the end of, when scales are compared. */
+const LOST_COST = 600;
+
+const sameWords = (one: string, other: string) => {
+  const plain = (text: string) =>
+    text
+      .toLowerCase()
+      .replace(/[^a-z ]/g, " ")
+      .split(/ +/)
+      .join(" ")
+      .trim();
+  return plain(one) === plain(other);
+};
 
 interface Clip {
   readonly pcm: Float32Array;
@@ -112,7 +126,12 @@ export class Ear {
   /** Decode at one frequency scale after another until enough of them agree. */
   #passes(clip: Clip, options: HearOptions): readonly Pass[] {
     const passes: Pass[] = [];
-    for (const warp of this.#memory.first(options.speaker?.warp)) passes.push(this.#pass(clip, warp, passes.length, options));
+    for (const warp of this.#memory.first(options.speaker?.warp)) {
+      passes.push(this.#pass(clip, warp, passes.length, options));
+      if (options.quick === true) return passes;
+    }
+    // Nothing of the grammar comes near it at two scales: other talk or noise, not worth more passes.
+    if (passes.every(({ decoded }) => strangenessOf(decoded) > STRANGE_AGREED)) return passes;
     while (passes.length < MOST_PASSES) {
       const counted = vote(passes);
       if (counted !== undefined && counted.agreement === 1 && counted.voters.length >= votesWanted(counted, clip.levels.snr))
@@ -128,6 +147,7 @@ export class Ear {
     const { snr } = clip.levels;
     if (counted === undefined) return nothing(seconds, snr, 1);
     const { winner, voters, agreement } = counted;
+    if (options.quick === true) return this.#firstSight(winner, seconds, snr);
     const slowed = resample(clip.pcm, Math.round(clip.rate * winner.warp), ENGINE_RATE);
     const evidence = evidenceOf(winner.decoded, slowed, ENGINE_RATE, clip.levels);
     const verdict = judge(counted, evidence, snr);
@@ -147,6 +167,12 @@ export class Ear {
     return { text: winner.text, seconds, words, doubt, snr, verdict, warp: Math.round(winner.warp * 1000) / 1000 };
   }
 
+  /** First sight: the words of one decode, in doubt by their nature; nothing when a filler was among them. */
+  #firstSight({ decoded, text, warp }: Pass, seconds: number, snr: number): Heard {
+    const talk = decoded.words.some(({ word }) => isPhoneWord(word));
+    return talk || text === "" ? nothing(seconds, snr, warp) : { ...nothing(seconds, snr, warp), text, verdict: "doubtful" };
+  }
+
   /** Hear one utterance: mono samples -1..1 at `rate` a second. */
   hear(pcm: Float32Array, rate: number, options: HearOptions): Heard {
     const seconds = pcm.length / rate;
@@ -155,13 +181,27 @@ export class Ear {
     if (voice !== this.#voice) this.#memory.forget();
     this.#voice = voice;
     const levels = levelsOf(pcm, rate);
+    if (levels.snr < FLATTEST_SNR) return nothing(seconds, levels.snr, 1);
     const clip = { pcm: pcm.subarray(levels.from, levels.to), rate, levels };
     const scope = firstScope(options.context);
     const first = this.#hearIn(scope, clip, options, seconds);
     // What the open step does not explain may belong to another: the whole registry gets its say.
-    if (scope === "all" || first.verdict === "ok" || first.verdict === "too_loud") return first;
+    if (scope === "all" || options.quick === true || first.verdict === "ok" || first.verdict === "too_loud") return first;
     const wide = this.#hearIn("all", clip, options, seconds);
     return wide.verdict === "ok" || first.verdict === "nothing" ? wide : first;
+  }
+
+  /**
+   * Hear a phrase whose words are known, at one frequency scale, with the whole grammar of the demo's kind of engine: whether
+   * the words came out right, and what they cost (natural-log units; a failed decode costs as much as silence cannot).
+   */
+  hearKnown({ pcm, rate, text }: KnownPhrase, warp: number, spec: Spec): { right: boolean; cost: number } {
+    this.#useGrammar(spec, {}, "all");
+    const levels = levelsOf(pcm, rate);
+    const clip = { pcm: pcm.subarray(levels.from, levels.to), rate, levels };
+    const { decoded, text: heard } = this.#pass(clip, warp, 0, { spec, context: {} });
+    const seconds = clip.pcm.length / rate;
+    return { right: sameWords(heard, text), cost: decoded.cost ?? seconds * LOST_COST };
   }
 
   close(): void {

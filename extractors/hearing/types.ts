@@ -58,11 +58,22 @@ export interface HearOptions {
   readonly spec: Spec;
   readonly context: Context;
   readonly speaker?: Speaker;
+  /** One decode and no looking for agreement: for a first sight of what is being said, never for the log. */
+  readonly quick?: boolean;
+}
+
+/** A phrase read aloud whose words are known. */
+export interface KnownPhrase {
+  readonly pcm: Float32Array;
+  readonly rate: number;
+  readonly text: string;
 }
 
 /** An ear: one interface for the worker thread of Node and the worker of the browser. */
 export interface Hearer {
   /** Hear one utterance: mono samples -1..1 at `rate` a second. Rejects with `HearingError` when the engine fails. */
   hear(pcm: Float32Array, rate: number, options: HearOptions): Promise<Heard>;
+  /** Fit a speaker from known phrases read aloud (see calibrate.ts). */
+  calibrate(name: string, phrases: readonly KnownPhrase[], spec: Spec): Promise<Speaker>;
   close(): Promise<void>;
 }

@@ -54,6 +54,7 @@ async function sentencesTable(): Promise<void> {
   const totals = new Map<string, Tally>();
   const beside = new Map<string, Tally>();
   for (const [index, voice] of VOICES.entries()) {
+    process.stderr.write(`${voice.name}\n`);
     const clips: Float32Array[] = [];
     for (const { say } of sentences) clips.push(await clipOf(voice, say));
     const hearer = openHearer();
@@ -68,12 +69,7 @@ async function sentencesTable(): Promise<void> {
         const pcm = noisy(clip, condition, index * 1000 + number);
         const before = process.cpuUsage();
         const heard = await hearer.hear(pcm, RATE, { spec: DEMO_SPEC, context: sentence.context });
-        ours.add(
-          sentence,
-          understand(heard, sentence.context, DEMO_SPEC),
-          (performance.now() - before) / 1000,
-          pcm.length / RATE,
-        );
+        ours.add(sentence, understand(heard, sentence.context, DEMO_SPEC), cpuSeconds(before), pcm.length / RATE);
         const start = process.cpuUsage();
         const parsed = plain.hear(pcm, sentence.context);
         theirs.add(sentence, parsed, cpuSeconds(start), pcm.length / RATE);

@@ -28,19 +28,24 @@ function loudFrames(pcm: Float32Array, rate: number, { noise, snr }: Levels): re
   return loud;
 }
 
+/** What follows "note" is free speech: it explains sound, and says nothing for or against the words before it. */
+const ownWords = ({ words }: Decoded) => words.filter(({ word }) => !isPhoneWord(word));
+
+/** Cost a second of the words themselves; infinite when there are none. */
+export function strangenessOf(decoded: Decoded): number {
+  const own = ownWords(decoded);
+  const spoken = own.reduce((sum, { start, end }) => sum + end - start, 0);
+  return spoken === 0 ? Number.POSITIVE_INFINITY : own.reduce((sum, word) => sum + word.cost, 0) / spoken;
+}
+
 /** `pcm` is the sound as it was decoded, so that its times are the words' times. */
 export function evidenceOf(decoded: Decoded, pcm: Float32Array, rate: number, levels: Levels): Evidence {
-  const { words } = decoded;
-  // What follows "note" is free speech: it explains sound, and says nothing for or against the words before it.
-  const own = words.filter(({ word }) => !isPhoneWord(word));
-  const spoken = own.reduce((sum, { start, end }) => sum + end - start, 0);
-  const cost = own.reduce((sum, word) => sum + word.cost, 0);
   const outside = loudFrames(pcm, rate, levels).filter(
-    (at) => !words.some(({ start, end }) => at > start - EDGE_SECONDS && at < end + EDGE_SECONDS),
+    (at) => !decoded.words.some(({ start, end }) => at > start - EDGE_SECONDS && at < end + EDGE_SECONDS),
   );
   return {
-    strangeness: spoken === 0 ? Number.POSITIVE_INFINITY : cost / spoken,
+    strangeness: strangenessOf(decoded),
     unexplained: outside.length * FRAME_SECONDS,
-    shortest: Math.min(...own.map(({ start, end }) => end - start)),
+    shortest: Math.min(...ownWords(decoded).map(({ start, end }) => end - start)),
   };
 }

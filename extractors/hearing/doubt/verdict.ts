@@ -7,7 +7,9 @@ import type { Vote } from "./vote.ts";
 export const LOUDEST_SNR = 8;
 /** Above: other talk that the grammar was bent to; when all passes agree, a little further. */
 const STRANGE = 400;
-const STRANGE_AGREED = 460;
+export const STRANGE_AGREED = 460;
+/** Below this there is no speech in the clip, only the room. */
+export const FLATTEST_SNR = 4;
 const ODD = 345;
 const UNEXPLAINED_NOTHING = 0.6;
 const UNEXPLAINED_DOUBT = 0.25;

@@ -26,7 +26,7 @@ const PROBABILITY_UNIT = 1 / Math.log(1.0001);
  * How the recogniser searches. Weights of the grammar count fourfold, short words are held back, and the beams are wide:
  * most of a decode's time goes by the grammar's size, so that a narrow beam would only lose sentences.
  */
-const SEARCH = { lw: 4, wip: 0.2, beam: 1e-64, pbeam: 1e-64, wbeam: 1e-40 };
+const SEARCH = { lw: 4, wip: 0.2, beam: 1e-64, pbeam: 1e-64, wbeam: 1e-40, maxhmmpf: 2500 };
 
 /** No filler words but silence: the model's noise words swallow speech that the grammar does not have. */
 const NOISE_DICTIONARY = "<s> SIL\n</s> SIL\n<sil> SIL\n";

@@ -7,7 +7,7 @@ import { belowHundred, DIGITS, digitRun, fractionOfInch, hundreds } from "./numb
 export const VALUE = "~v";
 
 /** Out-of-band values are this much less usual than those in the band. */
-const OUT_OF_BAND = 0.1;
+const OUT_OF_BAND = 0.05;
 /** Ways of saying a value that are understood but seldom used. */
 const SELDOM = 0.1;
 
@@ -32,7 +32,7 @@ function once(key: string, make: () => Phrase): Phrase {
 }
 
 /** Bands are coarsened to a few, for the same reason: a weight need not be exact. */
-const BAND_STEPS = [150, 1300, 6000];
+const BAND_STEPS = [150, 500, 1300, 6000];
 const coarse = ({ high }: ScaleRange): ScaleRange => ({
   low: 0,
   high: BAND_STEPS.find((step) => high <= step) ?? high,

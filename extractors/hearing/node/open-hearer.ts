@@ -1,10 +1,11 @@
 // The ear for Node: a worker thread behind the `Hearer` interface.
 import { Worker } from "node:worker_threads";
+import type { Spec } from "../../../shared/spec/spec.ts";
 import { HearingError } from "../errors.ts";
-import type { Heard, Hearer } from "../types.ts";
+import type { Heard, Hearer, HearOptions, KnownPhrase, Speaker } from "../types.ts";
 
 interface Waiting {
-  resolve(heard: Heard): void;
+  resolve(done: unknown): void;
   reject(error: Error): void;
 }
 
@@ -19,22 +20,28 @@ function startWorker(): Worker {
   return new Worker(new URL("./worker.js", import.meta.url));
 }
 
+const LONGEST_GOODBYE_MS = 15_000;
+
 class ThreadHearer implements Hearer {
   readonly #worker: Worker;
   readonly #waiting = new Map<number, Waiting>();
   #next = 0;
   #failed: HearingError | undefined;
+  #ended = false;
 
   constructor() {
     this.#worker = startWorker();
-    this.#worker.on("message", ({ id, heard, error }: { id: number; heard?: Heard; error?: string }) => {
+    this.#worker.on("message", ({ id, done, error }: { id: number; done?: unknown; error?: string }) => {
       const waiting = this.#waiting.get(id);
       this.#waiting.delete(id);
-      if (heard !== undefined) waiting?.resolve(heard);
+      if (done !== undefined) waiting?.resolve(done);
       else waiting?.reject(new HearingError("hearer_failed", `Expected the clip to be heard, got: ${error}`));
     });
     this.#worker.on("error", (error) => this.#fail(error instanceof Error ? error.message : String(error)));
-    this.#worker.on("exit", (code) => this.#fail(`the worker ended with code ${code}`));
+    this.#worker.on("exit", (code) => {
+      this.#ended = true;
+      this.#fail(`the worker ended with code ${code}`);
+    });
     // An idle ear does not keep the process alive.
     this.#worker.unref();
   }
@@ -46,23 +53,38 @@ class ThreadHearer implements Hearer {
     this.#worker.unref();
   }
 
-  async hear(pcm: Float32Array, rate: number, options: Parameters<Hearer["hear"]>[2]): Promise<Heard> {
+  async #ask<T>(request: Record<string, unknown>): Promise<T> {
     if (this.#failed !== undefined) throw this.#failed;
     const id = this.#next;
     this.#next += 1;
     this.#worker.ref();
     try {
-      return await new Promise<Heard>((resolve, reject) => {
-        this.#waiting.set(id, { resolve, reject });
-        this.#worker.postMessage({ id, pcm, rate, options });
+      return await new Promise<T>((resolve, reject) => {
+        this.#waiting.set(id, { resolve: resolve as (done: unknown) => void, reject });
+        this.#worker.postMessage({ id, ...request });
       });
     } finally {
       if (this.#waiting.size === 0) this.#worker.unref();
     }
   }
 
+  hear(pcm: Float32Array, rate: number, options: HearOptions): Promise<Heard> {
+    return this.#ask({ what: "hear", pcm, rate, options });
+  }
+
+  calibrate(name: string, phrases: readonly KnownPhrase[], spec: Spec): Promise<Speaker> {
+    return this.#ask({ what: "calibrate", name, phrases, spec });
+  }
+
+  /** Let the thread finish what it is at and end by itself; one that does not is ended. */
   async close(): Promise<void> {
-    await this.#worker.terminate();
+    if (this.#ended) return;
+    const ended = new Promise<void>((resolve) => this.#worker.once("exit", () => resolve()));
+    this.#worker.ref();
+    this.#worker.postMessage({ id: -1, what: "close" });
+    const late = setTimeout(() => void this.#worker.terminate(), LONGEST_GOODBYE_MS);
+    await ended;
+    clearTimeout(late);
   }
 }
 

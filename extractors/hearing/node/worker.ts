@@ -2,25 +2,36 @@
 // engine's module installs process-wide handlers and because decoding would block the server.
 import { parentPort } from "node:worker_threads";
 import createModule from "soundswallower";
+import type { Spec } from "../../../shared/spec/spec.ts";
+import { calibrate } from "../calibrate.ts";
 import { Ear } from "../ear.ts";
 import type { EngineFactory } from "../engine/module.ts";
-import type { HearOptions } from "../types.ts";
+import type { Heard, HearOptions, KnownPhrase, Speaker } from "../types.ts";
 import { modelFolder } from "./model-files.ts";
 
-export interface HearRequest {
-  readonly id: number;
-  readonly pcm: Float32Array;
-  readonly rate: number;
-  readonly options: HearOptions;
-}
+export type WorkerRequest = { readonly id: number } & (
+  | { readonly what: "hear"; readonly pcm: Float32Array; readonly rate: number; readonly options: HearOptions }
+  | { readonly what: "calibrate"; readonly name: string; readonly phrases: readonly KnownPhrase[]; readonly spec: Spec }
+  | { readonly what: "close" }
+);
 
 const port = parentPort;
 if (port === null) throw new Error("Expected to be started as a worker thread");
 
 const ear = Ear.open(createModule as unknown as EngineFactory, modelFolder());
 
-port.on("message", ({ id, pcm, rate, options }: HearRequest) => {
+function answer(open: Ear, request: Exclude<WorkerRequest, { what: "close" }>): Heard | Speaker {
+  if (request.what === "hear") return open.hear(request.pcm, request.rate, request.options);
+  return calibrate(open, request.name, request.phrases, request.spec);
+}
+
+port.on("message", (request: WorkerRequest) => {
+  if (request.what === "close") {
+    port.close();
+    return;
+  }
+  const { id } = request;
   ear
-    .then((open) => port.postMessage({ id, heard: open.hear(pcm, rate, options) }))
+    .then((open) => port.postMessage({ id, done: answer(open, request) }))
     .catch((error: unknown) => port.postMessage({ id, error: error instanceof Error ? error.message : String(error) }));
 });

@@ -1,0 +1,76 @@
+// The ear in its worker thread on synthesised speech (two voices of an open synthesiser), noise and silence.
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { shopNoise } from "../../../demo-data/shop-noise.ts";
+import { fliteVoice } from "../../../demo-data/voices.ts";
+import { CALIBRATION_PHRASES, type Hearer, readSpeaker, understand } from "../../../extractors/hearing/index.ts";
+import { openHearer } from "../../../extractors/hearing/node/index.ts";
+import type { Context } from "../../../shared/events/reading.ts";
+import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
+
+let hearer: Hearer;
+beforeAll(() => {
+  hearer = openHearer();
+});
+afterAll(() => hearer.close());
+
+const voice = fliteVoice("rms");
+async function heardAs(text: string, context: Context) {
+  const { pcm, rate } = await voice.say(text);
+  return understand(await hearer.hear(pcm, rate, { spec: DEMO_SPEC, context }), context, DEMO_SPEC);
+}
+
+describe("the ear", () => {
+  it.each([
+    [
+      "ring gap number two top, twelve thou",
+      { step: "rings" },
+      { quantity: "ring_end_gap", value: 0.012, place: { cylinder: 2, ring: "top" } },
+    ],
+    ["bore two top thrust, three eight eight four one", {}, { quantity: "bore_diameter", value: 3.8841 }],
+    [
+      "clearance on rod four, eighteen tenths",
+      { step: "rod_fit" },
+      { quantity: "bearing_clearance", value: 0.0018, place: { rod: 4 } },
+    ],
+  ] as const)("hears %j", async (text, context, reading) => {
+    expect((await heardAs(text, context as Context)).readings).toMatchObject([reading]);
+  });
+
+  it("hears a command", async () => {
+    expect((await heardAs("next cylinder", { step: "rings" })).commands).toMatchObject([{ command: "next" }]);
+  });
+
+  it.each(["pink", "hum", "impact"] as const)("makes nothing of %s noise", async (kind) => {
+    const pcm = shopNoise(kind, 16_000 * 3, 16_000, 11).map((sample) => sample * 0.1);
+    const parsed = understand(
+      await hearer.hear(pcm, 16_000, { spec: DEMO_SPEC, context: { step: "rings" } }),
+      { step: "rings" },
+      DEMO_SPEC,
+    );
+    expect(parsed.readings.filter((reading) => reading.do === "accept")).toEqual([]);
+    expect(parsed.commands).toEqual([]);
+  });
+
+  it("makes nothing of silence and of next to nothing", async () => {
+    for (const samples of [16_000, 100, 1]) {
+      const heard = await hearer.hear(new Float32Array(samples), 16_000, { spec: DEMO_SPEC, context: {} });
+      expect(heard).toMatchObject({ text: "", verdict: "nothing" });
+    }
+  });
+
+  it("fits a speaker from phrases read aloud, and hears with the kept profile", async () => {
+    const phrases = [];
+    for (const text of CALIBRATION_PHRASES.slice(0, 4)) phrases.push({ ...(await voice.say(text)), text });
+    const speaker = readSpeaker(JSON.parse(JSON.stringify(await hearer.calibrate("bench", phrases, DEMO_SPEC))));
+    expect(speaker.right).toBeGreaterThanOrEqual(3);
+    expect(speaker.warp).toBeGreaterThan(0.9);
+    const { pcm, rate } = await voice.say("ring gap three top, thirteen thou");
+    const heard = await hearer.hear(pcm, rate, { spec: DEMO_SPEC, context: { step: "rings" }, speaker });
+    expect(heard.text).toBe("ring gap three top, thirteen thou");
+    expect(Math.abs(heard.warp - speaker.warp)).toBeLessThan(0.12);
+  }, 120_000);
+
+  it("refuses a calibration of too few phrases", async () => {
+    await expect(hearer.calibrate("bench", [], DEMO_SPEC)).rejects.toThrow("Expected 4 or more phrases");
+  });
+});
