@@ -6,6 +6,7 @@ import { describe, expect, it } from "vitest";
 import { largestHeicSize } from "../../../extractors/photo/heic-size.ts";
 import { openPhotoReader, PhotoError, readPhoto } from "../../../extractors/photo/index.ts";
 import { jpeg } from "./fixtures.ts";
+import { turnedHeic } from "./heic-turn.ts";
 
 const FILE = new URL("./files/drawn.heic", import.meta.url);
 const heic = () => readFile(FILE);
@@ -23,6 +24,17 @@ describe("HEIC", () => {
     expect(left[2]).toBeLessThan(90);
     expect(right[2]).toBeGreaterThan(150);
     expect(right[0]).toBeLessThan(90);
+  });
+
+  it("comes out upright when it says that it lies on its side", async () => {
+    const { facts, full } = await readPhoto(turnedHeic(await heic(), 1));
+    expect(facts).toMatchObject({ width: 240, height: 320, orientation: 1 });
+    const { data, info } = await sharp(full).removeAlpha().raw().toBuffer({ resolveWithObject: true });
+    expect([info.width, info.height]).toEqual([240, 320]);
+    const pixel = (x: number, y: number) => [...data.subarray((y * 240 + x) * 3, (y * 240 + x) * 3 + 3)];
+    // A quarter turn anticlockwise: what was red on the left is at the bottom, what was blue on the right is at the top.
+    expect((pixel(20, 20)[2] ?? 0) - (pixel(20, 20)[0] ?? 0)).toBeGreaterThan(80);
+    expect((pixel(20, 300)[0] ?? 0) - (pixel(20, 300)[2] ?? 0)).toBeGreaterThan(80);
   });
 
   it("tells its size before it is decoded", async () => {
