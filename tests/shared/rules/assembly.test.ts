@@ -159,6 +159,24 @@ describe("what is missing", () => {
   });
 });
 
+describe("temperature", () => {
+  it("the temperature last said before a size is the one it was read at (ISO 1: 20 degrees)", () => {
+    const log = new BenchLog();
+    log.read("part_temperature", { part: "block" }, 20);
+    log.read("bore_diameter", { cylinder: 1 }, 3.905, { condition: "final" });
+    const hot = log.read("part_temperature", { part: "block" }, 29);
+    log.read("bore_diameter", { cylinder: 2 }, 3.9054, { condition: "final" });
+    const verdicts = () => log.of("temperature").map((finding) => [finding.place.cylinder, finding.verdict]);
+    expect(verdicts()).toEqual([
+      [1, "pass"],
+      [2, "warn"],
+    ]);
+    expect(log.of("temperature")[1]?.why).toContain("that is 3.90502 in at 20 °C");
+    log.add("reading.struck", { target: hot });
+    expect(verdicts()[1]).toEqual([2, "pass"]);
+  });
+});
+
 describe("words", () => {
   const said = (kind: "inspection" | "crack", state: string, text: string) => {
     const log = new BenchLog();
