@@ -88,9 +88,11 @@ export const CONFORMANCE_COMPUTATIONS = [
     source: "JCGM 106:2012, 7.2 (probability); ISO 14253-1 (decision, guard band U with k = 2)",
     run: (x) => {
       const u = x.uncertainty / (x.coverage ?? 1);
-      const result = conformance(x.value, u, { low: x.low, high: x.high });
+      const { probability, decision } = conformance(x.value, u, { low: x.low, high: x.high });
+      const said = sayConformance({ probability, decision });
       return {
-        value: { ...result, standard_uncertainty: tidy(u), guard_band: tidy(COVERAGE * u), said: sayConformance(result) },
+        value: probability,
+        parts: { decision, standard_uncertainty: tidy(u), guard_band: tidy(COVERAGE * u), said },
       };
     },
   }),
