@@ -14,7 +14,7 @@ import { row, TABLE_HEAD, Tally } from "./hear/tally.ts";
 
 const RATE = 16_000;
 const { values } = parseArgs({
-  options: { sentences: { type: "string", default: "24" }, minutes: { type: "string", default: "10" } },
+  options: { sentences: { type: "string", default: "24" }, minutes: { type: "string", default: "10" }, only: { type: "string" } },
 });
 const sentences = SENTENCES.slice(0, Number(values.sentences));
 const minutes = Number(values.minutes);
@@ -28,7 +28,7 @@ const VOICES = [
 const CONDITIONS: readonly { readonly name: string; readonly kind?: NoiseKind; readonly db?: number }[] = [
   { name: "clean" },
   ...(["pink", "hum", "impact"] as const).flatMap((kind) => [20, 10, 5].map((db) => ({ name: `${kind} ${db} dB`, kind, db }))),
-];
+].filter(({ name }) => values.only === undefined || name.includes(values.only));
 
 /** Speech between stretches of a quiet room, at 16 kHz. */
 async function clipOf(voice: (typeof VOICES)[number], text: string): Promise<Float32Array> {
@@ -47,41 +47,32 @@ const cpuSeconds = (from: NodeJS.CpuUsage) => process.cpuUsage(from).user / 1e6;
 
 const print = (line: string) => process.stdout.write(`${line}\n`);
 
+/** One row a condition, printed as soon as it is done: ours, and the plain recogniser beside it. */
 async function sentencesTable(): Promise<void> {
   print(`${sentences.length} sentences a voice; voices: ${VOICES.map(({ name }) => name).join(", ")}`);
   print(TABLE_HEAD);
   const plain = await openPlain();
-  const totals = new Map<string, Tally>();
-  const beside = new Map<string, Tally>();
-  for (const [index, voice] of VOICES.entries()) {
-    process.stderr.write(`${voice.name}\n`);
-    const clips: Float32Array[] = [];
-    for (const { say } of sentences) clips.push(await clipOf(voice, say));
-    const hearer = openHearer();
-    for (const condition of CONDITIONS) {
-      const ours = totals.get(condition.name) ?? new Tally();
-      const theirs = beside.get(condition.name) ?? new Tally();
-      totals.set(condition.name, ours);
-      beside.set(condition.name, theirs);
-      for (const [number, clip] of clips.entries()) {
-        const sentence = sentences[number];
-        if (sentence === undefined) continue;
-        const pcm = noisy(clip, condition, index * 1000 + number);
+  // One ear a voice, as one machinist has one phone.
+  const ears = VOICES.map((voice) => ({ voice, hearer: openHearer() }));
+  for (const condition of CONDITIONS) {
+    const ours = new Tally();
+    const theirs = new Tally();
+    for (const [index, { voice, hearer }] of ears.entries()) {
+      for (const [number, sentence] of sentences.entries()) {
+        const pcm = noisy(await clipOf(voice, sentence.say), condition, index * 1000 + number);
         const before = process.cpuUsage();
         const heard = await hearer.hear(pcm, RATE, { spec: DEMO_SPEC, context: sentence.context });
-        ours.add(sentence, understand(heard, sentence.context, DEMO_SPEC), cpuSeconds(before), pcm.length / RATE);
+        const parsed = understand(heard, sentence.context, DEMO_SPEC);
+        ours.add(sentence, parsed, cpuSeconds(before), pcm.length / RATE);
         const start = process.cpuUsage();
-        const parsed = plain.hear(pcm, sentence.context);
-        theirs.add(sentence, parsed, cpuSeconds(start), pcm.length / RATE);
+        const other = plain.hear(pcm, sentence.context);
+        theirs.add(sentence, other, cpuSeconds(start), pcm.length / RATE);
       }
     }
-    await hearer.close();
+    print(row(condition.name, ours));
+    print(row("  stock dictionary, plain grammar", theirs));
   }
-  for (const [name, tally] of totals) {
-    print(row(name, tally));
-    const other = beside.get(name);
-    if (other !== undefined) print(row("  stock dictionary, plain grammar", other));
-  }
+  for (const { hearer } of ears) await hearer.close();
 }
 
 /** Accepted readings (and what waits for a yes) that chat and noise bring about, a minute. */
