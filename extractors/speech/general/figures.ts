@@ -6,7 +6,7 @@ import type { GeneralWord } from "./words.ts";
 
 /** Whether a word is written in figures. */
 export function isFigure(word: GeneralWord | undefined): boolean {
-  return word !== undefined && /^[\d.]/.test(word.text);
+  return word?.figure === true;
 }
 
 const isCapital = (word: GeneralWord | undefined): boolean => word !== undefined && /^[A-Z]/.test(word.raw);

@@ -8,12 +8,15 @@ export interface Piece {
   readonly to: number;
 }
 
+/** First words of denominators said in two. */
+const TWO_WORDS = new Set(["thirty", "sixty"]);
+
 /** The denominator at i and where it ends; bench denominators (tenths and finer) only where "of a" follows. */
 export function denominatorAt(words: readonly GeneralWord[], i: number): { d: number; to: number; many: boolean } | undefined {
   const word = words[i];
   if (word === undefined) return undefined;
   const next = words[i + 1];
-  if (next !== undefined && !next.pause) {
+  if (next !== undefined && !next.pause && TWO_WORDS.has(word.text)) {
     const two = `${word.text} ${next.text}`;
     const d = DENOMINATORS[two];
     if (d !== undefined) return { d, to: i + 2, many: two.endsWith("s") };

@@ -14,7 +14,7 @@ import { cardinalAt, isNumberWord } from "./cardinal.ts";
 import { figureAt, isFigure } from "./figures.ts";
 import { generalFraction, type Piece } from "./fraction.ts";
 import { generalUnitAt } from "./units.ts";
-import { type GeneralWord, generalWords } from "./words.ts";
+import { type GeneralWord, generalWords, NONE } from "./words.ts";
 
 /** A number of general text with its unit, if one was said. */
 export interface GeneralNumber {
@@ -57,10 +57,14 @@ function inBenchUnit(value: number, unit: string): { value: number; unit: string
   return unit === "thou" ? { value: Number((value / 1000).toPrecision(15)), unit: "in" } : { value, unit };
 }
 
+/** Words that may start a number though they are no number word: signs and fractions. */
+const STARTS: ReadonlySet<string> = new Set(["minus", "negative", ...Object.keys(DENOMINATORS)]);
+
 /** The number that starts at i; a word to go on at when words there are to be passed over; undefined when none starts. */
 function numberAt(words: readonly GeneralWord[], i: number): Found | number | undefined {
   const word = words[i] as GeneralWord;
-  if (isFigure(word)) return figureAt(words, i);
+  if (word.figure) return figureAt(words, i);
+  if (word.sense === NONE && !STARTS.has(word.text)) return undefined;
   const negative = word.text === "minus" || word.text === "negative" ? 1 : 0;
   const at = i + negative;
   if (isPronoun(words, at)) return at + 1;

@@ -5,6 +5,8 @@ import { NUMBER_WORDS } from "../vocabulary/numbers.ts";
 export interface GeneralWord extends Token {
   /** As written, with its capitals. */
   readonly raw: string;
+  /** Written in figures. */
+  readonly figure: boolean;
   /** Joined to the word before it by a hyphen. */
   readonly hyphen: boolean;
   /** No space and no mark between it and the word before. */
@@ -18,7 +20,8 @@ export interface GeneralWord extends Token {
 const PIECE = /[A-Za-zµμ]+|\d[\d,]*\d(?:\.\d+)?|\d(?:\.\d+)?|\.\d+|[^\s\w]/g;
 const TENS = /^(twenty|thirty|forty|fourty|fifty|sixty|seventy|eighty|ninety)(one|two|three|four|five|six|seven|eight|nine)$/;
 const MANY: Readonly<Record<string, string>> = { thousands: "thousand", halfs: "halves" };
-const NONE: Sense = {};
+/** The sense of a word that means nothing to a number. */
+export const NONE: Sense = {};
 const AND: Sense = { kind: "and" };
 const ARTICLE: Sense = { kind: "article" };
 
@@ -33,7 +36,16 @@ function senseOf(text: string): Sense {
 /** A mark between words: it pauses unless it joins. */
 const JOINS: ReadonlySet<string> = new Set(["-", "—", "–", "'"]);
 
-const isMark = (raw: string): boolean => !/^(?:[A-Za-zµμ]|\d|\.\d)/.test(raw);
+const isDigitStart = (raw: string): boolean => {
+  const c = raw.charCodeAt(0);
+  return (c >= 48 && c <= 57) || (c === 46 && raw.length > 1);
+};
+
+const isMark = (raw: string): boolean => {
+  const c = raw.charCodeAt(0);
+  const letter = (c >= 97 && c <= 122) || (c >= 65 && c <= 90) || c === 181 || c === 956;
+  return !letter && !isDigitStart(raw);
+};
 
 /** Split general text. */
 export function generalWords(text: string): GeneralWord[] {
@@ -60,8 +72,9 @@ export function generalWords(text: string): GeneralWord[] {
 function push(out: GeneralWord[], raw: string, start: number, after: string, mark: string, pause: boolean): void {
   const end = start + raw.length;
   const glued = out[out.length - 1]?.end === start;
-  const base = { raw, start, end, pause, hyphen: mark !== "'" && JOINS.has(mark), glued, mark, after, unknown: false };
-  if (/^[\d.]/.test(raw)) {
+  const figure = isDigitStart(raw);
+  const base = { raw, figure, start, end, pause, hyphen: mark !== "'" && JOINS.has(mark), glued, mark, after, unknown: false };
+  if (figure) {
     out.push({ ...base, text: raw.replaceAll(",", ""), sense: NONE });
     return;
   }

@@ -1,5 +1,5 @@
 // Place words and numbers settled for one quantity: in go the words said and the context, out comes a place.
-import { PLACE_KEYS, type Place, type PlaceKey } from "../../../shared/places/places.ts";
+import type { Place, PlaceKey } from "../../../shared/places/places.ts";
 import type { Quantity } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import type { Noun, Sense } from "../types.ts";
@@ -160,10 +160,9 @@ export function settle(
   settleWords(draft, words, quantity);
   settleNumbers(draft, words, quantity, { ...context, ...earlier }, spec);
   const implied: PlaceKey[] = [];
-  for (const slot of PLACE_KEYS) {
-    if (words.given?.[slot] === undefined) continue;
-    (place as Record<string, unknown>)[slot] = words.given[slot];
-    implied.push(slot);
+  for (const slot in words.given) {
+    (place as Record<string, unknown>)[slot] = words.given[slot as PlaceKey];
+    implied.push(slot as PlaceKey);
   }
   implied.push(...inherit(place, spoken, quantity, earlier, context, sameQuantity));
   const missing = quantity.needs.filter((slot) => place[slot] === undefined);
@@ -173,9 +172,11 @@ export function settle(
   return { place, spoken, implied, missing, absent: absentIn(place, spec), stray: draft.stray };
 }
 
+const COUNTABLE: readonly PlaceKey[] = ["cylinder", "main", "rod", "ring", "nut"];
+
 /** Slots of a place whose value this engine does not have. */
 function absentIn(place: Place, spec: Spec): PlaceKey[] {
-  return PLACE_KEYS.filter((slot) => {
+  return COUNTABLE.filter((slot) => {
     const value = place[slot];
     if (slot === "ring") return value !== undefined && !spec.engine.rings.includes(value as "top");
     const count = typeof value === "number" ? countOf(spec, slot, place) : undefined;
