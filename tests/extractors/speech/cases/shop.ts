@@ -44,6 +44,7 @@ export const SHOP_CASES: Cases = {
       ...is("trough_level", { rod: 3 }, "0.375", "in"),
       say: ["trough three three eighths", "trough level rod three three eighths of an inch", "trough three is 3/8"],
     },
+    { ...is("trough_level", {}, "0.375", "in"), say: ["trough level three eighths"] },
     {
       ...is("compression_pressure", { cylinder: 1 }, "69", "psi"),
       say: ["compression one sixty-nine psi", "sixty-nine psi on number one", "compression on cylinder one is sixty-nine pounds"],
@@ -66,7 +67,7 @@ export const SHOP_CASES: Cases = {
     { of: "fastener_torque", code: "impossible_unit", say: ["rod one nut A five kilos", "rod one nut A a hundred inch ounces"] },
     { of: "castle_nut_angle", code: "which_fastener", say: ["twenty degrees short of the slot"] },
     { of: "dipper_depth", code: "which_rod", say: ["dip a quarter inch"] },
-    { of: "trough_level", code: "which_rod", say: ["trough level three eighths"] },
+    { of: "trough_level", code: "approximate", say: ["trough level about half an inch"] },
     { of: "compression_pressure", code: "which_cylinder", say: ["compression seventy psi"] },
     { of: "part_temperature", code: "approximate", say: ["block temperature about twenty degrees"] },
     { of: "crack_indication", code: "approximate", say: ["crack about a quarter inch long in the block"] },
