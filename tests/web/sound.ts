@@ -20,14 +20,17 @@ export const microphoneArgs = (wav: string): string[] => [
 ];
 
 /** Synthesise sentences into a file; gives its path and its length. */
-export async function spokenWav(sentences: readonly string[], voiceName = "rms"): Promise<{ path: string; seconds: number }> {
-  const voice = fliteVoice(voiceName);
+export async function spokenWav(
+  sentences: readonly string[],
+  gapSeconds = GAP_SECONDS,
+): Promise<{ path: string; seconds: number }> {
+  const voice = fliteVoice("rms");
   const parts: Float32Array[] = [new Float32Array(LEAD_SECONDS * RATE)];
   for (const sentence of sentences) {
     const { pcm, rate } = await voice.say(sentence);
     parts.push(
       resample(pcm, rate, RATE).map((sample) => sample * 0.7),
-      new Float32Array(GAP_SECONDS * RATE),
+      new Float32Array(gapSeconds * RATE),
     );
   }
   const random = seeded(11);

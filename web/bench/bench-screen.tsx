@@ -2,7 +2,7 @@
 import { useCallback, useEffect, useMemo, useState } from "preact/hooks";
 import { stampEvent } from "../../extractors/bench/index.ts";
 import { type Build, focusOf } from "../../shared/build/index.ts";
-import { placeLabel } from "../../shared/places/places.ts";
+import { type Place, placeKey, placeLabel } from "../../shared/places/places.ts";
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { Finding } from "../../shared/rules/index.ts";
 import { STEPS } from "../../shared/steps/steps.ts";
@@ -35,14 +35,14 @@ export function BenchScreen({ book, build }: BuildPageProps) {
   }, [shift]);
   const say = useCallback((words: string) => shift.tell(words), [shift]);
   const findings = book.findings();
-  const { step } = focusOf(build, book.device);
+  const { step, place } = focusOf(build, book.device);
   const said = shift.said.value ?? lastReadBack(build, book.device, findings);
   return (
     <div class="bench">
       <h1 class="bench-name">{build.name}, at the vise</h1>
       <Where build={build} device={book.device} />
       <div class="bench-main">
-        <Glance said={said} heard={shift.heard.value} tentative={shift.tentative.value} />
+        <Glance said={said} here={place} heard={shift.heard.value} tentative={shift.tentative.value} />
       </div>
       <Switch shift={shift} />
       <div class="bench-asks">
@@ -61,7 +61,7 @@ export function BenchScreen({ book, build }: BuildPageProps) {
 
 function Where({ build, device }: { build: Build; device: string }) {
   const { step, place } = focusOf(build, device);
-  const where = placeLabel({ ...pick(place) });
+  const where = placeLabel(place);
   return (
     <p class="bench-where">
       <span class="tag">{step === undefined ? "no step open" : stepTitle(step)}</span>
@@ -70,15 +70,15 @@ function Where({ build, device }: { build: Build; device: string }) {
   );
 }
 
-const pick = ({ cylinder, main, rod, ring, valve }: ReturnType<typeof focusOf>["place"]) => ({
-  ...(cylinder === undefined ? {} : { cylinder }),
-  ...(main === undefined ? {} : { main }),
-  ...(rod === undefined ? {} : { rod }),
-  ...(ring === undefined ? {} : { ring }),
-  ...(valve === undefined ? {} : { valve }),
-});
+interface GlanceProps {
+  readonly said: ReadBack | undefined;
+  /** Where the header says we are: the same place is not said twice. */
+  readonly here: Place;
+  readonly heard: string;
+  readonly tentative: boolean;
+}
 
-function Glance({ said, heard, tentative }: { said: ReadBack | undefined; heard: string; tentative: boolean }) {
+function Glance({ said, here, heard, tentative }: GlanceProps) {
   const reading = said?.reading?.reading;
   const figure = reading === undefined ? undefined : figureOf(reading);
   return (
@@ -91,7 +91,7 @@ function Glance({ said, heard, tentative }: { said: ReadBack | undefined; heard:
         <>
           <p class="glance-what">
             {QUANTITIES[reading.quantity].label}
-            {placeLabel(reading.place) === "" ? "" : `, ${placeLabel(reading.place)}`}
+            {placeKey(reading.place) === placeKey(here) ? "" : `, ${placeLabel(reading.place)}`}
           </p>
           <p class="glance-figure">
             <span class="digits">{figure.digits}</span> <span class="unit">{figure.unit}</span> <span>{figure.way}</span>

@@ -4,6 +4,7 @@ import { type Finding, isOpen, VERDICTS, type Verdict } from "../../shared/rules
 import { Mark, Shape } from "../parts/mark.tsx";
 import { MARK_WORDS, worstFirst } from "../parts/verdict.ts";
 import { stepTitle } from "./entries.ts";
+import { LeaveIt } from "./leave-it.tsx";
 import { Because } from "./reading-line.tsx";
 
 const MISSING: ReadonlySet<string> = new Set(["missing_reading", "missing_photo"]);
@@ -16,7 +17,9 @@ export function missingAt(findings: readonly Finding[], step: string | undefined
 
 export function Tally({ findings }: { findings: readonly Finding[] }) {
   const count = (verdict: Verdict) =>
-    findings.filter((finding) => finding.verdict === verdict && (verdict === "pass" || isOpen(finding))).length;
+    findings.filter((finding) => finding.verdict === verdict && (verdict === "pass" || (isOpen(finding) && !isMissing(finding))))
+      .length;
+  const toDo = findings.filter((finding) => isMissing(finding) && isOpen(finding)).length;
   return (
     <span class="tally">
       {VERDICTS.map((verdict) => (
@@ -25,6 +28,10 @@ export function Tally({ findings }: { findings: readonly Finding[] }) {
           <b>{count(verdict)}</b> {MARK_WORDS[verdict]}
         </span>
       ))}
+      <span class="mark-free">
+        <Shape mark="free" />
+        <b>{toDo}</b> to do
+      </span>
     </span>
   );
 }
@@ -72,6 +79,7 @@ export function FindingList({ findings }: { findings: readonly Finding[] }) {
             <Mark mark={finding.verdict} /> <b>{placeLabel(finding.place) || "the engine"}</b>
           </p>
           <Because finding={finding} />
+          {isOpen(finding) ? <LeaveIt finding={finding} /> : null}
         </li>
       ))}
     </ul>

@@ -14,6 +14,7 @@ import { dayOf } from "../parts/time.ts";
 import { findingsByEvent, markOf, worstFirst } from "../parts/verdict.ts";
 import { Wide } from "../parts/wide.tsx";
 import { photoUrl } from "../store/shop.ts";
+import { HandOver } from "./hand-over.tsx";
 
 export function RecordPage({ book, build }: BuildPageProps) {
   const findings = book.findings();
@@ -49,6 +50,7 @@ export function RecordPage({ book, build }: BuildPageProps) {
       </section>
       <Pictures build={build} />
       <GaugeList build={build} />
+      <HandOver book={book} build={build} open={open.length} />
       <footer class="record-foot">
         <p>
           The log behind this record has {head?.seq ?? 0} entries. Hash of its last one (SHA-256, each entry chained to the one

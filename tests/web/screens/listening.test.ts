@@ -2,6 +2,7 @@
 // The voice is synthesised: this proves the path, not how well real people are heard.
 import type { Page } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
+import { CALIBRATION_PHRASES } from "../../../extractors/hearing/index.ts";
 import { newBuild, openBrowser, openShop, type Shop, storedEvents } from "../harness.ts";
 import { microphoneArgs, spokenWav } from "../sound.ts";
 
@@ -108,5 +109,20 @@ describe("listening at the vise", { timeout: 150_000, retry: 1 }, () => {
     const taken = events.filter(({ type }) => type === "reading.taken" || type === "reading.corrected");
     expect(taken).toHaveLength(SENTENCES.length);
     expect(new Set(events.map(({ id }) => id)).size).toBe(events.length);
+  });
+
+  it("fits the ear to a voice in a minute of reading aloud, and keeps it on the device", async () => {
+    await shop.start();
+    const aloud = await spokenWav(CALIBRATION_PHRASES, 1.3);
+    const browser = await openBrowser(microphoneArgs(aloud.path));
+    const page = await (await browser.newContext()).newPage();
+    await page.goto(`${shop.url}/#/voice`);
+    await page.getByRole("button", { name: "Start reading" }).click();
+    await page.getByText(/1 of 12/).waitFor();
+    await page.getByText(/The ear knows this voice: \d+ of 12 phrases/).waitFor({ timeout: 110_000 });
+    const right = Number(/voice: (\d+) of/.exec((await page.locator(".voice").textContent()) ?? "")?.[1]);
+    expect(right).toBeGreaterThanOrEqual(9);
+    await page.reload();
+    await page.getByText(`The ear knows this voice: ${right} of 12`).waitFor();
   });
 });

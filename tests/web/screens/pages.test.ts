@@ -121,4 +121,24 @@ describe("pages of a build", () => {
     const [opened] = await storedEvents(shop, id);
     expect(opened?.data.spec).toMatchObject({ engine: { cylinders: 2 }, nominals: { bore: ["3.2500"] } });
   });
+
+  it("leaves a finding as it is with a reason, and hands over with the head hash", async () => {
+    const { page } = await open(`book/${build}`);
+    const finding = page.locator(".standing .finding").first();
+    await finding.getByText("Leave it as it is").click();
+    await finding.getByLabel("Why").fill("owner knows, measured twice");
+    await finding.getByRole("button", { name: /Sign/ }).click();
+    await page.locator(".entry-text", { hasText: "left as it is by bench: owner knows, measured twice" }).waitFor();
+    await page.getByText("all sent").waitFor();
+    const accepted = (await storedEvents(shop, build)).find(({ type }) => type === "finding.accepted");
+    expect(accepted?.data).toMatchObject({ why: "owner knows, measured twice", by: "bench" });
+    await page.goto(`${shop.url}/#/record/${build}`);
+    const head = (await page.locator(".record-foot code").textContent()) ?? "";
+    await page.getByLabel("To", { exact: true }).fill("the owner");
+    await page.getByRole("button", { name: /Hand over/ }).click();
+    await page.getByText(/Handed over by bench/).waitFor();
+    await page.getByText("all sent").waitFor();
+    const over = (await storedEvents(shop, build)).find(({ type }) => type === "build.handed_over");
+    expect(over?.data).toMatchObject({ by: "bench", to: "the owner", head });
+  });
 });
