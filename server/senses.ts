@@ -4,7 +4,7 @@ import { openHearer } from "../extractors/hearing/node/index.ts";
 import { parse } from "../extractors/speech/index.ts";
 import { DEMO_SPEC } from "../shared/spec/demo-engine.ts";
 import type { Hearing } from "./deps.ts";
-import type { Senses } from "./server.ts";
+import type { Senses } from "./open-shop.ts";
 
 const round = (seconds: number) => Math.round(seconds * 1000) / 1000;
 

@@ -1,17 +1,9 @@
 // The process around the service: opens the shop's data, listens on this machine, stops cleanly.
-import { existsSync } from "node:fs";
 import type { AddressInfo } from "node:net";
-import { join } from "node:path";
-import type { Logger } from "pino";
-import { openPhotoReader } from "../extractors/photo/index.ts";
-import { Evaluator } from "../shared/rules/index.ts";
-import { loopbackAccess } from "./access/access.ts";
 import { buildApp } from "./app.ts";
-import { Builds } from "./builds/builds.ts";
-import { LiveBus } from "./builds/live-bus.ts";
-import { dataPaths, openShopData } from "./data-dir.ts";
-import { DemoMaker } from "./demo/demo-maker.ts";
-import type { Deps, Hearing } from "./deps.ts";
+import { dataPaths } from "./data-dir.ts";
+import type { DemoMaker } from "./demo/demo-maker.ts";
+import type { Deps } from "./deps.ts";
 import { ServiceError } from "./errors.ts";
 import { styleRoute } from "./http/plain-forms.ts";
 import { DoorList } from "./lan/door-list.ts";
@@ -20,21 +12,11 @@ import { ownerRoutes } from "./lan/owner-routes.ts";
 import { Pairing } from "./lan/pairing.ts";
 import { recordRoutes } from "./lan/record-routes.ts";
 import { type Lan, startLan } from "./lan/start-lan.ts";
-import { projectRoot } from "./version.ts";
+import { type OpenShopOptions, openShop } from "./open-shop.ts";
 
-/** What understands words and sound; opened once a process. */
-export interface Senses {
-  readonly parse: Deps["parse"];
-  readonly hearing: Hearing;
-  close(): Promise<void>;
-}
-
-export interface ServeOptions {
-  readonly dataDir: string;
+export interface ServeOptions extends OpenShopOptions {
   /** 0 takes any free port. */
   readonly port: number;
-  readonly logger: Logger;
-  readonly senses: Senses;
   /** Also open the shop to its network. */
   readonly lan?: LanChoice;
 }
@@ -59,26 +41,8 @@ export interface Shop {
  * @throws DataInUse when another process has the folder; Error `EADDRINUSE` when the port is taken
  */
 export async function startShop(options: ServeOptions): Promise<Shop> {
-  const { dataDir, logger, senses } = options;
-  const data = await openShopData(dataDir);
-  if (data.swept.partial + data.swept.orphans > 0) logger.info(data.swept, "cleared what a crash had left");
-  const root = projectRoot();
-  const webDir = join(root, "dist", "web");
-  const modelDir = join(root, "node_modules", "soundswallower", "model");
-  const deps: Deps = {
-    store: data.store,
-    blobs: data.blobs,
-    builds: new Builds(data.store, (build) => new Evaluator(build)),
-    live: new LiveBus(),
-    access: loopbackAccess,
-    hearing: senses.hearing,
-    photos: openPhotoReader(),
-    parse: senses.parse,
-    derivedDir: dataPaths(dataDir).derived,
-    ...(existsSync(webDir) ? { webDir } : {}),
-    ...(existsSync(modelDir) ? { modelDir } : {}),
-  };
-  const demo = new DemoMaker(deps, join(root, "demo-data"));
+  const { dataDir, logger } = options;
+  const { deps, data, demo, close: closeShop } = await openShop(options);
   const list = new DoorList(data.store.db);
   const pairing = new Pairing();
   let lan: Lan | undefined;
@@ -93,8 +57,7 @@ export async function startShop(options: ServeOptions): Promise<Shop> {
   });
   const close = async () => {
     await Promise.all([app.close(), lan?.close()]);
-    await senses.close();
-    await data.close();
+    await closeShop();
   };
   try {
     await app.listen({ host: "127.0.0.1", port: options.port });

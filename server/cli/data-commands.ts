@@ -17,8 +17,14 @@ export const DATA_COMMANDS: readonly CliCommand[] = [
         .option("--lan", "let paired devices in over HTTPS, with a certificate authority of the shop's own")
         .option("--name <name>", "with --lan: the name devices call this machine by")
         .option("--no-name-constraints", "with --lan: make the authority without limits on names")
-        .option("--log <level>", "debug, info, warn, error or silent", "info"),
+        .option("--log <level>", "debug, info, warn, error or silent; info writes a line a request", "warn"),
     load: () => import("./commands/serve.ts"),
+  },
+  {
+    name: "demo",
+    description: "Make the demo build in the data folder without serving it, and print its summary as JSON",
+    options: (c) => c.option(...DATA),
+    load: () => import("./commands/demo.ts"),
   },
   {
     name: "verify",

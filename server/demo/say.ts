@@ -12,3 +12,13 @@ export function sayDemo(state: DemoState): string {
     `Findings: ${findings.fail} failed, ${findings.warn} to watch, ${findings.unknown} not settled, ${findings.pass} passed.`,
   ].join("\n");
 }
+
+/** Says each tenth of the day book once, with `say` writing a line. */
+export function progressSayer(say: (line: string) => void): (progress: { done: number; total: number }) => void {
+  let shown = -1;
+  return ({ done, total }) => {
+    const tenth = Math.floor((done / total) * 10);
+    if (tenth > shown) say(`demo: ${done} of ${total} lines of its day book`);
+    shown = Math.max(shown, tenth);
+  };
+}

@@ -1,10 +1,9 @@
 // `thoubook serve`: runs until it is told to stop; the address goes to standard error.
-
-import { sayDemo } from "../../demo/say.ts";
+import { progressSayer, sayDemo } from "../../demo/say.ts";
 import { makeLogger } from "../../http/log.ts";
 import { DEFAULT_NAME, isDnsName } from "../../lan/names.ts";
 import { openSenses } from "../../senses.ts";
-import { type Shop, startShop } from "../../server.ts";
+import { startShop } from "../../server.ts";
 import { BAD_ARGUMENTS, DONE, FAILED, orSay, say } from "../output.ts";
 import { sayLan } from "../say-lan.ts";
 
@@ -49,7 +48,10 @@ export async function run(_positional: unknown[], options: Options): Promise<num
     if (shop === undefined) return FAILED;
     say(`The shop is open at ${shop.url}/ (data in ${options.data}); stop it with Ctrl-C.`);
     if (shop.lan !== undefined) await sayLan(shop, shop.lan);
-    if (options.demo === true) await Promise.race([makeDemo(shop), stop]);
+    if (options.demo === true)
+      await Promise.race([shop.demo.start(progressSayer(say)).then((state) => say(sayDemo(state))), stop]);
+    else if ((await shop.deps.store.heads()).length === 0)
+      say("Nothing is in the book yet: the page offers the demo build, and --demo makes it at once.");
     await stop;
     say("Stopping: requests under way are ended first.");
     await shop.close();
@@ -64,16 +66,6 @@ function refuse(sentence: string): number {
 
 /** A database address may hold a password: only its scheme is repeated. */
 const scheme = (url: string) => `${url.split(":", 1)[0] ?? ""}:`;
-
-async function makeDemo(shop: Shop): Promise<void> {
-  let shown = -1;
-  const state = await shop.demo.start(({ done, total }) => {
-    const tenth = Math.floor((done / total) * 10);
-    if (tenth > shown) say(`demo: ${done} of ${total} lines of its day book`);
-    shown = Math.max(shown, tenth);
-  });
-  say(sayDemo(state));
-}
 
 /** Resolves at the first SIGINT or SIGTERM; a second one ends the process at once. */
 function stopSignal(): Promise<void> {

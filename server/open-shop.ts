@@ -1,0 +1,63 @@
+// The shop without a door: its data, senses, builds and demo put together. Servers and commands both start from here.
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import type { Logger } from "pino";
+import { openPhotoReader } from "../extractors/photo/index.ts";
+import { Evaluator } from "../shared/rules/index.ts";
+import { loopbackAccess } from "./access/access.ts";
+import { Builds } from "./builds/builds.ts";
+import { LiveBus } from "./builds/live-bus.ts";
+import { dataPaths, openShopData, type ShopData } from "./data-dir.ts";
+import { DemoMaker } from "./demo/demo-maker.ts";
+import type { Deps, Hearing } from "./deps.ts";
+import { projectRoot } from "./version.ts";
+
+/** What understands words and sound; opened once a process. */
+export interface Senses {
+  readonly parse: Deps["parse"];
+  readonly hearing: Hearing;
+  close(): Promise<void>;
+}
+
+export interface OpenShopOptions {
+  readonly dataDir: string;
+  readonly logger: Logger;
+  readonly senses: Senses;
+}
+
+export interface OpenShop {
+  readonly deps: Deps;
+  readonly data: ShopData;
+  readonly demo: DemoMaker;
+  close(): Promise<void>;
+}
+
+/**
+ * Open the data folder and put the shop together.
+ * @throws DataInUse when another process has the folder
+ */
+export async function openShop({ dataDir, logger, senses }: OpenShopOptions): Promise<OpenShop> {
+  const data = await openShopData(dataDir);
+  if (data.swept.partial + data.swept.orphans > 0) logger.info(data.swept, "cleared what a crash had left");
+  const root = projectRoot();
+  const webDir = join(root, "dist", "web");
+  const modelDir = join(root, "node_modules", "soundswallower", "model");
+  const deps: Deps = {
+    store: data.store,
+    blobs: data.blobs,
+    builds: new Builds(data.store, (build) => new Evaluator(build)),
+    live: new LiveBus(),
+    access: loopbackAccess,
+    hearing: senses.hearing,
+    photos: openPhotoReader(),
+    parse: senses.parse,
+    derivedDir: dataPaths(dataDir).derived,
+    ...(existsSync(webDir) ? { webDir } : {}),
+    ...(existsSync(modelDir) ? { modelDir } : {}),
+  };
+  const close = async () => {
+    await senses.close();
+    await data.close();
+  };
+  return { deps, data, demo: new DemoMaker(deps, join(root, "demo-data")), close };
+}
