@@ -4,12 +4,13 @@ import { readFile, stat } from "node:fs/promises";
 import pLimit from "p-limit";
 import type { PhotoFacts } from "../../shared/events/events.ts";
 import type { Card } from "../../shared/photo/card.ts";
+import type { CardSeen } from "./card-reader.ts";
 import { PhotoError } from "./errors.ts";
 import { readTimeTags } from "./exif.ts";
 import { findCards } from "./find-cards.ts";
 import { decodeHeic } from "./heic.ts";
-import { clippingOf, fingerprintOf, focusOf, MEASURE_SIZE } from "./measures.ts";
-import { decodePixels, greyOf, type Header, makeDerivatives, type Pixels, readHeader, shrunk } from "./pixels.ts";
+import { clippingOf, fingerprintOf, focusOf, type Grey } from "./measures.ts";
+import { decodePixels, greyOf, type Header, makeDerivatives, type Pixels, readHeader } from "./pixels.ts";
 import { type PhotoType, sniffPhoto } from "./sniff.ts";
 import { takenAt } from "./taken.ts";
 
@@ -76,16 +77,19 @@ async function decode(bytes: Buffer, type: PhotoType, limits: PhotoLimits): Prom
   return { header, pixels: await decodePixels(decoded, limits) };
 }
 
+async function look(pixels: Pixels): Promise<{ grey: Grey; seen: CardSeen[] }> {
+  const grey = await greyOf(pixels);
+  return { grey, seen: await findCards(grey) };
+}
+
 async function readOne(photo: Buffer | string, input: PhotoInput, limits: PhotoLimits): Promise<PhotoRead> {
   const bytes = await load(photo, limits);
   const type = sniffPhoto(bytes);
   const { header, pixels } = await decode(bytes, type, limits);
-  // The encoder works on a thread of its own while this thread measures.
-  const grey = greyOf(pixels);
-  const [derivatives, measured, seen, tags] = await Promise.all([
+  // The encoder works on a thread of its own while this thread looks.
+  const [derivatives, { grey, seen }, tags] = await Promise.all([
     makeDerivatives(pixels),
-    shrunk(grey, MEASURE_SIZE),
-    findCards(grey),
+    look(pixels),
     readTimeTags(header.exif),
   ]);
   const cards = seen.map(({ card }) => card);
@@ -99,9 +103,9 @@ async function readOne(photo: Buffer | string, input: PhotoInput, limits: PhotoL
     height: turned ? header.width : header.height,
     orientation: header.orientation,
     taken: takenAt(tags, { ...input, receivedAt: input.receivedAt ?? new Date().toISOString() }),
-    fingerprint: fingerprintOf(measured),
-    focus: Math.round(focusOf(measured) * 100) / 100,
-    ...clippingOf(measured),
+    fingerprint: fingerprintOf(grey),
+    focus: Math.round(focusOf(grey) * 100) / 100,
+    ...clippingOf(grey),
     ...(card ? { card } : {}),
   };
   return { facts, ...derivatives, cards };

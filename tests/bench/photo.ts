@@ -8,8 +8,8 @@ import sharp from "sharp";
 import { RECIPES } from "../../demo-data/drawing/recipes.ts";
 import { findCards } from "../../extractors/photo/find-cards.ts";
 import { openPhotoReader } from "../../extractors/photo/index.ts";
-import { greyOfRgba } from "../../extractors/photo/measures.ts";
-import { FULL_SIZE, FULL_WEBP, THUMB_SIZE, THUMB_WEBP } from "../../extractors/photo/pixels.ts";
+import { greyOfRgba, MEASURE_SIZE } from "../../extractors/photo/measures.ts";
+import { FULL_SIZE, FULL_WEBP, shrunk, THUMB_SIZE, THUMB_WEBP } from "../../extractors/photo/pixels.ts";
 import { cardText } from "../../shared/photo/card.ts";
 import { cardScene, HINDRANCES } from "./photo-scenes.ts";
 
@@ -138,7 +138,7 @@ async function readRates(): Promise<void> {
     for (let seed = 1; seed <= SCENES; seed += 1) {
       const { picture, text } = await cardScene(how, seed);
       const { width, height } = picture;
-      const grey = greyOfRgba(picture.data, width, height);
+      const grey = await shrunk(greyOfRgba(picture.data, width, height), MEASURE_SIZE);
       const t0 = performance.now();
       const ours = (await findCards(grey)).map(({ card }) => cardText(card));
       const t1 = performance.now();

@@ -4,6 +4,7 @@ import sharp from "sharp";
 import { describe, expect, it } from "vitest";
 import { readPhoto } from "../../../extractors/photo/index.ts";
 import { clippingOf, fingerprintOf, focusOf, type Grey } from "../../../extractors/photo/measures.ts";
+import { greyOf } from "../../../extractors/photo/pixels.ts";
 import { photoFactsSchema } from "../../../shared/events/events.ts";
 import { fingerprintDistance, PHOTO_FLOORS } from "../../../shared/photo/doubts.ts";
 import { jpeg, scene } from "./fixtures.ts";
@@ -141,6 +142,23 @@ describe("measures of grey pixels", () => {
   it("counts clipped highlights and shadows", () => {
     const thirds = grey(30, 10, (x) => (x < 10 ? 0 : x < 15 ? 255 : 128));
     expect(clippingOf(thirds)).toEqual({ highlights: 5 / 30, shadows: 10 / 30 });
+  });
+
+  it("the grey copy of a phone's picture is the mean green of each two by two", async () => {
+    const [width, height] = [2048, 6];
+    const data = Buffer.from(Uint8Array.from({ length: width * height * 3 }, (_, at) => (at * 7919 + (at >> 7)) % 256));
+    const small = await greyOf({ data, width, height });
+    expect([small.width, small.height]).toEqual([1024, 3]);
+    for (const [x, y] of [
+      [0, 0],
+      [1, 0],
+      [511, 1],
+      [1023, 2],
+    ] as const) {
+      const green = (column: number, row: number) => data[(row * width + column) * 3 + 1] ?? 0;
+      const mean = (green(2 * x, 2 * y) + green(2 * x + 1, 2 * y) + green(2 * x, 2 * y + 1) + green(2 * x + 1, 2 * y + 1)) / 4;
+      expect(Math.abs((small.data[y * 1024 + x] ?? 0) - mean)).toBeLessThanOrEqual(0.5);
+    }
   });
 
   it("the fingerprint's bits say which of two neighbours is brighter", () => {

@@ -1,7 +1,8 @@
 // Tag cards in drawn scenes: what the intake's look must read, and the edge steepening against its plain definition.
 import { describe, expect, it } from "vitest";
 import { findCards } from "../../../extractors/photo/find-cards.ts";
-import { greyOfRgba } from "../../../extractors/photo/measures.ts";
+import { greyOfRgba, MEASURE_SIZE } from "../../../extractors/photo/measures.ts";
+import { shrunk } from "../../../extractors/photo/pixels.ts";
 import { steepen } from "../../../extractors/photo/steepen.ts";
 import { cardText } from "../../../shared/photo/card.ts";
 import { cardScene, HINDRANCES } from "../../bench/photo-scenes.ts";
@@ -25,7 +26,7 @@ describe("tag cards in a scene", () => {
     for (let seed = 101; seed < 109; seed += 1) {
       const { picture, text } = await cardScene(how, seed);
       const { width, height } = picture;
-      const grey = greyOfRgba(picture.data, width, height);
+      const grey = await shrunk(greyOfRgba(picture.data, width, height), MEASURE_SIZE);
       const texts = (await findCards(grey)).map(({ card }) => cardText(card));
       // A card may be missed; it is never read as another one.
       for (const found of texts) expect(found).toBe(text);
