@@ -130,8 +130,10 @@ export class Ear {
       passes.push(this.#pass(clip, warp, passes.length, options));
       if (options.quick === true) return passes;
     }
-    // Nothing of the grammar comes near it at two scales: other talk or noise, not worth more passes.
-    if (passes.every(({ decoded }) => strangenessOf(decoded) > STRANGE_AGREED)) return passes;
+    const strange = () => passes.every(({ decoded }) => strangenessOf(decoded) > STRANGE_AGREED);
+    if (strange()) passes.push(this.#pass(clip, nextWarp(passes), passes.length, options));
+    // Nothing of the grammar comes near it at three scales: other talk or noise, not worth more passes.
+    if (strange()) return passes;
     while (passes.length < MOST_PASSES) {
       const counted = vote(passes);
       if (counted !== undefined && counted.agreement === 1 && counted.voters.length >= votesWanted(counted, clip.levels.snr))

@@ -11,6 +11,9 @@ export const STRANGE_AGREED = 460;
 /** Below this there is no speech in the clip, only the room. */
 export const FLATTEST_SNR = 4;
 const ODD = 345;
+/** That many words agreed on by chance are no chance: the longer the sentence, the stranger the voice may be. */
+const LONG_SENTENCE = 4;
+const LONG_ALLOWANCE = 85;
 const UNEXPLAINED_NOTHING = 0.6;
 const UNEXPLAINED_DOUBT = 0.25;
 const SHORTEST_WORD = 0.06;
@@ -25,6 +28,7 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
   const agreed = vote.agreement === 1 && vote.voters.length >= 2;
   // Nothing in common and hard to fit besides: talk that is not for the book.
   if (vote.agreement < MAJORITY && evidence.strangeness > ODD) return "nothing";
-  const odd = evidence.strangeness > ODD || evidence.unexplained > UNEXPLAINED_DOUBT || evidence.shortest < SHORTEST_WORD;
+  const allowed = vote.winner.decoded.words.length >= LONG_SENTENCE ? ODD + LONG_ALLOWANCE : ODD;
+  const odd = evidence.strangeness > allowed || evidence.unexplained > UNEXPLAINED_DOUBT || evidence.shortest < SHORTEST_WORD;
   return agreed && !odd ? "ok" : "doubtful";
 }

@@ -24,7 +24,7 @@ export type Scope = "near" | "all";
 const OTHER = 0.3;
 
 /** Any speech at all, phone by phone; each phone costs, so that words of the grammar win where they fit. */
-const ANY_SPEECH: Phrase = { kind: "loop", words: PHONE_WORDS, weight: 0.3 };
+const ANY_SPEECH: Phrase = { kind: "loop", words: PHONE_WORDS, weight: 0.2 };
 
 const isNear = (quantity: Quantity, { quantity: open, step }: Context) =>
   quantity.id === open || (step !== undefined && quantity.steps.includes(step));
@@ -42,7 +42,7 @@ function* openSentences(spec: Spec, context: Context): Generator<readonly [Phras
   if (corrected !== undefined) yield [chain(CORRECTION_LEAD, valuePhrase(QUANTITIES[corrected], spec, metric)), 0.3];
   yield [commandPhrase(spec, context.last !== undefined), 0.5];
   // What follows "note" is kept as sound: no grammar has its words.
-  yield [chain(words("note"), ANY_SPEECH), 0.3];
+  yield [chain(words("note"), ANY_SPEECH), 0.1];
 }
 
 function* readings(spec: Spec, context: Context, scope: Scope): Generator<readonly [Phrase, number]> {
