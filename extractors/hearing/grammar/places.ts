@@ -16,8 +16,8 @@ type Counted = "cylinder" | "main" | "rod";
 
 const NOUNS: Readonly<Record<Counted, readonly string[]>> = {
   cylinder: ["number", "cylinder", "cylinder number"],
-  main: ["main", "number"],
-  rod: ["rod", "number"],
+  main: ["main", "number", "journal"],
+  rod: ["rod", "number", "crankpin"],
 };
 
 const count = (slot: Counted, engine: Engine) => (slot === "main" ? engine.mains : engine.cylinders);

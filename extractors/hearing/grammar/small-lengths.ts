@@ -1,0 +1,114 @@
+// Small lengths as they are said: thou, halves and tenths of a thou, decimals, hundredths of a millimetre.
+import { chain, maybe, oneOf, type Phrase, weighted, words } from "./automaton.ts";
+import { belowHundred, digitRun, hundreds } from "./numbers.ts";
+import { inBand, once, type ScaleRange, SELDOM } from "./weights.ts";
+
+const tenthWord = (one: boolean): Phrase => words(one ? "tenth" : "tenths");
+/** Bands are coarsened to a few, for the same reason: a weight need not be exact. */
+const BAND_STEPS = [150, 500, 1300, 6000];
+const coarse = ({ high }: ScaleRange): ScaleRange => ({
+  low: 0,
+  high: BAND_STEPS.find((step) => high <= step) ?? high,
+});
+
+/** Small lengths: thou, halves of a thou and tenths of a thou. `bare` when "twelve" alone means twelve thou. */
+export function small(exact: ScaleRange, fine: boolean, bare: boolean): Phrase {
+  const range = coarse(exact);
+  return once(`small ${range.low} ${range.high} ${fine} ${bare}`, () => smallPhrase(range, fine, bare));
+}
+
+function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean): Phrase {
+  const thou = { low: range.low / 10, high: range.high / 10 };
+  const whole = belowHundred((n) => (n === 0 ? 0 : inBand(n, thou)));
+  const unit = bare ? maybe(words("thou"), 1, 0.5) : words("thou");
+  const of: (readonly [Phrase, number])[] = [
+    [chain(whole, unit), 1],
+    [chain(whole, words("and a half"), unit), 0.7],
+    [
+      chain(
+        oneOf([
+          words("a thou"),
+          chain(
+            belowHundred((n) => (n > 0 && n < 20 ? inBand(n, thou) : 0)),
+            words("thou"),
+          ),
+        ]),
+        words("and a half"),
+      ),
+      0.4,
+    ],
+    [words("a thou"), 0.7],
+    [words("half a thou"), inBand(5, range)],
+  ];
+  if (range.high >= 1000) of.push([chain(hundreds(100, Math.min(999, range.high / 10)), unit), inBand(1000, range)]);
+  if (fine) {
+    of.push([
+      chain(
+        belowHundred((n) => (n < 2 ? 0 : inBand(n, range))),
+        tenthWord(false),
+      ),
+      1,
+    ]);
+    of.push([chain(words("one"), tenthWord(true)), inBand(1, range)]);
+    const tenths = oneOf([
+      chain(words("one"), tenthWord(true)),
+      chain(
+        belowHundred((n) => (n > 1 && n < 10 ? 1 : 0)),
+        tenthWord(false),
+      ),
+    ]);
+    of.push([
+      chain(
+        belowHundred((n) => (n > 0 && n < 20 ? inBand(n, thou) : 0)),
+        words("thou"),
+        maybe(words("and")),
+        tenths,
+      ),
+      0.4,
+    ]);
+  }
+  return { kind: "choice", of };
+}
+
+/** "point oh one two", "oh oh one five": a small length by its decimals. */
+export const smallDecimals = (fine: boolean): Phrase => once(`decimals ${fine}`, () => smallDecimalsPhrase(fine));
+
+function smallDecimalsPhrase(fine: boolean): Phrase {
+  const zero = oneOf([words("oh"), words("zero")]);
+  const tail = oneOf([digitRun(2, 0), ...(fine ? [digitRun(3, 0)] : [])]);
+  return weighted([chain(maybe(zero, SELDOM), words("point"), zero, tail), 1], [chain(zero, zero, digitRun(2, 0)), 0.5]);
+}
+
+export const METRIC_SMALL = weighted(
+  [
+    chain(
+      belowHundred((n) => (n > 0 ? 1 : 0)),
+      words("microns"),
+    ),
+    1,
+  ],
+  [
+    chain(
+      belowHundred((n) => (n > 0 ? 1 : 0)),
+      words("hundredths"),
+      maybe(words("of a millimetre"), 0.5),
+    ),
+    1,
+  ],
+  [
+    chain(
+      belowHundred((n) => (n > 0 ? 1 : 0)),
+      words("tenths of a millimetre"),
+    ),
+    0.5,
+  ],
+  [
+    chain(
+      maybe(words("zero"), 0.5),
+      words("point"),
+      oneOf([digitRun(2, 0), digitRun(1, 0), digitRun(3, 0)]),
+      maybe(words("millimetres")),
+    ),
+    1,
+  ],
+);
