@@ -31,6 +31,7 @@ import { isPlain, talkOf } from "./talk.ts";
 import { toTokens } from "./tokens.ts";
 import type { Why } from "./trace.ts";
 import type { Token, Word } from "./types.ts";
+import { IDLE_UTTERANCES } from "./vocabulary/speech.ts";
 import { toWords } from "./words.ts";
 
 /** Refiners in order. The order matters where a line says so. */
@@ -98,7 +99,7 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
     unread: [] as string[],
   };
   const done = (): Parsed => ({ text, ...out });
-  if (rest.length === 0) return done();
+  if (rest.length === 0 || (rest.length < 4 && IDLE_UTTERANCES.has(rest.map((word) => word.text).join(" ")))) return done();
   const tokens = toTokens(rest);
   if (tokens.length > MOST_TOKENS) {
     if (isPlain(talkOf(tokens))) out.questions.push(question("too_long"));

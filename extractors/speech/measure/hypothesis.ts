@@ -1,5 +1,5 @@
 // A sentence's best measurement readings: every sharing-out of its numbers is resolved, weighed and compared.
-import type { Place } from "../../../shared/places/places.ts";
+import { type Place, placeKey } from "../../../shared/places/places.ts";
 import type { Token } from "../types.ts";
 import type { Inherited } from "./candidates.ts";
 import { type Clause, clausesOf, type Style } from "./clauses.ts";
@@ -22,6 +22,7 @@ const EXTRA_VALUE = 2;
 const GUESS_AMONG = 8;
 /** Two figures for one place: a question, and only when nothing better is read. */
 const SEVERAL = -25;
+const TWICE = -10;
 const STYLES: readonly Style[] = ["pause", "next", "before"];
 const ONE_STYLE: readonly Style[] = ["pause"];
 
@@ -39,8 +40,9 @@ export function hypotheses(tokens: readonly Token[], from: number, to: number, e
       // Where no words stand between the values the styles share them out alike.
       if (sameCut(clauses, before)) continue;
       before = clauses;
-      const drafts = resolve(clauses, under);
-      if (drafts === undefined || drafts.length === 0) continue;
+      const resolved = resolve(clauses, under);
+      if (resolved === undefined || resolved.length === 0) continue;
+      const drafts = oneEach(resolved);
       const mean = drafts.reduce((sum, draft) => sum + draft.score, 0) / drafts.length;
       const guesses =
         drafts.length > 1 && drafts.some((draft) => draft.known === "guess" && draft.place.fastener === undefined)
@@ -50,6 +52,13 @@ export function hypotheses(tokens: readonly Token[], from: number, to: number, e
     }
   }
   return out.sort((a, b) => b.score - a.score);
+}
+
+/** Two figures for one place and quantity cannot both stand: such a sharing-out is asked about, if nothing better is found. */
+function oneEach(drafts: Draft[]): Draft[] {
+  const places = new Set(drafts.map((draft) => `${draft.quantity} ${placeKey(draft.place)}`));
+  if (places.size === drafts.length) return drafts;
+  return drafts.map((draft) => ({ ...draft, flags: [...draft.flags, "several"], score: draft.score + TWICE }));
 }
 
 function sameCut(a: readonly Clause[], b: readonly Clause[]): boolean {
@@ -122,6 +131,11 @@ function fillBack(drafts: Draft[], clauses: readonly Clause[], under: Under): Dr
     const draft = drafts[i] as Draft;
     const next = drafts[i + 1] as Draft;
     if (draft.missing.length === 0 && draft.known !== "guess") continue;
+    // Guessed rightly: the name came with the later value.
+    if (draft.missing.length === 0 && draft.quantity === next.quantity) {
+      drafts[i] = { ...draft, known: next.known };
+      continue;
+    }
     const again = rank(clauses[i] as Clause, under, spokenPlace({}, next), inheritedFrom(next))[0];
     if (again !== undefined && again.score > draft.score) drafts[i] = again;
   }

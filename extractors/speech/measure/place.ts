@@ -27,6 +27,8 @@ export interface Settled {
   readonly absent: readonly PlaceKey[];
   /** Words that found no slot. */
   readonly stray: number;
+  /** Numbers that found no slot: figures the reading would leave out. */
+  readonly lost: number;
 }
 
 /** Slots a number may fill, by the noun before it, first that the quantity has. */
@@ -43,6 +45,8 @@ const BY_NOUN: Readonly<Record<Noun, readonly PlaceKey[]>> = {
   stage: ["stage"],
   ring: ["ring", "cylinder"],
 };
+/** Highest bare number that may still be a place said wrongly. */
+const MOST_BARE = 8;
 /** A number with no noun. */
 const BARE: readonly PlaceKey[] = ["cylinder", "rod", "main", "nut"];
 /** How many of a slot this engine has. */
@@ -89,10 +93,13 @@ function slotFor(quantity: Quantity, number: PlaceNumber, place: Place, context:
       return bolted === undefined || place[bolted] !== undefined ? "nut" : bolted;
     }
   }
+  // Nobody counts twelve cylinders on a bench engine by the bare number: that is a figure.
+  const figure = number.noun === undefined && number.n > MOST_BARE && number.n > engine.engine.cylinders;
   // A head stud is on no rod and no main.
   const loose = place.fastener !== undefined && bolted === undefined;
   return slots.find((slot) => {
     if (loose && (slot === "rod" || slot === "main")) return false;
+    if (figure && slot !== "nut") return false;
     return takes(quantity, slot) && place[slot] === undefined && !hasOther(quantity, slot, place);
   });
 }
@@ -102,6 +109,7 @@ interface Draft {
   readonly place: Place;
   readonly spoken: Set<PlaceKey>;
   stray: number;
+  lost: number;
 }
 
 function put(draft: Draft, slot: PlaceKey, value: string | number): void {
@@ -117,7 +125,13 @@ function settleWords(draft: Draft, words: PlaceWords, quantity: Quantity): void 
     const part = sense.part !== undefined && takes(quantity, "part") && place.part === undefined && !isCounted(sense, words);
     if (option !== undefined) put(draft, option[0], option[1]);
     else if (part && sense.part !== undefined) put(draft, "part", sense.part);
-    else if (sense.slots !== undefined && sense.feat !== "oil" && sense.part === undefined && sense.ordinal === undefined)
+    else if (
+      sense.slots !== undefined &&
+      sense.feat !== "oil" &&
+      sense.part === undefined &&
+      sense.ordinal === undefined &&
+      sense.count === undefined
+    )
       draft.stray++;
   }
   if (takes(quantity, "fastener") && place.fastener === undefined) {
@@ -131,8 +145,13 @@ function settleNumbers(draft: Draft, words: PlaceWords, quantity: Quantity, know
   const { place } = draft;
   for (const number of words.numbers) {
     const slot = slotFor(quantity, number, place, known, spec);
-    if (slot === undefined) draft.stray += number.noun === undefined && quantity.needsOneOf !== undefined ? 0 : 1;
-    else if (slot === "ring") put(draft, "ring", spec.engine.rings[number.n - 1] ?? "oil");
+    if (slot === undefined) {
+      // A bare number that may count mains or rods is asked about; any other that finds no slot was said for something else.
+      const open =
+        (number.noun === undefined || number.noun === "number") &&
+        quantity.needsOneOf?.some((key) => place[key] !== undefined) === false;
+      if (!open) draft.lost++;
+    } else if (slot === "ring") put(draft, "ring", spec.engine.rings[number.n - 1] ?? "oil");
     else put(draft, slot, number.n);
   }
   const [slot, n] = countedByName(words, spec) ?? [];
@@ -155,7 +174,7 @@ export function settle(
   sameQuantity: boolean,
   spec: Spec,
 ): Settled {
-  const draft: Draft = { place: {}, spoken: new Set(), stray: 0 };
+  const draft: Draft = { place: {}, spoken: new Set(), stray: 0, lost: 0 };
   const { place, spoken } = draft;
   settleWords(draft, words, quantity);
   settleNumbers(draft, words, quantity, { ...context, ...earlier }, spec);
@@ -169,7 +188,7 @@ export function settle(
   if (quantity.needsOneOf !== undefined && !quantity.needsOneOf.some((slot) => place[slot] !== undefined)) {
     missing.push(quantity.needsOneOf[0] as PlaceKey);
   }
-  return { place, spoken, implied, missing, absent: absentIn(place, spec), stray: draft.stray };
+  return { place, spoken, implied, missing, absent: absentIn(place, spec), stray: draft.stray, lost: draft.lost };
 }
 
 const COUNTABLE: readonly PlaceKey[] = ["cylinder", "main", "rod", "ring", "nut"];

@@ -14,6 +14,7 @@ import { type SignRead, signOf } from "./sign.ts";
 import { WEIGHT } from "./weights.ts";
 
 /** Quantities of which "line to line" or "flush" can be said. */
+const SIZE_RULES = new Set<Quantity["sign"]>(["oversize", "undersize"]);
 const EVEN_RULES = new Set<Quantity["sign"]>(["fit", "deck", "deviation"]);
 
 /** Readings of clauses already ranked in this sentence: many sharings-out of its numbers have clauses in common. */
@@ -129,9 +130,15 @@ function weigh(
 ): { score: number; flags: readonly string[] } {
   const flags: string[] = [];
   let score = candidate.score + WEIGHT[value.fit] + (value.implied ? 0 : WEIGHT.spokenUnit);
-  score += settled.missing.length * WEIGHT.missing + settled.absent.length * WEIGHT.absent + settled.stray * WEIGHT.stray;
+  score +=
+    settled.missing.length * WEIGHT.missing +
+    settled.absent.length * WEIGHT.absent +
+    (settled.stray + settled.lost) * WEIGHT.stray;
   score += spokenScore(settled.spoken, quantity) + value.flags.length * WEIGHT.flag;
   if (candidate.unnamed) flags.push("name_ignored");
+  if (sign.flags.includes("sign_implied") && SIZE_RULES.has(quantity.sign)) score += WEIGHT.sizeless;
+  if (settled.lost > 0) flags.push("lost_number");
+  if (settled.stray > 0) flags.push("stray_place");
   if (value.flags.includes("tail")) score += WEIGHT.tail;
   const lone = clause.bare && value.implied && clause.value.parts[0]?.figure.kind === "int";
   if (lone && candidate.known === "context") score += WEIGHT.lone;

@@ -100,8 +100,12 @@ function asPlace(run: Run): Roles[] {
   }
   const after = (elements: Element[] | undefined) => (elements === undefined ? undefined : [place, ...elements]);
   const cost = placeCost(tokens, from, noun ?? (prep ? "number" : undefined), valueCost);
+  // "one nine" said alone may be place one and nine, or one point nine.
+  const lone = from === 0 && noun === undefined && to === from + 2 && tokens[from + 1]?.sense.num?.t === "digit";
+  const rest = valueAt(tokens, from + 1, to);
+  const doubted = withFlag(rest, lone && rest?.parts[0]?.unit === undefined ? "place_swallowed" : undefined);
   return [
-    ...roles(after(one(valueAt(tokens, from + 1, to))), cost),
+    ...roles(after(one(doubted)), cost),
     ...roles(after(one(thousandAsThou(tokens, from + 1, to))), 1),
     ...roles(after(listOf(tokens, from + 1, to)), 2),
     ...roles(after(readOuts(tokens, from + 1, to)), 0),
@@ -110,7 +114,9 @@ function asPlace(run: Run): Roles[] {
 
 /** The ways to read the number run at i, or undefined when none starts there. */
 export function rolesAt(tokens: readonly Token[], i: number): readonly Roles[] | undefined {
-  if (tokens[i]?.sense.sign === "even") return roles(one(evenAt(i, tokens[i]?.text ?? "")), 0);
+  // "dead on twelve thou" is twelve, exactly; alone it is nothing between the two.
+  if (tokens[i]?.sense.sign === "even" && tokens[i + 1]?.sense.num === undefined)
+    return roles(one(evenAt(i, tokens[i]?.text ?? "")), 0);
   const unit = oneUnitAt(tokens, i);
   if (unit !== undefined) return roles(one(unit), 0);
   if (!startsRun(tokens, i)) return undefined;

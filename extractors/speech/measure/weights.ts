@@ -23,5 +23,7 @@ export const WEIGHT = {
   flag: -1,
   /** A whole number that nothing was said of may as well be a place. */
   lone: -3,
+  /** An oversize or undersize of which neither over nor under was said. */
+  sizeless: -5,
   tail: -12,
 } as const;

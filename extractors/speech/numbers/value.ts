@@ -37,6 +37,12 @@ function tenThousandths(tokens: readonly Token[], from: number, to: number, read
   return ten && { parts: [{ figure: ten, unit: "thousandth" }], from, to: read.to, repairs: 0, flags: ["ten_thousandths"] };
 }
 
+/** Less than one of the larger unit: ten tenths would have been said as a thou. */
+function isPart(figure: Figure, larger: UnitWord, smaller: UnitWord): boolean {
+  const whole = larger === "in" ? (smaller === "tenth" ? 10_000 : 1000) : 10;
+  return figure.dec.n / 10 ** figure.dec.s < whole;
+}
+
 /** What follows a part and is added to it. */
 function continuation(tokens: readonly Token[], at: number, unit: UnitWord): { part: ValuePart; to: number } | undefined {
   const joined = tokens[at]?.sense.kind === "and";
@@ -48,7 +54,8 @@ function continuation(tokens: readonly Token[], at: number, unit: UnitWord): { p
     if (read === undefined) return { part: { figure: { kind: "fraction", dec: fraction.dec, text: "" }, unit }, to: fraction.to };
   }
   const smaller = SMALLER[unit];
-  if (smaller === undefined) return undefined;
+  // Only inches go on over a pause ("three inches, eight eighty-one thou"); "two thou, eighteen tenths" is two values.
+  if (smaller === undefined || (unit !== "in" && tokens[at]?.pause === true)) return undefined;
   let end = start;
   for (let group = groupAt(tokens, end, false); group !== undefined; group = groupAt(tokens, end, false)) {
     if (end > start && tokens[end]?.pause === true) break;
@@ -64,7 +71,7 @@ function continuation(tokens: readonly Token[], at: number, unit: UnitWord): { p
   const figure = figureOf(tokens, start, end, false);
   if (figure === undefined) return undefined;
   const read = unitAt(tokens, end, figure.kind === "fraction");
-  if (read !== undefined && read.places === 0 && smaller.includes(read.unit))
+  if (read !== undefined && read.places === 0 && smaller.includes(read.unit) && isPart(figure, unit, read.unit))
     return { part: { figure, unit: read.unit }, to: read.to };
   // "two inches five eighty and two tenths": after inches a bare number below a thousand is thou.
   const bareThou = unit === "in" && read === undefined && figure.kind !== "fraction" && figure.dec.s === 0 && figure.dec.n < 1000;

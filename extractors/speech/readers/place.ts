@@ -7,7 +7,7 @@ import type { Element } from "../measure/elements.ts";
 import type { Env } from "../measure/env.ts";
 import { type Settled, settle } from "../measure/place.ts";
 import { sentences } from "../measure/sentences.ts";
-import type { Token } from "../types.ts";
+import type { Noun, Sense, Token } from "../types.ts";
 
 /** A quantity that takes every slot, so that a place can be read before it is known of what. */
 const ANYTHING: Quantity = {
@@ -38,9 +38,23 @@ export function readPlace(tokens: readonly Token[], from: number, to: number, en
   const place: Place = {};
   for (const slot of settled.spoken) (place as Record<string, unknown>)[slot] = settled.place[slot];
   withFastener(place);
-  if (Object.keys(place).length === 0) return undefined;
+  const keys = Object.keys(place);
+  if (keys.length === 0) return undefined;
+  if (like === undefined && !isPlaceOfItsOwn(place, keys, senses, numbers)) return undefined;
   const bareNumber = numbers.length > 0 && numbers.every((n) => n.noun === undefined) && Object.keys(place).length === 1;
   return { place, bareNumber, settled };
+}
+
+/** A bare number counts no nuts, and "the head" alone is a part, not a place to be at. */
+function isPlaceOfItsOwn(
+  place: Place,
+  keys: readonly string[],
+  senses: readonly Sense[],
+  numbers: readonly { readonly noun: Noun | undefined }[],
+): boolean {
+  const nut = numbers.some((number) => number.noun === "nut") || senses.some((sense) => sense.noun === "nut");
+  if (typeof place.nut === "number" && !nut) return false;
+  return !(keys.length === 1 && place.fastener !== undefined && !nut && numbers.length === 0);
 }
 
 /** A nut on a rod or a main names its fastener. */

@@ -42,11 +42,14 @@ export function readSilence(words: readonly Word[], tokens: readonly Token[], en
       unread,
     };
   const sign = tokens.some((token) => token.sense.sign !== undefined);
-  if (named || (env.context.quantity !== undefined && (sign || vague))) {
+  if (named || (env.context.quantity !== undefined && (sign || tokens.some((token) => COUNTS.test(token.text))))) {
     return { commands: [], questions: [question("need_number")], unread };
   }
   return { ...NOTHING, unread };
 }
+
+/** Vague counts that ask for the figure even alone. */
+const COUNTS = /\b(?:couple|few|several)\b/;
 
 const isPronoun = (token: Token): boolean => token.text === "one";
 

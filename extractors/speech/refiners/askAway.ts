@@ -51,6 +51,7 @@ const DOUBTFUL: Readonly<Record<string, QuestionCode>> = {
   two_signs: "doubtful_number",
   impossible_unit: "impossible_unit",
   name_ignored: "impossible_unit",
+  lost_number: "doubtful_number",
   two_figures: "doubtful_number",
   several: "range",
   too_fine: "too_fine",
@@ -79,7 +80,11 @@ export const refuseDoubtful: Refiner = {
 export const refuseFar: Refiner = {
   name: "refuseFar",
   refine(state) {
-    const far = state.kept.some(({ draft }) => draft.value.fit === "far");
-    return far ? refuse(state, "doubtful_number") : state;
+    const far = state.kept.find(({ draft }) => draft.value.fit === "far")?.draft;
+    if (far === undefined) return state;
+    const part = far.expr.parts[0];
+    // "chamber three": the place was said and its figure is still to come.
+    const place = part?.unit === undefined && part?.figure.kind === "int" && part.figure.dec.n <= state.env.spec.engine.cylinders;
+    return refuse(state, place ? "need_number" : "doubtful_number");
   },
 };

@@ -103,7 +103,8 @@ export const confirmGuess: Refiner = {
     }
     next = confirmWhere(next, "guessed_quantity", (draft) => draft.known === "guess");
     next = confirmWhere(next, "unit", (draft) => flagged(draft, "unit_doubt", "pounds_doubt", "ten_thousandths"));
-    next = confirmWhere(next, "place_or_figure", (draft) => flagged(draft, "place_swallowed"));
+    next = confirmWhere(next, "place_or_figure", (draft) => flagged(draft, "place_swallowed", "stray_place"));
+    next = confirmWhere(next, "unit", (draft) => draft.value.implied && UNIT_WANTED.has(draft.quantity));
     next = confirmWhere(next, "sign", (draft) => flagged(draft, "over_doubt", "sign_implied"));
     next = confirmWhere(next, "one_place", isOddOneOut);
     return confirmWhere(
@@ -113,6 +114,9 @@ export const confirmGuess: Refiner = {
     );
   },
 };
+
+/** Names that are everyday words too: "turns" and "slot" mean a figure for sure only with its unit. */
+const UNIT_WANTED: ReadonlySet<string> = new Set(["turning_torque", "castle_nut_angle"]);
 
 /** One cylinder bored, one pin ground, unlike the rest: all go to one size as a rule, so it is asked about. */
 function isOddOneOut(draft: Draft): boolean {

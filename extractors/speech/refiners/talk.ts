@@ -1,11 +1,15 @@
 // Talk that is not for the book gives nothing at all, not even a question.
-import { confirmWhere, type Refiner } from "../state.ts";
+import { confirmWhere, type Refiner, type State } from "../state.ts";
 import { isMostlyBench, isPlain, talkOf } from "../talk.ts";
 
-/** Plain bench sentences pass; a full reading among a few stray words waits or stands; the rest is dropped. */
+/** Plain bench sentences pass; a full reading among a few stray words waits for a yes; the rest is dropped. */
 export const refuseTalk: Refiner = {
   name: "refuseTalk",
   refine(state) {
+    if (isQuery(state)) return { ...state, kept: [], questions: [] };
+    // A guess at a quantity that its figure does not fit was no measurement.
+    if (state.kept.every(({ draft }) => draft.known === "guess" && draft.value.fit !== "in"))
+      return { ...state, kept: [], questions: [] };
     const talk = talkOf(state.tokens);
     if (isPlain(talk)) return state;
     const whole = state.kept.every(
@@ -16,7 +20,17 @@ export const refuseTalk: Refiner = {
         (draft.known === "named" || !draft.value.implied),
     );
     if (!whole || !isMostlyBench(talk)) return { ...state, kept: [], questions: [] };
-    const explicit = state.kept.every(({ draft }) => draft.known === "named" && !draft.value.implied && draft.value.fit === "in");
-    return explicit && talk.strong === 0 ? state : confirmWhere(state, "stray_words", () => true);
+    return confirmWhere(state, "stray_words", () => true);
   },
 };
+
+/** "is ring gap two top twelve thou" asks; it tells nothing. */
+function isQuery({ tokens }: State): boolean {
+  const [first, second] = tokens;
+  if (first === undefined || second === undefined || !["is", "was", "are", "were"].includes(first.text)) return false;
+  return (
+    second.sense.num === undefined &&
+    second.sense.kind !== "article" &&
+    (second.sense.feat !== undefined || second.sense.noun !== undefined)
+  );
+}

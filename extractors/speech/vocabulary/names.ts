@@ -60,7 +60,6 @@ const FORMS: Readonly<Record<string, string>> = {
   bolt: "nut",
   bolts: "nut",
   stud: "nut",
-  turn: "turns",
   turning: "turns",
   rolls: "turns",
   rolling: "turns",

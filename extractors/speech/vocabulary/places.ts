@@ -79,6 +79,7 @@ export const SLOT_WORDS: Readonly<Record<string, Sense>> = {
   crossways: slot(["axis", "thrust"]),
   crosswise: slot(["axis", "thrust"]),
   "across the crank": slot(["axis", "thrust"]),
+  t: slot(["axis", "thrust"]),
   axial: slot(["axis", "axial"]),
   lengthwise: slot(["axis", "axial"]),
   lengthways: slot(["axis", "axial"]),
