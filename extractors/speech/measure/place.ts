@@ -92,6 +92,7 @@ function slotFor(quantity: Quantity, number: PlaceNumber, place: Place, context:
     if (place.fastener !== undefined && takes(quantity, "nut") && place.nut === undefined) {
       return bolted === undefined || place[bolted] !== undefined ? "nut" : bolted;
     }
+    if (bolted !== undefined && place[bolted] === undefined) return bolted;
   }
   // Nobody counts twelve cylinders on a bench engine by the bare number: that is a figure.
   const figure = number.noun === undefined && number.n > MOST_BARE && number.n > engine.engine.cylinders;
@@ -100,6 +101,8 @@ function slotFor(quantity: Quantity, number: PlaceNumber, place: Place, context:
   return slots.find((slot) => {
     if (loose && (slot === "rod" || slot === "main")) return false;
     if (figure && slot !== "nut") return false;
+    // A main's nut is on no rod, nor a rod's on a main.
+    if (bolted !== undefined && (slot === "rod" || slot === "main") && slot !== bolted) return false;
     return takes(quantity, slot) && place[slot] === undefined && !hasOther(quantity, slot, place);
   });
 }

@@ -138,6 +138,8 @@ export const NAME_WORDS: Readonly<Record<string, string>> = {
   "breaks away": "breakaway",
   "break away": "breakaway",
   "turns over": "turns",
+  "rolls over": "turns",
+  "rolls over at": "turns",
   "turns over at": "turns",
   "turned over": "turns",
   proud: "proud",

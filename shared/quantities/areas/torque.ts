@@ -35,7 +35,7 @@ export const TORQUE: readonly Quantity[] = [
     id: "turning_torque",
     label: "Turning torque",
     said: "turns at",
-    spoken: ["turns at", "crank turns at", "turning torque", "drag", "rolls at", "breakaway"],
+    spoken: ["turns at", "crank turns at", "turning torque", "rotating torque", "drag", "rolls at", "breakaway"],
     unit: "ft_lbf",
     needs: [],
     may: ["stage", "rod"],
