@@ -14,6 +14,12 @@ const SPOKEN_NOTE: Note = { kind: "text", text: "spoken note" };
 
 const TOO_LOUD: Question = { code: "too_loud", say: "too loud, again" };
 
+/** Words that were heard well and come to nothing are asked for again, not passed over. */
+const NOT_READ: Question = { code: "heard_unread", say: "say that again" };
+
+const isEmpty = ({ readings, questions, commands, notes }: Parsed) =>
+  readings.length + questions.length + commands.length + notes.length === 0;
+
 const silent = (text: string, questions: readonly Question[]): Parsed => ({
   text,
   readings: [],
@@ -49,6 +55,7 @@ export function understand(heard: Heard, context: Context, spec: Spec): Parsed {
   const parsed = parse(heard.text, context, spec);
   const readings = parsed.readings.map((reading) => (lacksDigits(reading) ? waiting(reading, "digits_missing") : reading));
   const notes = isSpokenNote(heard) ? [SPOKEN_NOTE] : parsed.notes;
+  if (isEmpty(parsed) && notes.length === 0) return heard.verdict === "ok" ? { ...parsed, questions: [NOT_READ] } : parsed;
   if (heard.verdict === "ok") return { ...parsed, readings, notes };
   // In doubt: readings wait for a yes, what strikes or moves a reading is asked first, and the question names the words.
   return {

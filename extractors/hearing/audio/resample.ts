@@ -46,7 +46,7 @@ export function resample(pcm: Float32Array, from: number, to: number): Float32Ar
   if (from === to) return pcm;
   const step = from / to;
   // Rounded so that the warps in use share a handful of tabled kernels.
-  const cutoff = Math.round(Math.min(1, 1 / step) * 0.97 * 1000) / 1000;
+  const cutoff = Math.floor(Math.min(1, 1 / step) * 0.97 * 100) / 100;
   const { rows, taps } = kernelFor(cutoff);
   const half = taps / 2;
   const length = Math.max(1, Math.round(pcm.length / step));

@@ -3,6 +3,7 @@
 import type { Command } from "../../../shared/events/reading.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
 import { STEPS } from "../../../shared/steps/steps.ts";
+import { isSayable } from "../words/dictionary.ts";
 import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, words } from "./automaton.ts";
 import { countTo, PLACE } from "./places.ts";
 
@@ -29,7 +30,7 @@ function goto(engine: Engine): Phrase {
 }
 
 function steps(): Phrase {
-  const names = oneOf(STEPS.flatMap((step) => step.spoken.map((form) => words(form))));
+  const names = oneOf(STEPS.flatMap((step) => step.spoken.filter(isSayable).map((form) => words(form))));
   return chain(oneOf([words("step"), words("open"), words("start")]), names);
 }
 

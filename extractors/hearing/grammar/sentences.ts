@@ -3,6 +3,7 @@
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
+import { isSayable } from "../words/dictionary.ts";
 import { chain, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred } from "./numbers.ts";
 import { countTo, PLACE, type PlacePhrases, placePhrases } from "./places.ts";
@@ -10,7 +11,7 @@ import { leadingKey, leadingValue, VALUE, valuePhrase } from "./values.ts";
 
 /** Names by which a quantity may be called; the first is the most usual. */
 const nameOf = (quantity: Quantity): Phrase =>
-  weighted(...quantity.spoken.map((name, index) => [words(name), index < 2 ? 1 : 0.5] as const));
+  weighted(...quantity.spoken.filter(isSayable).map((name, index) => [words(name), index < 2 ? 1 : 0.5] as const));
 
 /** Quantities whose places or names are said in a way of their own. */
 const OWN_WAYS: ReadonlySet<QuantityId> = new Set([
@@ -52,7 +53,7 @@ function placedSentences(
 function ringFirst(quantity: Quantity, engine: Engine, value: Phrase): readonly (readonly [Phrase, number])[] {
   if (!quantity.needs.includes("ring")) return [];
   const ring = tagged(oneOf(engine.rings.map((id) => words(id))), PLACE);
-  const names = oneOf(quantity.spoken.filter((name) => name.startsWith("ring ")).map((name) => words(name)));
+  const names = oneOf(quantity.spoken.filter((name) => name.startsWith("ring ") && isSayable(name)).map((name) => words(name)));
   const number = tagged(chain(maybe(words("number")), countTo(engine.cylinders)), PLACE);
   return [[chain(ring, names, maybe(words("on")), number, value), 0.7]];
 }
@@ -71,7 +72,22 @@ function ringList(quantity: Quantity, engine: Engine): readonly (readonly [Phras
   if (quantity.listAlong !== "ring" || quantity.scale !== "thou") return [];
   const number = tagged(chain(maybe(words("number")), countTo(engine.cylinders)), PLACE);
   const list = chain(...engine.rings.map(() => LISTED));
-  return [[chain(oneOf(quantity.spoken.slice(0, 4).map((name) => words(name))), maybe(words("on")), number, list), 0.2]];
+  return [
+    [
+      chain(
+        oneOf(
+          quantity.spoken
+            .filter(isSayable)
+            .slice(0, 4)
+            .map((name) => words(name)),
+        ),
+        maybe(words("on")),
+        number,
+        list,
+      ),
+      0.2,
+    ],
+  ];
 }
 
 /** Sentences that name the quantity. `whole` when a place is already open, so that none need be said. */

@@ -29,6 +29,9 @@ export function pronunciationsOf(word: string): readonly string[] | undefined {
   return ALL_WORDS[plainWord(word)];
 }
 
+/** Whether every word of `text` has a line: a name without one cannot be heard, and would make the recogniser refuse the grammar. */
+export const isSayable = (text: string): boolean => text.split(" ").every((word) => pronunciationsOf(word) !== undefined);
+
 /** Dictionary text for the words of a grammar, alternatives numbered: `thou TH AW`. Throws on a word without a line. */
 export function dictionaryFor(words: Iterable<string>): string {
   const lines: string[] = [];

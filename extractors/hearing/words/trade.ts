@@ -113,6 +113,7 @@ export const TRADE_WORDS: Pronunciations = {
   rod: ["R AA D"],
   rods: ["R AA D Z"],
   rolls: ["R OW L Z"],
+  rotating: ["R OW T EY T IH NG"],
   roughness: ["R AH F N AH S"],
   round: ["R AW N D"],
   roundness: ["R AW N D N AH S"],
