@@ -6,6 +6,7 @@ import { statementOf } from "../../shared/photo/statements.ts";
 import { placeLabel } from "../../shared/places/places.ts";
 import { openBook } from "../store/bench.ts";
 import { stampFor } from "../store/words.ts";
+import { CardDoubt } from "./card-doubt.tsx";
 import type { PhotoMark } from "./marks.ts";
 import { factLines, takenWords } from "./photo-words.ts";
 import { photoTitle } from "./picture.tsx";
@@ -129,6 +130,7 @@ function Sheet({ build, photo, drawing, onMark }: SheetProps) {
         <b>{placeLabel(photo.place) || "no place named"}</b>
         {statement === undefined ? null : <q class="heard">{statement}</q>}
       </p>
+      <CardDoubt photo={photo} />
       <p>Taken {takenWords(photo.photo)}.</p>
       <p class="quiet">{factLines(photo.photo).join("; ")}.</p>
     </div>

@@ -111,6 +111,26 @@ describe("pictures from files", () => {
   }, 90_000);
 });
 
+describe("a card that says another place", () => {
+  it("is asked about beside the picture, and files it when that is tapped", async () => {
+    const browser = await openBrowser();
+    const build = await newBuild(shop);
+    const form = new FormData();
+    form.append("place", '{"rod":1}');
+    form.append("photo", new Blob([await readFile(photo("cap-marks-3.jpg"))]), "p.jpg");
+    await fetch(`${shop.url}/api/builds/${build}/photos`, { method: "POST", body: form });
+    const page = await browser.newPage();
+    await page.goto(`${shop.url}/#/place/${build}/rod=1`);
+    await page.locator(".pictures .picture-button").click();
+    await page.getByText("The card in the frame says rod 3, the picture is filed under rod 1").waitFor();
+    await page.getByRole("button", { name: "File it under rod 3" }).click();
+    const filed = await until(async () => (await storedEvents(shop, build)).find(({ type }) => type === "photo.filed"));
+    expect(filed.data).toMatchObject({ place: { rod: 3 }, step: "teardown", proof: "cap_marks" });
+    await page.getByRole("button", { name: "File it under rod 3" }).waitFor({ state: "detached" });
+    await browser.close();
+  }, 60_000);
+});
+
 describe("looking at pictures", () => {
   let browser: Browser;
   let page: Page;
