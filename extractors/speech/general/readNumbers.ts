@@ -170,12 +170,11 @@ function composite(words: readonly GeneralWord[], first: Found): [Found, number]
   for (;;) {
     const rank = COMPOSITE.findIndex(([unit]) => unit === total.unit);
     if (rank < 0) return [total, at];
-    const done = () => [at === first.to ? total : inInches(total), at] as [Found, number];
     const next = words[at]?.text === "and" ? at + 1 : at;
     const more = next < words.length ? numberAt(words, next) : undefined;
-    if (more === undefined || typeof more === "number" || more.value < 0) return done();
+    if (more === undefined || typeof more === "number" || more.value < 0) return closed(first, total, at);
     const inner = COMPOSITE.findIndex(([unit]) => unit === more.unit);
-    if (inner <= rank) return done();
+    if (inner <= rank) return closed(first, total, at);
     let factor = 1;
     for (let k = rank; k < inner; k++) factor *= COMPOSITE[k]?.[1] ?? 1;
     total = { value: total.value * factor + more.value, unit: more.unit, from: total.from, to: more.to };
@@ -185,4 +184,9 @@ function composite(words: readonly GeneralWord[], first: Found): [Found, number]
 
 function inInches(found: Found): Found {
   return found.unit === "ft" ? { ...found, value: found.value * 12, unit: "in" } : found;
+}
+
+/** A composite closed at its last part; a single length stays in its own unit. */
+function closed(first: Found, total: Found, at: number): [Found, number] {
+  return [at === first.to ? total : inInches(total), at];
 }

@@ -94,17 +94,22 @@ function slotFor(quantity: Quantity, number: PlaceNumber, place: Place, context:
     }
     if (bolted !== undefined && place[bolted] === undefined) return bolted;
   }
+  return slots.find(
+    (slot) =>
+      takes(quantity, slot) &&
+      place[slot] === undefined &&
+      mayCount(number, slot, place, engine) &&
+      !hasOther(quantity, slot, place),
+  );
+}
+
+/** Whether a number can count a slot at all, beside what the place already says. */
+function mayCount(number: PlaceNumber, slot: PlaceKey, place: Place, spec: Spec): boolean {
   // Nobody counts twelve cylinders on a bench engine by the bare number: that is a figure.
-  const figure = number.noun === undefined && number.n > MOST_BARE && number.n > engine.engine.cylinders;
-  // A head stud is on no rod and no main.
-  const loose = place.fastener !== undefined && bolted === undefined;
-  return slots.find((slot) => {
-    if (loose && (slot === "rod" || slot === "main")) return false;
-    if (figure && slot !== "nut") return false;
-    // A main's nut is on no rod, nor a rod's on a main.
-    if (bolted !== undefined && (slot === "rod" || slot === "main") && slot !== bolted) return false;
-    return takes(quantity, slot) && place[slot] === undefined && !hasOther(quantity, slot, place);
-  });
+  if (number.noun === undefined && number.n > MOST_BARE && number.n > spec.engine.cylinders && slot !== "nut") return false;
+  if (slot !== "rod" && slot !== "main") return true;
+  // A head stud is on no rod and no main, a main's nut on no rod.
+  return place.fastener === undefined || place.fastener === slot;
 }
 
 /** A place being settled. */

@@ -89,6 +89,11 @@ function asValues(run: Run): Roles[] {
   return [...out, ...roles(listOf(tokens, from, to), valueCost + 2), ...roles(readOuts(tokens, from, to), valueCost)];
 }
 
+/** Values with the place said before them. */
+function behind(place: Element, elements: Element[] | undefined): Element[] | undefined {
+  return elements && [place, ...elements];
+}
+
 /** The run's first word as a place, with what follows it as values. */
 function asPlace(run: Run): Roles[] {
   const { tokens, from, to, noun, prep, place, valueCost } = run;
@@ -98,17 +103,16 @@ function asPlace(run: Run): Roles[] {
     const second = placeAt(tokens, from + 2, noun);
     return second !== undefined && to === from + 3 ? roles([place, second], 1) : [];
   }
-  const after = (elements: Element[] | undefined) => (elements === undefined ? undefined : [place, ...elements]);
   const cost = placeCost(tokens, from, noun ?? (prep ? "number" : undefined), valueCost);
   // "one nine" said alone may be place one and nine, or one point nine.
   const lone = from === 0 && noun === undefined && to === from + 2 && tokens[from + 1]?.sense.num?.t === "digit";
   const rest = valueAt(tokens, from + 1, to);
   const doubted = withFlag(rest, lone && rest?.parts[0]?.unit === undefined ? "place_swallowed" : undefined);
   return [
-    ...roles(after(one(doubted)), cost),
-    ...roles(after(one(thousandAsThou(tokens, from + 1, to))), 1),
-    ...roles(after(listOf(tokens, from + 1, to)), 2),
-    ...roles(after(readOuts(tokens, from + 1, to)), 0),
+    ...roles(behind(place, one(doubted)), cost),
+    ...roles(behind(place, one(thousandAsThou(tokens, from + 1, to))), 1),
+    ...roles(behind(place, listOf(tokens, from + 1, to)), 2),
+    ...roles(behind(place, readOuts(tokens, from + 1, to)), 0),
   ];
 }
 

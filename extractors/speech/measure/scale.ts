@@ -121,8 +121,12 @@ function plain(figure: Figure, quantity: Quantity, shop: Shop): Scaled[] {
   }));
 }
 
+/** A figure in a unit that was not said. */
+function of(dec: Dec, unit: UnitId, ...flags: string[]): Scaled {
+  return { dec, unit, implied: true, fit: "far", flags };
+}
+
 function bareLength(figure: Figure, quantity: Quantity, spec: Spec, shop: Shop): Scaled[] {
-  const of = (dec: Dec, unit: UnitId, ...flags: string[]): Scaled => ({ dec, unit, implied: true, fit: "far", flags });
   const { dec, kind } = figure;
   if (dec.n === 0 && kind !== "digits") return [of(dec, shop.metric ? "mm" : "in")];
   if (kind === "fraction")
