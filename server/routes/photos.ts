@@ -1,3 +1,4 @@
+// Pictures in, filed under their place and step; smaller copies out. The originals are kept and never served.
 import { buildParamsSchema } from "../../shared/api/builds.ts";
 import { blobParamsSchema, LIMITS, photoFieldsSchema, photosAnswerSchema } from "../../shared/api/entries.ts";
 import { errorSchema } from "../../shared/api/errors.ts";
