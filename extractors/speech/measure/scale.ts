@@ -164,6 +164,13 @@ export function scale(expr: ValueExpr, id: QuantityId, spec: Spec, shop: Shop, s
   if (first.unit !== undefined) found = withUnit(expr, quantity, shop);
   else if (quantity.unit === "in") found = bareLength(first.figure, quantity, spec, shop);
   else found = plain(first.figure, quantity, shop);
+  // "three eight eight three two inches": read off digit by digit, with the unit said after.
+  const run = expr.parts.length === 1 && (first.figure.kind === "digits" || first.figure.kind === "int");
+  if (run && quantity.scale === "inch_digits" && (first.unit === "in" || first.unit === "mm")) {
+    const unit = first.unit;
+    const placed = placeReadOut(first.figure, quantity, spec, { metric: unit === "mm", set: true });
+    found.push(...placed.filter((s) => s.unit === unit).map((s) => ({ ...s, implied: false })));
+  }
   const rated = found.map((s): Scaled => {
     const dec = sign < 0 ? { n: s.dec.n === 0 ? 0 : -s.dec.n, s: s.dec.s } : s.dec;
     return { ...s, dec, fit: rate(dec, s.unit, quantity, spec) };
