@@ -6,7 +6,7 @@ import { type Levels, levelsOf } from "./audio/level.ts";
 import { resample } from "./audio/resample.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { isFragile } from "./doubt/fragile.ts";
-import { FLATTEST_SNR, judge, STRANGE_AGREED } from "./doubt/verdict.ts";
+import { FLATTEST_SNR, judge, STRANGE_AGREED, UNUSUAL } from "./doubt/verdict.ts";
 import { type Pass, type Vote, vote } from "./doubt/vote.ts";
 import { nextWarp, WarpMemory } from "./doubt/warps.ts";
 import { Decoder, ENGINE_RATE } from "./engine/decoder.ts";
@@ -59,8 +59,10 @@ const nothing = (seconds: number, snr: number, warp: number): Heard => ({
 
 /** How many passes must agree: more in noise, and more for what is easily taken for another. */
 function votesWanted({ winner }: Vote, snr: number): number {
-  const wanted = snr < CLEAN_SNR ? 3 : 2;
-  return isFragile(winner.decoded.words.map(({ word }) => plainWord(word))) ? wanted + 2 : wanted;
+  const noisy = snr < CLEAN_SNR ? 1 : 0;
+  const fragile = isFragile(winner.decoded.words.map(({ word }) => plainWord(word))) ? 2 : 0;
+  const unusual = strangenessOf(winner.decoded) > UNUSUAL ? 2 : 0;
+  return 2 + noisy + Math.max(fragile, unusual);
 }
 
 /** Indexes of the winner's words that some voter heard otherwise, by comparing words at the same moment. */
