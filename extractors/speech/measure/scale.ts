@@ -165,7 +165,7 @@ export function scale(expr: ValueExpr, id: QuantityId, spec: Spec, shop: Shop, s
   else if (quantity.unit === "in") found = bareLength(first.figure, quantity, spec, shop);
   else found = plain(first.figure, quantity, shop);
   // "three eight eight three two inches": read off digit by digit, with the unit said after.
-  const run = expr.parts.length === 1 && (first.figure.kind === "digits" || first.figure.kind === "int");
+  const run = expr.parts.length === 1 && first.figure.kind === "digits";
   if (run && quantity.scale === "inch_digits" && (first.unit === "in" || first.unit === "mm")) {
     const unit = first.unit;
     const placed = placeReadOut(first.figure, quantity, spec, { metric: unit === "mm", set: true });
