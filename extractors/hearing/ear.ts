@@ -138,6 +138,8 @@ export class Ear {
     if (strange()) return passes;
     while (passes.length < MOST_PASSES) {
       const counted = vote(passes);
+      // Three that agree on nothing will not be brought together by a fourth.
+      if (passes.length >= 3 && (counted === undefined || counted.agreement * counted.voters.length < 1.5)) break;
       if (counted !== undefined && counted.agreement === 1 && counted.voters.length >= votesWanted(counted, clip.levels.snr))
         break;
       passes.push(this.#pass(clip, nextWarp(passes), passes.length, options));
