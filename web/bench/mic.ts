@@ -29,8 +29,9 @@ export async function openMic(listener: MicListener): Promise<Mic> {
     const session = (navigator as { audioSession?: { type: string } }).audioSession;
     if (session !== undefined) session.type = "play-and-record";
     const stream = await navigator.mediaDevices.getUserMedia({
-      // Gain control would pump the room's noise up between sentences.
-      audio: { echoCancellation: true, noiseSuppression: true, autoGainControl: false, channelCount: 1 },
+      // The sound as it is: the ear's model knows no denoised speech, gain control would pump the room's noise up between
+      // sentences, and our own voice is kept out by shutting the ear while it speaks.
+      audio: { echoCancellation: false, noiseSuppression: false, autoGainControl: false, channelCount: 1 },
     });
     return await connect(context, stream, listener);
   } catch (error) {

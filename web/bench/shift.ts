@@ -12,6 +12,7 @@ import { person } from "../store/device.ts";
 import { sha256Hex } from "../store/sha256.ts";
 import { logWords } from "../store/words.ts";
 import { BenchFault, type FaultCode } from "./fault.ts";
+import { hearAll, wide } from "./hear-all.ts";
 import { Intake, levelDb, type Sentence } from "./intake.ts";
 import { type Mic, openMic } from "./mic.ts";
 import { previewOf } from "./preview.ts";
@@ -33,6 +34,9 @@ const TONE_OF: Readonly<Record<Mood, ToneName | undefined>> = {
 
 /** A lull that lasts is worth hearing in full. */
 const LULL_MS = 200;
+
+/** After so long the next sentence may be about to begin. */
+const LATE_MS = 2000;
 
 /** What to say when nothing of the sentence can be used and it has to be said again; undefined when it can. */
 function askedAgain(heard: Heard, parsed: Parsed): string | undefined {
@@ -85,7 +89,7 @@ export class Shift {
       const device = bench.value?.device;
       if (device !== undefined) this.#speaker = await speakerOf(device, person.value);
       const { build } = this.#book;
-      if (build !== undefined) this.#ear.prepare(this.#options(build));
+      if (build !== undefined) this.#ear.prepare(wide(this.#options(build)));
       this.awake.value = await waking;
       if (this.state.value === "starting") this.state.value = "armed";
       this.#tone("heard");
@@ -185,7 +189,7 @@ export class Shift {
     const before = this.#atLull;
     if (before?.number === number && before.end === end) return before.clip;
     const asked = performance.now();
-    const clip = await ear.hear(pcm, rate, this.#options(build));
+    const clip = await hearAll(ear, pcm, rate, this.#options(build));
     performance.measure("hear", { start: asked });
     this.#atLull = { number, end, clip };
     return clip;
@@ -208,7 +212,7 @@ export class Shift {
   async #look(ear: WorkerEar, { pcm, rate, clipped, lastLoud }: Sentence, build: Build): Promise<void> {
     if (clipped || this.state.value !== "armed") return;
     const options = this.#options(build);
-    const { heard } = await ear.hear(pcm, rate, { ...options, quick: true });
+    const { heard } = await hearAll(ear, pcm, rate, { ...options, quick: true });
     const parsed = parse(heard.text, options.context, build.spec);
     if (parsed.readings.length === 0) return;
     this.#show(previewOf(this.#book, build, parsed), heard.text, true);
@@ -240,7 +244,7 @@ export class Shift {
     });
     const { build } = this.#book;
     if (build === undefined) return;
-    this.#ear?.prepare(this.#options(build));
+    this.#ear?.prepare(wide(this.#options(build)));
     const back = readBackOutcome(outcome, build, this.#book.findings());
     if (back.mood === "nothing") {
       // What was shown of it is taken back.
@@ -250,7 +254,7 @@ export class Shift {
     }
     const asked = new Set(outcome.parsed.commands.map(({ command }) => command));
     if (asked.has("repeat")) this.#answer({ text: this.#lastWords || "nothing said yet", mood: "done" }, heard.text, false);
-    else this.#answer(back, heard.text);
+    else this.#answer(back, heard.text, true, performance.now() - lastLoud < LATE_MS);
     if (back.reading !== undefined) this.#measure("reading logged", lastLoud);
     const picture = outcome.parsed.commands.find(({ command }) => command === "photo");
     if (picture !== undefined) this.pictureAsked.value = { count: this.pictureAsked.value.count + 1, place: picture.place };
@@ -265,14 +269,14 @@ export class Shift {
     });
   }
 
-  /** Show and say. `keep` remembers it for "say again". */
-  #answer(said: ReadBack, heard: string, keep = true): void {
+  /** Show and say. `keep` remembers it for "say again"; a late answer has no tone, which could fall on the next sentence. */
+  #answer(said: ReadBack, heard: string, keep = true, tones = true): void {
     this.#show(said, heard);
     if (keep && said.text !== "") this.#lastWords = said.text;
     // Who has begun the next sentence is not talked over: the screen alone answers.
     if (this.talking.value) return;
     const tone = said.mark === "fail" ? "out" : TONE_OF[said.mood];
-    if (tone !== undefined) this.#tone(tone);
+    if (tone !== undefined && tones) this.#tone(tone);
     void this.#voice.say(said.text);
   }
 

@@ -57,6 +57,9 @@ async function readingsOnPage(page: Page, build: string): Promise<string[][]> {
   return rows.reverse();
 }
 
+/** What the day book says was heard, to be read when a figure is not what was said. */
+const heardLines = async (page: Page) => (await page.locator(".entry-said .heard").allTextContents()).reverse().join(" | ");
+
 const start = (page: Page) => page.getByRole("button", { name: /Start listening/ }).click();
 const spoken = () => new Promise((resolve) => setTimeout(resolve, wav.seconds * 1000 + 1500));
 const took = (page: Page, name: string) =>
@@ -80,7 +83,7 @@ describe("listening at the vise", { timeout: 150_000, retry: 1 }, () => {
         line("end of sentence to its reading logged, after the quiet that ends a sentence", logged) +
         line("hearing one sentence in full", await took(page, "hear")),
     );
-    expect(await readingsOnPage(page, build)).toEqual(STANDING);
+    expect(await readingsOnPage(page, build), await heardLines(page)).toEqual(STANDING);
     await page.getByText("all sent").waitFor();
     const events = await storedEvents(shop, build);
     const clips = events.flatMap(({ type, data }) => (type === "utterance.heard" ? [String(data.clip)] : []));
@@ -101,7 +104,7 @@ describe("listening at the vise", { timeout: 150_000, retry: 1 }, () => {
     await start(page);
     await page.locator(".switch-armed").waitFor();
     await spoken();
-    expect(await readingsOnPage(page, build)).toEqual(STANDING);
+    expect(await readingsOnPage(page, build), await heardLines(page)).toEqual(STANDING);
     await page.getByText(/unsent, oldest/).waitFor();
     await shop.start();
     await page.getByText("all sent").waitFor({ timeout: 30_000 });
