@@ -34,7 +34,7 @@ const ENGINES: Readonly<Record<string, Engine>> = {
     const found = measure
       ? [...Recognizers.recognizeDimension(text, CULTURE), ...Recognizers.recognizeTemperature(text, CULTURE)]
       : Recognizers.recognizeNumber(text, CULTURE);
-    return found.map((one) => Number(one.resolution?.["value"]));
+    return found.map((one) => Number(one.resolution?.value));
   },
   compromise: (text) => {
     const found = nlp(text).numbers().json() as { number?: { num?: number } }[];
@@ -73,12 +73,12 @@ function load(dir: string | undefined): Data {
     return { rows, negatives: NO_NUMBER, conflicts: [] };
   }
   const rows = lines(join(dir, "agreed.jsonl")).map((row) => ({
-    text: String(row["in"]),
-    value: Number(row["value"]),
-    measure: row["kind"] === "measure",
+    text: String(row.in),
+    value: Number(row.value),
+    measure: row.kind === "measure",
   }));
   const optional = (name: string) => (existsSync(join(dir, name)) ? lines(join(dir, name)) : []);
-  return { rows, negatives: optional("negatives.jsonl").map((row) => String(row["in"])), conflicts: optional("conflicts.jsonl") };
+  return { rows, negatives: optional("negatives.jsonl").map((row) => String(row.in)), conflicts: optional("conflicts.jsonl") };
 }
 
 const median = (values: number[]): number => values.sort((a, b) => a - b)[values.length >> 1] ?? Number.NaN;
@@ -118,12 +118,10 @@ function compare({ rows, negatives }: Data): void {
 /** What this parser answers where the libraries and the bench differ. */
 function listConflicts(conflicts: Data["conflicts"]): void {
   const answered = conflicts.flatMap((row) => {
-    const found = readNumbers(String(row["in"]));
+    const found = readNumbers(String(row.in));
     return found.length === 0
       ? []
-      : [
-          `  ${JSON.stringify(row["in"])}: ${found.map((n) => `${n.value}${n.unit === undefined ? "" : ` ${n.unit}`}`).join(", ")}`,
-        ];
+      : [`  ${JSON.stringify(row.in)}: ${found.map((n) => `${n.value}${n.unit === undefined ? "" : ` ${n.unit}`}`).join(", ")}`];
   });
   console.log(
     `\n${conflicts.length} sentences the bench reads otherwise: ${conflicts.length - answered.length} left alone, the rest as`,

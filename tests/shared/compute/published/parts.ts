@@ -25,12 +25,6 @@ export const PARTS: readonly PartCase[] = [
   ],
   ["TM 5-3805-262-34: .010 under 1.1235 is 1.1135", "next-undersize smallest=1.1228 standard=1.1235", "size", 1.1135],
   [
-    "JCGM 106:2012, a viscosity between 12.5 and 16.3, read 13.6 with u 1.8: 0.66 (memory)",
-    "conformance value=13.6 uncertainty=1.8 low=12.5 high=16.3",
-    "probability",
-    0.66,
-  ],
-  [
     "TM 10-4320-315-24 prints 2.216 ft-lb (5.629 N.m): not the same torque",
     "unit-pair first=2.216ft_lbf second=5.629N_m",
     "agrees",

@@ -43,4 +43,12 @@ export const STANDARDS: Cases = {
     ["TM 5-6640-212-14 and like: 70 ft-lb as 9.681 kgf m", "convert value=70ft_lbf to=kgf_m", 9.681, 0.005],
     ["the ice point and body heat: 98.6 degF is 37 degC", "convert value=98.6degF to=degC", 37, 1e-9],
   ],
+  conformance: [
+    [
+      "JCGM 106:2012, a viscosity between 12.5 and 16.3, read 13.6 with u 1.8: 0.66 (memory)",
+      "conformance value=13.6 uncertainty=1.8 low=12.5 high=16.3",
+      0.66,
+      0.005,
+    ],
+  ],
 };
