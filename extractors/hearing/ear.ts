@@ -139,7 +139,8 @@ export class Ear {
     while (passes.length < MOST_PASSES) {
       const counted = vote(passes);
       // Three that agree on nothing will not be brought together by a fourth.
-      if (passes.length >= 3 && (counted === undefined || counted.agreement * counted.voters.length < 1.5)) break;
+      const alone = counted === undefined || (counted.voters.length >= 3 && counted.agreement * counted.voters.length < 1.5);
+      if (passes.length >= 3 && alone) break;
       if (counted !== undefined && counted.agreement === 1 && counted.voters.length >= votesWanted(counted, clip.levels.snr))
         break;
       passes.push(this.#pass(clip, nextWarp(passes), passes.length, options));
