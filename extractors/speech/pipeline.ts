@@ -24,6 +24,7 @@ import {
   confirmRepaired,
   confirmRival,
 } from "./refiners/confirm.ts";
+import { confirmUnread } from "./refiners/confirmUnread.ts";
 import { expandAll } from "./refiners/expandAll.ts";
 import { refuseTalk } from "./refiners/talk.ts";
 import { question, type Refiner, type State } from "./state.ts";
@@ -47,6 +48,7 @@ export const REFINERS: readonly Refiner[] = [
   confirmRival, // from here on readings stand; the first reason to wait is the one that is told
   confirmOutOfBand,
   confirmRepaired,
+  confirmUnread,
   confirmDigits,
   confirmOver,
   confirmGuess,

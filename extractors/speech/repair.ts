@@ -43,12 +43,21 @@ export function repaired(words: readonly Word[], digits: boolean, trade: boolean
     if (said !== undefined) {
       out.push({ ...word, text: said });
       repairs.push(`${word.text}>${said}`);
+      if (isHalfOpen(words, i + 1)) bonus += SURE;
       if (!word.pause && DIGIT_AFTER.has(words[i - 1]?.text ?? "")) bonus += AFTER_NOUN;
     } else out.push(word);
     i++;
   }
   return repairs.length === 0 ? undefined : { words: out, repairs, grave, bonus };
 }
+
+/** "and a half", "and three quarters" want a number before them. */
+function isHalfOpen(words: readonly Word[], i: number): boolean {
+  if (words[i]?.text !== "and" || words[i]?.pause) return false;
+  const first = words[i + 1]?.text ?? "";
+  return FRACTION_WORDS.has(first) || FRACTION_WORDS.has(words[i + 2]?.text ?? "");
+}
+const FRACTION_WORDS = new Set(["half", "quarter", "quarters"]);
 
 /** "thirty-five four pounds": after a number that four cannot join, four is foot. */
 function isFootPounds(words: readonly Word[], i: number, written: string): boolean {

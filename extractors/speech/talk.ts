@@ -15,11 +15,14 @@ export function talkOf(tokens: readonly Token[]): Talk {
   let strong = 0;
   let unknown = 0;
   let known = 0;
-  for (const token of tokens) {
+  for (let i = 0; i < tokens.length; i++) {
+    const token = tokens[i] as Token;
     const { sense } = token;
+    // A misheard unit word right after a number stands where only a unit can.
+    const afterNumber = !token.pause && tokens[i - 1]?.sense.num !== undefined;
     const bench =
       sense.num !== undefined ||
-      (sense.unit !== undefined && !sense.repaired) ||
+      (sense.unit !== undefined && (!sense.repaired || afterNumber)) ||
       sense.feat !== undefined ||
       sense.noun !== undefined ||
       sense.slots !== undefined ||

@@ -9,6 +9,7 @@ import type { Known } from "./draft.ts";
 import type { Env } from "./env.ts";
 import { namedBy } from "./names.ts";
 import type { Said } from "./said.ts";
+import { isSignOf } from "./sign.ts";
 import { WEIGHT } from "./weights.ts";
 
 /** The quantity of an earlier value in the same sentence. */
@@ -37,11 +38,12 @@ export function candidates(clause: Clause, said: Said, env: Env, inherited: Inhe
     const tie = (id === env.context.quantity ? WEIGHT.contextTie : 0) + (stepOf(quantity, env) ? WEIGHT.step : 0);
     out.push({ id, known: "named", score: score + tie });
   }
-  const uncovered = WEIGHT.uncovered * solid;
   const add = (id: QuantityId, known: Known, score: number) => {
     if (!out.some((c) => c.id === id)) {
+      const names = solid - signNames(said, QUANTITIES[id]);
+      const uncovered = WEIGHT.uncovered * names;
       const step = stepOf(QUANTITIES[id], env) ? WEIGHT.step * (known === "guess" ? 2 : 1) : 0;
-      out.push({ id, known, score: score + uncovered + step, unnamed: solid > 0 && named.size > 0 });
+      out.push({ id, known, score: score + uncovered + step, unnamed: names > 0 && named.size > 0 });
     }
   };
   if (inherited !== undefined) add(inherited.id, inherited.known, WEIGHT.context + 2);
@@ -51,6 +53,17 @@ export function candidates(clause: Clause, said: Said, env: Env, inherited: Inhe
   impliedBySlots(clause, said, add);
   impliedBySign(clause, said, add);
   return out;
+}
+
+/** How many of the name words said are this quantity's sign: "a thou short" of a length, "five tenths clearance" of a fit. */
+function signNames(said: Said, quantity: Quantity): number {
+  let n = 0;
+  for (const feat of said.feats) {
+    if (PLACE_LIKE.has(feat)) continue;
+    const sign = feat === "clearance" ? "loose" : said.signFeats.get(feat);
+    if (sign !== undefined && isSignOf(sign, quantity)) n++;
+  }
+  return n;
 }
 
 const stepOf = (quantity: Quantity, env: Env): boolean =>

@@ -11,6 +11,11 @@ import type { Shop } from "./scale.ts";
 const MM_PER_INCH = 25.4;
 /** A size within this share of the nominal may be that size. */
 const SAME_SIZE = 0.15;
+/**
+ * A read-out of a size under an inch, its point unsaid, must come this near the nominal: "three eight seven five" of a .372
+ * stem is as likely another part's 3.875.
+ */
+const LED_SIZE = 0.02;
 
 function placed(text: string, size: number): Dec | undefined {
   const whole = size >= 1 ? String(Math.trunc(size)).length : 0;
@@ -81,7 +86,8 @@ function placeRun(run: string, unit: UnitId, own: boolean, bands: readonly Inter
     if (dec === undefined || (!own && fitOf(bands, inDefaultUnit(numberOf(dec), unit, "in")) !== "in")) continue;
     // Without a nominal the band is below an inch and the point stands before the first digit.
     const near = band.nominal === undefined || Math.abs(numberOf(dec) - size) <= SAME_SIZE * size;
-    if (near) found.push(dec, unit, ...(own ? [] : ["unit_doubt"]));
+    const lead = band.nominal !== undefined && size < 1 && Math.abs(numberOf(dec) - size) > LED_SIZE * size;
+    if (near) found.push(dec, unit, ...(own ? [] : ["unit_doubt"]), ...(lead ? ["placed"] : []));
   }
 }
 

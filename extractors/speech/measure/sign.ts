@@ -28,6 +28,11 @@ const NEGATIVE: Readonly<Record<Quantity["sign"], readonly SignWord[]>> = {
 /** Words that may be said of an unsigned quantity without changing it ("down" beside a bore's depth). */
 const IDLE: readonly SignWord[] = ["plus", "high", "low", "long", "short", "loose", "even"];
 
+/** Whether a word gives this quantity its sign. */
+export function isSignOf(word: SignWord, { sign }: Quantity): boolean {
+  return sign !== "never" && (POSITIVE[sign].includes(word) || NEGATIVE[sign].includes(word));
+}
+
 /** Read the sign words said with a value. */
 export function signOf(words: readonly SignWord[], quantity: Quantity, even: boolean): SignRead {
   const rule = quantity.sign;

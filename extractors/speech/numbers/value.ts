@@ -1,15 +1,15 @@
 // A figure with its unit and what is added to it ("two thou and seven tenths", "three inches, eight eighty-one thou").
 import type { Figure, Token, UnitWord, ValueExpr, ValuePart } from "../types.ts";
-import { shift } from "./decimal.ts";
+import { add, shift } from "./decimal.ts";
 import { figureOf, fractionAt } from "./figure.ts";
 import { groupAt } from "./groups.ts";
 import { type UnitRead, unitAt } from "./unitAt.ts";
 
 /** Units that may be added after a larger one, largest first. */
 const SMALLER: Readonly<Partial<Record<UnitWord, readonly UnitWord[]>>> = {
-  in: ["thou", "thousandth", "tenth"],
-  thou: ["tenth"],
-  thousandth: ["tenth"],
+  in: ["thou", "thousandth", "tenth", "tenthou"],
+  thou: ["tenth", "tenthou"],
+  thousandth: ["tenth", "tenthou"],
 };
 
 const ONE: Figure = { kind: "int", dec: { n: 1, s: 0 }, text: "1" };
@@ -39,7 +39,7 @@ function tenThousandths(tokens: readonly Token[], from: number, to: number, read
 
 /** Less than one of the larger unit: ten tenths would have been said as a thou. */
 function isPart(figure: Figure, larger: UnitWord, smaller: UnitWord): boolean {
-  const whole = larger === "in" ? (smaller === "tenth" ? 10_000 : 1000) : 10;
+  const whole = larger === "in" ? (smaller === "tenth" || smaller === "tenthou" ? 10_000 : 1000) : 10;
   return figure.dec.n / 10 ** figure.dec.s < whole;
 }
 
@@ -88,8 +88,19 @@ export function valueAt(tokens: readonly Token[], from: number, to: number): Val
     const special = tenThousandths(tokens, from, to, first);
     if (special !== undefined) return special;
   }
-  if (figure === undefined) return undefined;
+  if (figure === undefined) return wholeAndTenths(tokens, from, to);
   return valueWith(tokens, from, to, figure, first);
+}
+
+/** "one and seven tenths of a thou", "one and seven tenths thou": whole thou and tenths of one. */
+function wholeAndTenths(tokens: readonly Token[], from: number, to: number): ValueExpr | undefined {
+  const read = unitAt(tokens, to, false);
+  const whole = groupAt(tokens, from, false);
+  if (read?.unit !== "tenthou" || whole === undefined || tokens[whole.to]?.sense.kind !== "and") return undefined;
+  const tenths = figureOf(tokens, whole.to + 1, to, false);
+  if (tenths?.kind !== "int" || tenths.dec.n > 9) return undefined;
+  const dec = add({ n: Number(whole.text), s: 0 }, { n: tenths.dec.n, s: 1 });
+  return { parts: [{ figure: { kind: "mixed", dec, text: "" }, unit: "thou" }], from, to: read.to, repairs: 0, flags: [] };
 }
 
 /** A figure already read, with the unit after it. */
@@ -127,8 +138,17 @@ function isHalfPlural(tokens: readonly Token[], from: number, to: number, read: 
 
 /** "a thou", "a tenth", "an inch": one of the unit. */
 export function oneUnitAt(tokens: readonly Token[], i: number): ValueExpr | undefined {
-  if (tokens[i]?.sense.kind !== "article") return undefined;
-  const read = unitAt(tokens, i + 1, false);
+  const article = tokens[i]?.sense.kind === "article";
+  if (!article && !isHalfMore(tokens, i)) return undefined;
+  const at = article ? i + 1 : i;
+  const read = unitAt(tokens, at, false);
   if (read === undefined) return undefined;
-  return { ...valueWith(tokens, i, i + 1, ONE, read), flags: [] };
+  return { ...valueWith(tokens, i, at, ONE, read), flags: [] };
+}
+
+/** "thou and a half": one and a half, its article dropped; never behind a number. */
+function isHalfMore(tokens: readonly Token[], i: number): boolean {
+  const { unit, repaired } = tokens[i]?.sense ?? {};
+  if ((unit !== "thou" && unit !== "tenth") || repaired || tokens[i - 1]?.sense.num !== undefined) return false;
+  return tokens[i + 1]?.sense.kind === "and" && fractionAt(tokens, i + 2) !== undefined;
 }

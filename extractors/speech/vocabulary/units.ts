@@ -4,10 +4,20 @@ import type { UnitWord } from "../types.ts";
 /** Phrases of each unit, most usual first. */
 export const UNIT_WORDS: Readonly<Record<UnitWord, readonly string[]>> = {
   thou: ["thou", "thous", "thow", "tho"],
-  tenth: ["tenth", "tenths", "tenths of a thou", "tenth of a thou"],
+  tenth: ["tenth", "tenths"],
   hundredth: ["hundredth", "hundredths", "100th", "100ths"],
   thousandth: ["thousandth", "thousandths", "1000th", "1000ths", "thousandths of an inch", "thousandth of an inch"],
-  tenthou: ["10000th", "10000ths", "ten thousandths of an inch"],
+  // A tenth of a thou is one whatever the shop's system; a bare tenth is not.
+  tenthou: [
+    "tenths of a thou",
+    "tenth of a thou",
+    "tenths of thou",
+    "tenths thou",
+    "tenth thou",
+    "10000th",
+    "10000ths",
+    "ten thousandths of an inch",
+  ],
   hundredthou: [],
   in: ["inch", "inches", '"'],
   mm: ["millimetre", "millimetres", "millimeter", "millimeters", "mm", "mms"],
