@@ -48,15 +48,31 @@ function lacksDigits(reading: Reading): boolean {
   return decimals < Math.round(-Math.log10(resolution)) - 1;
 }
 
+/** Quantities that are gauged in thou but often said in tenths; elsewhere "tenths" is most likely a "thou" misheard. */
+const TENTHS_ARE_USUAL: ReadonlySet<string> = new Set(["bearing_clearance", "piston_clearance", "valve_guide_clearance"]);
+const TENTHS: Question = { code: "heard_unsure", say: "tenths, is that right?", about: { words: ["tenths"] } };
+
+/** "Thou" and "tenths" sound alike in some voices, and the slip makes a tenth of the size: it passes no band check. */
+function isOddTenths({ text }: Heard, reading: Reading): boolean {
+  const { scale, resolution } = QUANTITIES[reading.quantity];
+  if (reading.unit !== "in" || !/\btenths?\b/.test(text)) return false;
+  if (TENTHS_ARE_USUAL.has(reading.quantity)) return Math.abs(reading.value) <= resolution;
+  return scale === "thou";
+}
+
 /** Parse what was heard. Pure; the same on the phone and in the shop's server. */
 export function understand(heard: Heard, context: Context, spec: Spec): Parsed {
   if (heard.verdict === "too_loud") return silent("", [TOO_LOUD]);
   if (heard.verdict === "nothing" || heard.text === "") return silent(heard.text, []);
   const parsed = parse(heard.text, context, spec);
-  const readings = parsed.readings.map((reading) => (lacksDigits(reading) ? waiting(reading, "digits_missing") : reading));
+  const odd = parsed.readings.some((reading) => isOddTenths(heard, reading));
+  const readings = parsed.readings.map((reading) => {
+    if (lacksDigits(reading)) return waiting(reading, "digits_missing");
+    return isOddTenths(heard, reading) ? waiting(reading, "tenths_unusual") : reading;
+  });
   const notes = isSpokenNote(heard) ? [SPOKEN_NOTE] : parsed.notes;
   if (isEmpty(parsed) && notes.length === 0) return heard.verdict === "ok" ? { ...parsed, questions: [NOT_READ] } : parsed;
-  if (heard.verdict === "ok") return { ...parsed, readings, notes };
+  if (heard.verdict === "ok") return { ...parsed, readings, notes, questions: [...parsed.questions, ...(odd ? [TENTHS] : [])] };
   // In doubt: readings wait for a yes, what strikes or moves a reading is asked first, and the question names the words.
   return {
     ...parsed,
