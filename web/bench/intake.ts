@@ -26,6 +26,8 @@ export interface IntakeListener {
 /** Speech that is under way so soon after the ear was opened began before it. */
 const CLIPPED_MS = 220;
 
+/** Quiet for so long may be the end of a sentence: worth a first look at it, never its end. */
+const LULL_SECONDS = 0.16;
 /** Louder than the room by so much is not quiet. */
 const LOUD_DB = 6;
 
@@ -49,7 +51,7 @@ export class Intake {
   constructor(rate: number, listener: IntakeListener) {
     this.#rate = rate;
     this.#listener = listener;
-    this.#endpointer = new Endpointer({ rate });
+    this.#endpointer = new Endpointer({ rate, pauseSeconds: LULL_SECONDS });
   }
 
   /** Number of the sentence that was started last. */

@@ -104,10 +104,12 @@ export class Shift {
     return this.#voice.say(text);
   }
 
+  /** End the shift. What was said up to now is still heard and logged. */
   async stop(): Promise<void> {
-    this.state.value = "off";
     await this.#mic?.close();
     this.#mic = undefined;
+    await this.#queue;
+    this.state.value = "off";
     await this.#ear?.close();
     this.#ear = undefined;
     await this.#wake.let();

@@ -61,7 +61,12 @@ async function readingsOnPage(page: Page, build: string): Promise<string[][]> {
 const heardLines = async (page: Page) => (await page.locator(".entry-said .heard").allTextContents()).reverse().join(" | ");
 
 const start = (page: Page) => page.getByRole("button", { name: /Start listening/ }).click();
-const spoken = () => new Promise((resolve) => setTimeout(resolve, wav.seconds * 1000 + 1500));
+/** Until all has been said and the last reading stands. */
+async function spoken(page: Page): Promise<void> {
+  await new Promise((resolve) => setTimeout(resolve, wav.seconds * 1000));
+  const done = (count: number) => performance.getEntriesByName("reading logged").length >= count;
+  await page.waitForFunction(done, SENTENCES.length, { timeout: 12_000 }).catch(() => undefined);
+}
 const took = (page: Page, name: string) =>
   page.evaluate((of) => performance.getEntriesByName(of).map(({ duration }) => Math.round(duration)), name);
 const median = (values: readonly number[]) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
@@ -73,7 +78,7 @@ describe("listening at the vise", { timeout: 150_000, retry: 1 }, () => {
     const page = await listen(build);
     await start(page);
     await page.locator(".switch-armed").waitFor();
-    await spoken();
+    await spoken(page);
     const shown = await took(page, "reading shown");
     const logged = await took(page, "reading logged");
     const line = (what: string, values: readonly number[]) =>
@@ -103,7 +108,7 @@ describe("listening at the vise", { timeout: 150_000, retry: 1 }, () => {
     await shop.stop();
     await start(page);
     await page.locator(".switch-armed").waitFor();
-    await spoken();
+    await spoken(page);
     expect(await readingsOnPage(page, build), await heardLines(page)).toEqual(STANDING);
     await page.getByText(/unsent, oldest/).waitFor();
     await shop.start();
