@@ -57,6 +57,8 @@ function addNames(): void {
   }
   for (const word of ALL_STEMS) add(word, { feat: canonical(word) });
   addWords(NAME_WORDS, (feat) => ({ feat }));
+  // The other spelling of the gauge.
+  for (const [word, feat] of Object.entries(NAME_WORDS)) if (word.includes("gauge")) add(word.replace("gauge", "gage"), { feat });
 }
 
 // Fillers first: where a phrase is also a trade word, the trade meaning is added beside it.

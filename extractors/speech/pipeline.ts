@@ -2,10 +2,12 @@
 import type { Command, Context, Note, Parsed, Question, Reading } from "../../shared/events/reading.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 import { best, differs } from "./choose.ts";
+import type { Draft } from "./measure/draft.ts";
 import { type Env, envOf } from "./measure/env.ts";
 import { readCommands } from "./readers/commands.ts";
 import { readCopy } from "./readers/copy.ts";
 import { readCorrection } from "./readers/correction.ts";
+import { withoutEnumeration } from "./readers/enumeration.ts";
 import { readGoto } from "./readers/goto.ts";
 import { readNote } from "./readers/notes.ts";
 import { readPhotoOf } from "./readers/photo.ts";
@@ -28,7 +30,7 @@ import { confirmUnread } from "./refiners/confirmUnread.ts";
 import { expandAll } from "./refiners/expandAll.ts";
 import { refuseTalk } from "./refiners/talk.ts";
 import { question, type Refiner, type State } from "./state.ts";
-import { isPlain, talkOf } from "./talk.ts";
+import { isClock, isPlain, talkOf } from "./talk.ts";
 import { toTokens } from "./tokens.ts";
 import type { Why } from "./trace.ts";
 import type { Token, Word } from "./types.ts";
@@ -102,7 +104,10 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
   };
   const done = (): Parsed => ({ text, ...out });
   if (rest.length === 0 || (rest.length < 4 && IDLE_UTTERANCES.has(rest.map((word) => word.text).join(" ")))) return done();
+  if (isClock(rest)) return done();
   const tokens = toTokens(rest);
+  const listed = withoutEnumeration(rest, spec);
+  const measured = listed === rest ? tokens : toTokens(listed);
   if (tokens.length > MOST_TOKENS) {
     if (isPlain(talkOf(tokens))) out.questions.push(question("too_long"));
     return done();
@@ -143,8 +148,10 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
     out.questions.push(...went.questions);
     return done();
   }
-  const state = measure(rest, tokens, env, why);
-  if (state !== undefined && (state.kept.length > 0 || state.questions.length > 0)) {
+  const state = measure(listed, measured, env, why);
+  // "slot lined up on rod two nut B": the number is the rod's, not an angle.
+  const aligned = noted?.note.kind === "castle_state" && state?.kept.every(({ draft }) => isBareAngle(draft)) === true;
+  if (state !== undefined && !aligned && (state.kept.length > 0 || state.questions.length > 0)) {
     finish(out, state);
     if (noted !== undefined) out.notes.push(noted.note);
     return done();
@@ -160,6 +167,8 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
   out.unread.push(...silent.unread);
   return done();
 }
+
+const isBareAngle = (draft: Draft): boolean => draft.quantity === "castle_nut_angle" && draft.value.implied;
 
 function spanOf(words: readonly Word[]): [number, number] {
   return [words[0]?.start ?? 0, words[words.length - 1]?.end ?? 0];

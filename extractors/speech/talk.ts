@@ -1,5 +1,5 @@
 // Whether an utterance is for the book: counts the words that speak of the bench and those that speak of the world.
-import type { Token } from "./types.ts";
+import type { Token, Word } from "./types.ts";
 
 export interface Talk {
   /** Words of known talk. */
@@ -45,3 +45,12 @@ export function isPlain(talk: Talk): boolean {
 export function isMostlyBench(talk: Talk): boolean {
   return (talk.strong * 2 + talk.unknown) * 2 <= talk.known;
 }
+
+const CLOCK =
+  /^(?:its|it is|thats|now|its about|its nearly|its almost|its just) (?:a )?(?:five|ten|quarter|twenty|twenty five|half|5|10|20|25) (?:to|past|till|til) (?:one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\d\d?)(?: already| now)?$/;
+
+/** "it's ten to five" tells the time. */
+export function isClock(words: readonly Word[]): boolean {
+  return words.length <= LONGEST_CLOCK && CLOCK.test(words.map((word) => word.text).join(" "));
+}
+const LONGEST_CLOCK = 8;

@@ -29,6 +29,8 @@ type ValueElement = Extract<Element, { t: "value" }>;
 /** Values that are the second figure of the value before them: only a link word stands between. */
 function overs(elements: readonly Element[], tokens: readonly Token[]): Map<number, number> {
   const pairs = new Map<number, number>();
+  for (let k = 1; k + 1 < elements.length; k++) if (isLengthFirst(elements, tokens, k)) pairs.set(k + 1, k);
+  if (pairs.size > 0) return pairs;
   let last = -1;
   for (let k = 0; k < elements.length; k++) {
     const element = elements[k] as Element;
@@ -38,6 +40,20 @@ function overs(elements: readonly Element[], tokens: readonly Token[]): Map<numb
     } else if (element.t === "place") last = -1;
   }
   return pairs;
+}
+
+/** Units of a force, which a length may come before: "at one and three quarters, forty-seven pounds". */
+const FORCES: ReadonlySet<string | undefined> = new Set(["pound", "lbf", "N"]);
+
+/** A length behind its link word, and the force at that length right after it. */
+function isLengthFirst(elements: readonly Element[], tokens: readonly Token[], k: number): boolean {
+  const length = elements[k];
+  const force = elements[k + 1];
+  const link = elements[k - 1];
+  if (length?.t !== "value" || force?.t !== "value" || link?.t !== "word" || !LINKS.has(tokens[link.from]?.text ?? ""))
+    return false;
+  const unit = length.expr.parts[0]?.unit;
+  return (unit === undefined || unit === "in" || unit === "mm") && FORCES.has(force.expr.parts[0]?.unit);
 }
 
 function linked(elements: readonly Element[], tokens: readonly Token[], a: number, b: number): boolean {

@@ -1,6 +1,6 @@
 // A run of number words -> the ways to share it out between places and values. In go tokens, out come a few roles.
 import { ZERO } from "../numbers/decimal.ts";
-import { figureOf } from "../numbers/figure.ts";
+import { figureOf, READ_OUT } from "../numbers/figure.ts";
 import { groupAt } from "../numbers/groups.ts";
 import { unitAt } from "../numbers/unitAt.ts";
 import { oneUnitAt, valueAt, valueWith } from "../numbers/value.ts";
@@ -89,6 +89,19 @@ function asValues(run: Run): Roles[] {
   return [...out, ...roles(listOf(tokens, from, to), valueCost + 2), ...roles(readOuts(tokens, from, to), valueCost)];
 }
 
+/** "one nine nine eight half a thou": a read-out, and half a unit of something else, with no pause heard between. */
+function halfApart({ tokens, from, to }: Run, first: number): Element[] | undefined {
+  const last = to - 1;
+  if (tokens[last]?.sense.num?.t !== "half" || tokens[to]?.sense.kind !== "article") return undefined;
+  const end = tokens[last - 1]?.sense.kind === "and" ? last - 1 : last;
+  const half = valueAt(tokens, last, to);
+  const figure = end > first ? figureOf(tokens, first, end, false) : undefined;
+  if (figure === undefined || figure.text.length < READ_OUT || half?.parts[0]?.unit === undefined) return undefined;
+  const size = valueElement(valueWith(tokens, first, end, figure, undefined));
+  const place = first > from ? placeAt(tokens, from, nounOf(tokens, from)) : undefined;
+  return place === undefined ? [size, valueElement(half)] : [place, size, valueElement(half)];
+}
+
 /** Values with the place said before them. */
 function behind(place: Element, elements: Element[] | undefined): Element[] | undefined {
   return elements && [place, ...elements];
@@ -129,6 +142,7 @@ export function rolesAt(tokens: readonly Token[], i: number): readonly Roles[] |
   const prep = tokens[i - 1]?.sense.kind === "prep";
   const valueCost = noun !== undefined && place !== undefined ? 4 : prep && tokens[i - 1]?.text === "on" ? 3 : 0;
   const run: Run = { tokens, from: i, to: runEnd(tokens, i), noun, prep, place, valueCost };
-  const out = [...asValues(run), ...asPlace(run)];
+  const halves = [...roles(halfApart(run, i), valueCost), ...(place === undefined ? [] : roles(halfApart(run, i + 1), 0))];
+  const out = [...asValues(run), ...asPlace(run), ...halves];
   return out.length === 0 ? undefined : out;
 }

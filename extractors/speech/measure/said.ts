@@ -18,7 +18,7 @@ function isPreposition(tokens: readonly Token[], i: number): boolean {
   if (next === undefined || next.pause) return false;
   if (next.text === "the" || next.text === "at") return true;
   const { noun, slots } = next.sense;
-  return (noun !== undefined && tokens[i + 2]?.sense.num !== undefined) || slots?.[0]?.[0] === "valve";
+  return (noun !== undefined && tokens[i + 2]?.sense.num !== undefined) || slots !== undefined;
 }
 
 /** Senses, name words and sign words of a clause. */

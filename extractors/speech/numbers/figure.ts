@@ -69,6 +69,9 @@ function fractionStart(tokens: readonly Token[], i: number): boolean {
   return next?.t === "den" || next?.t === "quarter";
 }
 
+/** Digits from which a figure is a size read off a gauge. */
+export const READ_OUT = 3;
+
 const isZeroLed = (text: string): boolean => text.length > 1 && text.charCodeAt(0) === 48;
 
 /**
@@ -106,14 +109,19 @@ export function figureOf(tokens: readonly Token[], from: number, to: number, tho
       i = tail.to;
     }
   }
-  if (i < to && dec !== undefined && kind !== "decimal") {
-    const joined = tokens[i]?.sense.kind === "and";
-    const fraction = fractionAt(tokens, joined ? i + 1 : i);
-    if (fraction !== undefined && fraction.to === to) {
-      return { kind: "mixed", dec: add(dec, fraction.dec), text, doubtful: !joined && atom(tokens, i)?.t === "half" };
-    }
-    return undefined;
-  }
+  if (i < to && dec !== undefined && kind !== "decimal") return withFraction(tokens, i, to, dec, text);
   if (dec === undefined || i !== to) return undefined;
   return { kind, dec, text: text.replace(".", "") };
+}
+
+/** The fraction that ends a figure: "two and a half", "three seven eighths". */
+function withFraction(tokens: readonly Token[], i: number, to: number, whole: Dec, text: string): Figure | undefined {
+  const joined = tokens[i]?.sense.kind === "and";
+  const fraction = fractionAt(tokens, joined ? i + 1 : i);
+  if (fraction === undefined || fraction.to !== to) return undefined;
+  // "one nine nine eight, half a thou": the half is the next value's; of a shorter number it may be either's.
+  const apart = tokens[to]?.sense.kind === "article" && tokens[to + 1]?.sense.unit !== undefined;
+  if (apart && text.length >= READ_OUT) return undefined;
+  const doubtful = apart || (!joined && atom(tokens, i)?.t === "half");
+  return { kind: "mixed", dec: add(whole, fraction.dec), text, doubtful };
 }

@@ -139,16 +139,20 @@ function isHalfPlural(tokens: readonly Token[], from: number, to: number, read: 
 /** "a thou", "a tenth", "an inch": one of the unit. */
 export function oneUnitAt(tokens: readonly Token[], i: number): ValueExpr | undefined {
   const article = tokens[i]?.sense.kind === "article";
-  if (!article && !isHalfMore(tokens, i)) return undefined;
-  const at = article ? i + 1 : i;
-  const read = unitAt(tokens, at, false);
+  const { unit } = tokens[i]?.sense ?? {};
+  if (!article && unit !== undefined && isHalfMore(tokens, i)) {
+    const read: UnitRead = { unit, to: i + 1, places: 0, repaired: false, singular: true };
+    return { ...valueWith(tokens, i, i, ONE, read), flags: [] };
+  }
+  const read = article ? unitAt(tokens, i + 1, false) : undefined;
   if (read === undefined) return undefined;
-  return { ...valueWith(tokens, i, at, ONE, read), flags: [] };
+  return { ...valueWith(tokens, i, i + 1, ONE, read), flags: [] };
 }
 
 /** "thou and a half": one and a half, its article dropped; never behind a number. */
 function isHalfMore(tokens: readonly Token[], i: number): boolean {
   const { unit, repaired } = tokens[i]?.sense ?? {};
-  if ((unit !== "thou" && unit !== "tenth") || repaired || tokens[i - 1]?.sense.num !== undefined) return false;
+  if ((unit !== "thou" && unit !== "tenth") || repaired || (!tokens[i]?.pause && tokens[i - 1]?.sense.num !== undefined))
+    return false;
   return tokens[i + 1]?.sense.kind === "and" && fractionAt(tokens, i + 2) !== undefined;
 }

@@ -40,11 +40,21 @@ export function readNote(text: string, words: readonly Word[], env: Env): NoteRe
     const only = !UNIT.test(lower) && statement.kind !== "castle_state" && !(statement.kind === "crack" && SIZED.test(lower));
     // "crack" and "crank" sound alike, and a crack is a finding: it always waits for a yes.
     const asks =
-      statement.kind === "crack" && statement.state === "found" ? question("ambiguous", ["crack", "crank"]) : undefined;
+      statement.kind === "crack" && statement.state === "found"
+        ? question("ambiguous", ["crack", "crank"])
+        : statement.kind === "inspection" &&
+            NUMBER_ONLY.test(lower) &&
+            env.context.quantity === undefined &&
+            env.context.step === undefined
+          ? question("which_part")
+          : undefined;
     return { note, only, question: asks };
   }
   return undefined;
 }
+
+/** "number three looks good": of what, nothing told. */
+const NUMBER_ONLY = /^(?:number|num) (?:[a-z]+|\d+) (?:is|looks?|seems)\b/;
 
 /** A crack with its length is a reading. */
 const SIZED = /\b(?:half|quarters?|eighths?|sixteenths?|seconds?|fourths?|point|inch|inches|thou|long)\b|\d\/\d|\./;

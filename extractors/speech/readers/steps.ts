@@ -17,7 +17,7 @@ for (const step of STEPS) {
 const OPENERS = indexPhrases(OPEN_WORDS);
 const CLOSERS = indexPhrases(CLOSE_WORDS);
 const CLOSED = indexPhrases(CLOSED_WORDS, "last");
-const TAIL = /\s+(?:step|please|now|next|check|work)$/;
+const TAIL = /\s+(?:step|please|now|next|check|work|test)$/;
 const LEAD = new Set(["ok", "okay", "right", "so", "well", "um", "uh", "alright", "and", "thats"]);
 const ARTICLE = /^(?:the|step|my)\s+/;
 /** No step's opening is longer. */
@@ -33,7 +33,9 @@ const textOf = (words: readonly Word[]): string => words.map((word) => word.text
 function named(words: readonly Word[]): StepId | undefined {
   if (words.length === 0) return undefined;
   const plain = textOf(words).replace(ARTICLE, "");
-  return BY_NAME.get(plain) ?? BY_NAME.get(plain.replace(TAIL, ""));
+  const bare = plain.replace(TAIL, "");
+  // "ring gaps" is the same step as "ring gap".
+  return BY_NAME.get(plain) ?? BY_NAME.get(bare) ?? BY_NAME.get(bare.replace(/s$/, ""));
 }
 
 /** The step the words open or close, or undefined. A step's name alone opens nothing: it may be a quantity's. */

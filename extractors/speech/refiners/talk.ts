@@ -1,6 +1,7 @@
 // Talk that is not for the book gives nothing at all, not even a question.
-import { confirmWhere, type Refiner, type State } from "../state.ts";
+import { confirmWhere, question, type Refiner, type State } from "../state.ts";
 import { isMostlyBench, isPlain, talkOf } from "../talk.ts";
+import type { QuestionCode } from "../vocabulary/questions.ts";
 
 /** Plain bench sentences pass; a full reading among a few stray words waits for a yes; the rest is dropped. */
 export const refuseTalk: Refiner = {
@@ -8,9 +9,11 @@ export const refuseTalk: Refiner = {
   refine(state) {
     if (isQuery(state)) return { ...state, kept: [], questions: [] };
     // A guess at a quantity that its figure does not fit was no measurement.
-    if (state.kept.every(({ draft }) => draft.known === "guess" && draft.value.fit !== "in"))
-      return { ...state, kept: [], questions: [] };
     const talk = talkOf(state.tokens);
+    if (state.kept.every(({ draft }) => draft.known === "guess" && draft.value.fit !== "in")) {
+      const code = isPlain(talk) ? forTheBook(state) : undefined;
+      return { ...state, kept: [], questions: code === undefined ? [] : [question(code)] };
+    }
     if (isPlain(talk)) return state;
     const whole = state.kept.every(
       ({ draft }) =>
@@ -33,4 +36,13 @@ function isQuery({ tokens }: State): boolean {
     second.sense.kind !== "article" &&
     (second.sense.feat !== undefined || second.sense.noun !== undefined)
   );
+}
+
+/** What to ask of a guess that did not fit, when it was plainly said for the book: a named quantity, or a place and a unit. */
+function forTheBook({ kept, tokens }: State): QuestionCode | undefined {
+  const draft = kept[0]?.draft;
+  if (draft?.expr.parts[0]?.unit === undefined) return undefined;
+  if (draft.flags.includes("name_ignored")) return "impossible_unit";
+  const counted = tokens.some((token, i) => token.sense.noun !== undefined && tokens[i + 1]?.sense.num !== undefined);
+  return counted ? "which_quantity" : undefined;
 }

@@ -52,7 +52,7 @@ export const COMMAND_WORDS: readonly CommandWords[] = [
     ),
     tails: THINGS,
     alone: list(
-      "next, next please, next up, go next, go to the next, go to next, move on, moving on, onto the next, on to the next, on to next, move to the next, move along, skip, skip it, skip this, skip that, skip this one, skip that one, lets move on, advance, on we go, forward",
+      "next, next please, next up, go next, move on to the next, go on to the next, skip to the next, now the next, the next, go to the next, go to next, move on, moving on, onto the next, on to the next, on to next, move to the next, move along, skip, skip it, skip this, skip that, skip this one, skip that one, lets move on, advance, on we go, forward",
     ),
   },
   {

@@ -48,7 +48,8 @@ export const KIND_WORDS: Readonly<Record<WordKind, readonly string[]>> = {
     must be
   `),
   bound: list(`
-    less than, more than, at least, at most, no more than, not more than, greater than, up to, under about,
+    over spec, under spec, above spec, below spec, out of spec, over the spec, under the spec, over limit, under limit,
+    over the limit, under the limit, less than, more than, at least, at most, no more than, not more than, greater than, up to, under about,
     over about, better than, upwards of, minimum, maximum, min, max
   `),
   filler: list(`
@@ -64,7 +65,7 @@ export const KIND_WORDS: Readonly<Record<WordKind, readonly string[]>> = {
     sits, sitting, stands, standing, checks, checked, check, log, record, put down, write down, found, new, please,
     again, only, value, size, sized, figure, dial, dead, all, came to, worth, back, position, location, place, each,
     both, end of, turned, taking, taken, yes, yeah, yep, aligned, lined up, lines up, once, twice, over to,
-    moving to, next is, next up
+    moving to, next is, next up, same, the same
   `),
   talk: list(`
     just a second, wait a second, hold on a second, hang on a second, hold on a minute, wait a minute,
@@ -72,7 +73,7 @@ export const KIND_WORDS: Readonly<Record<WordKind, readonly string[]>> = {
     grab, fetch, bring, radio, phone, call, ring me, outside, weather, coffee, tea, lunch, dinner, beer, dollars,
     dollar, bucks, quid, percent, minutes, minute, hours, hour, oclock, today, tomorrow, yesterday, week, weeks,
     year, years, month, monday, tuesday, wednesday, thursday, friday, saturday, sunday, you, your, youre, he, she,
-    they, them, my, me, him, her, his, us, our, who, why, when, where, what, whats, how, which, would, could, can,
+    they, them, out there, out here, outdoors, my, me, him, her, his, us, our, who, why, when, where, what, whats, how, which, would, could, can,
     do, does, did, dont, want, need, needs, like, know, going, gonna, put, tell, told, said, let, lets, remember,
     buy, order, ordered, customer, price, cost, costs, paid, pay, thanks, thank, hello, hey, wrench, spanner, socket,
     hammer, rag, tool, tools, box, if, because, but, until, spec, limit, should, catalogue, manual, book, drill,

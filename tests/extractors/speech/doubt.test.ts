@@ -15,6 +15,8 @@ describe("misheard words are put back inside a slot", () => {
     ["seat with intake two a sixteenth", "valve_seat_width", { cylinder: 2, valve: "intake" }, "0.0625"],
     ["five tense taper main too", "journal_taper", { main: 2 }, "0.0005"],
     ["crank journal 2 1998", "main_journal_diameter", { main: 2 }, "1.998"],
+    ["main two clearance too and a half thou", "bearing_clearance", { main: 2 }, "0.0025"],
+    ["clearance rod one tree and a half thou", "bearing_clearance", { rod: 1 }, "0.0035"],
     ["exhaust one flash eleven thou", "valve_lash", { cylinder: 1, valve: "exhaust" }, "0.011"],
   ] as const)("%s", (text, quantity, place, digits) => {
     expectReadings(text, [[quantity, place, digits, "in"]]);
@@ -47,6 +49,10 @@ describe("unusual readings wait for a yes", () => {
     ["pin fit two three tenths over", "sign"],
     ["bored forty over on number two", "one_place"],
     ["I think ring gap one top is thirteen thou", "hedged"],
+    ["stem exhaust two three nine oh five", "digits"],
+    ["rod three nut D thirty-five foot pounds", "stray_words"],
+    ["so and a half thou clearance, rod two", "repaired"],
+    ["ring gap one top, won too thou", "repaired"],
   ])("%s: %s", (text, because) => {
     const { parsed, told } = read(text);
     expect(
@@ -158,10 +164,78 @@ describe("several figures in a sentence", () => {
   });
 });
 
+describe("plainly for the book, but not to be read: a question", () => {
+  test.each([
+    ["cylinder four, nine thou", CONTEXTS.none, "which_quantity"],
+    ["all four the same, eleven thou", { quantity: "valve_lash" }, "which_valve"],
+    ["three tenths over spec", CONTEXTS.pinFit, "approximate"],
+    ["two and half a thou", CONTEXTS.rodClearance, "doubtful_number"],
+    ["number four looks fine", CONTEXTS.none, "which_part"],
+  ] as const)("%s", (text, context, code) => {
+    const { parsed, told } = read(text, context);
+    expect(parsed.readings, told).toEqual([]);
+    expect(
+      parsed.questions.map((q) => q.code),
+      told,
+    ).toEqual([code]);
+  });
+});
+
+describe("a size and half a unit of something else, with no pause between", () => {
+  test("a crank journal and its out of round", () => {
+    const { parsed, told } = expectReadings("crank journal two, one nine nine seven half a thou out of round", [
+      ["main_journal_diameter", { main: 2 }, "1.997", "in"],
+      ["journal_out_of_round", { main: 2 }, "0.0005", "in"],
+    ]);
+    expect(parsed.readings[0]?.do, told).toBe("confirm");
+  });
+});
+
+describe("places told off before a list", () => {
+  test.each([
+    [
+      "compressions one to four: sixty-eight, seventy, sixty-seven, seventy-two",
+      [68, 70, 67, 72].map((v, k) => ["compression_pressure", { cylinder: k + 1 }, String(v), "psi"] as const),
+    ],
+    [
+      "bore one axial, top middle bottom, three eight seven six oh, three eight seven five eight, three eight seven five two",
+      ["3.8760", "3.8758", "3.8752"].map(
+        (v, k) =>
+          ["bore_diameter", { cylinder: 1, axis: "axial", depth: (["top", "middle", "bottom"] as const)[k] }, v, "in"] as const,
+      ),
+    ],
+    [
+      "rod four nuts A and B, thirty-four, thirty-five",
+      (["a", "b"] as const).map(
+        (nut, k) => ["fastener_torque", { fastener: "rod", rod: 4, nut }, String(34 + k), "ft_lbf"] as const,
+      ),
+    ],
+  ])("%s", (text, expected) => {
+    const { parsed, told } = expectReadings(text, expected as Parameters<typeof expectReadings>[1]);
+    for (const reading of parsed.readings) expect(reading.do, told).toBe("confirm");
+  });
+
+  test("fewer values than places told off are no list of all of them", () => {
+    const { parsed, told } = read("compressions one to four: sixty-eight, seventy");
+    expect(
+      parsed.readings.filter((reading) => reading.do === "accept"),
+      told,
+    ).toEqual([]);
+  });
+
+  test("a spring's length may be said before its force", () => {
+    const { parsed, told } = expectReadings("spring on intake one, at one and a half, fifty-two pounds", [
+      ["valve_spring_force", { cylinder: 1, valve: "intake" }, "52", "lbf"],
+    ]);
+    expect(parsed.readings[0]?.over?.digits, told).toBe("1.5");
+  });
+});
+
 describe("metric", () => {
   test.each([
     ["twelve hundredths", CONTEXTS.metricFloat, "crank_end_float", "0.12", "mm"],
     ["a tenth and a half", CONTEXTS.metricFloat, "crank_end_float", "0.15", "mm"],
+    ["seven tenths of a thou", CONTEXTS.metricFloat, "crank_end_float", "0.0007", "in"],
     ["forty microns", CONTEXTS.metricFloat, "crank_end_float", "40", "um"],
     ["ninety-eight point four three", CONTEXTS.metricBore, "bore_diameter", "98.43", "mm"],
     ["ninety-nine one eight", CONTEXTS.metricBore, "bore_diameter", "99.18", "mm"],
@@ -184,6 +258,8 @@ describe("talk gives nothing at all", () => {
     "my brother bought a truck with a bad crank",
     "what was the gap on number two",
     "careful with that piston",
+    "it's twenty to six",
+    "it's eighty degrees out here",
   ])("%s", (text) => {
     for (const context of [CONTEXTS.none, CONTEXTS.ringGap, CONTEXTS.rodClearance]) {
       const { parsed, told } = read(text, context);

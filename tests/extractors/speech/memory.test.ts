@@ -113,7 +113,7 @@ describe("commands", () => {
     undo: ["undo", "scratch that", "delete that last reading", "take that back", "oops, scrub that"],
     confirm: ["confirm", "yes", "correct", "that's right", "yes, keep it"],
     reject: ["wrong", "no", "that's not right", "no, that's wrong"],
-    next: ["next", "next cylinder", "on to the next one", "okay next please"],
+    next: ["next", "next cylinder", "on to the next one", "okay next please", "move on to the next"],
     repeat: ["say again", "repeat that", "read that back", "what was that"],
     photo: ["photo", "take a picture", "get a photo of this", "snap that"],
     pause: ["pause", "stop listening", "stand by"],
@@ -134,6 +134,9 @@ describe("commands", () => {
     ["start main bearings", "step", "main_bearings"],
     ["moving on to the valves", "step", "valves"],
     ["rings done", "done", "rings"],
+    ["open the ring gap step", "step", "rings"],
+    ["start tappets", "step", "valves"],
+    ["go to the compression test", "step", "first_run"],
     ["finished with the pistons", "done", "pistons"],
   ])("%s: %s %s", (text, command, step) => {
     expect(read(text).parsed.commands).toMatchObject([{ command, step }]);
@@ -167,6 +170,7 @@ describe("notes", () => {
   test.each([
     ["note, small nick on the fillet", "text", undefined, {}],
     ["backed it off to line up", "castle_state", "backed_off", CONTEXTS.rodNut],
+    ["slot lined up on rod three nut A", "castle_state", "aligned", {}],
     ["cotter fitted rod two nut A", "cotter", "fitted", {}],
     ["number two is good", "inspection", "pass", {}],
     ["marks match, dipper to the front", "statement", undefined, {}],

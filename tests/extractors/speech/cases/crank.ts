@@ -52,11 +52,19 @@ export const CRANK_CASES: Cases = {
         "big end clearance four, one and a half thou",
         "one and a half thou clearance on rod four",
         "clearance rod four point oh oh one five",
+        "clearance rod four, thou and a half",
+        "plastic gauge on rod four says one and a half thou",
+        "plastic strip rod four, one and five tenths thou",
       ],
     },
     {
       ...is("shim_thickness", { main: 2, side: "a" }, "0.011", "in"),
-      say: ["shim main two A side eleven thou", "shim pack main two cam side, eleven thou", "eleven thou shims main two a side"],
+      say: [
+        "shim main two A side eleven thou",
+        "shim pack main two cam side, eleven thou",
+        "eleven thou shims main two a side",
+        "eleven thou of shim under main two side a",
+      ],
     },
     {
       ...is("crank_end_float", {}, "0.0055", "in"),
@@ -71,12 +79,25 @@ export const CRANK_CASES: Cases = {
       say: ["pins twenty under", "mains twenty thou undersize", "journals ground twenty under"],
     },
     {
+      ...is("journal_undersize", { part: "crankpins" }, "-0.030", "in"),
+      say: ["crankpins thirty under", "crank pins ground thirty thou undersize"],
+    },
+    {
+      ...is("journal_undersize", { part: "mains" }, "-0.010", "in"),
+      say: ["mains ten under", "mains ground ten thou undersize"],
+    },
+    {
       ...is("stroke", {}, "4.5", "in"),
       say: ["stroke four and a half inches", "stroke four and a half", "stroke 4.5 inches"],
     },
     {
       ...is("turning_torque", {}, "7", "ft_lbf"),
-      say: ["crank turns at seven foot pounds", "turning torque seven foot pounds", "drag seven foot pounds"],
+      say: [
+        "crank turns at seven foot pounds",
+        "turning torque seven foot pounds",
+        "drag seven foot pounds",
+        "turns over at seven foot pounds",
+      ],
     },
   ],
   refused: [

@@ -19,9 +19,15 @@ export const HEAD_CASES: Cases = {
       ...is("head_recess", {}, "0.012", "in"),
       say: ["head recess twelve thou", "recess twelve thou", "head depth twelve thou"],
     },
+    { ...is("head_recess", { cylinder: 4 }, "0.014", "in"), say: ["head recess over cylinder four, fourteen thou"] },
     {
       ...is("piston_to_head", { cylinder: 2 }, "0.054", "in"),
-      say: ["piston to head two fifty-four thou", "solder on two fifty-four thou", "squish two fifty-four thou"],
+      say: [
+        "piston to head two fifty-four thou",
+        "solder on two fifty-four thou",
+        "squish two fifty-four thou",
+        "piston to head clearance two, fifty-four",
+      ],
     },
     {
       ...is("chamber_volume", { cylinder: 4 }, "223.5", "cc"),

@@ -28,6 +28,11 @@ export const ROD_CASES: Cases = {
       say: ["rod three length one thou short", "rod length three minus one thou", "length of rod three a thou short"],
     },
     {
+      ...is("rod_length_dev", { rod: 3 }, "-0.0015", "in"),
+      say: ["a thou and a half short", "thou and a half short"],
+      context: { quantity: "rod_length_dev", place: { rod: 3 } },
+    },
+    {
       ...is("mass", { rod: 2 }, "615", "g"),
       say: [
         "rod two weighs six hundred and fifteen grams",
@@ -66,6 +71,11 @@ export const ROD_CASES: Cases = {
         "pin fit in the bush on three, half a thou loose",
         "bush fit number three five tenths clearance",
       ],
+    },
+    {
+      ...is("pin_fit_bush", { cylinder: 1 }, "0.0004", "in"),
+      say: ["four tenths clearance", "4 10ths loose", "four tense loose"],
+      context: { quantity: "pin_fit_bush", place: { cylinder: 1 } },
     },
     {
       ...is("pin_fit_boss", { cylinder: 2 }, "-0.0001", "in"),

@@ -55,6 +55,7 @@ export const SHOP_CASES: Cases = {
         "block temperature twenty point five degrees celsius",
         "block is at twenty and a half celsius",
         "block temp 20.5 celsius",
+        "block's at twenty point five degrees celsius",
       ],
     },
     {
@@ -69,6 +70,7 @@ export const SHOP_CASES: Cases = {
     { of: "dipper_depth", code: "which_rod", say: ["dip a quarter inch"] },
     { of: "trough_level", code: "approximate", say: ["trough level about half an inch"] },
     { of: "compression_pressure", code: "which_cylinder", say: ["compression seventy psi"] },
+    { of: "compression_pressure", code: "impossible_unit", say: ["compression on three, ninety thou"] },
     { of: "part_temperature", code: "approximate", say: ["block temperature about twenty degrees"] },
     { of: "crack_indication", code: "approximate", say: ["crack about a quarter inch long in the block"] },
   ],
