@@ -62,7 +62,8 @@ export default defineConfig({
         maximumFileSizeToCacheInBytes: 16 * 1024 * 1024,
         additionalManifestEntries: modelEntries(),
         navigateFallback: "/index.html",
-        navigateFallbackDenylist: [/^\/api\//, /^\/model\//],
+        // All other addresses are the service's own pages.
+        navigateFallbackAllowlist: [/^\/$/],
         runtimeCaching: [
           {
             urlPattern: /\/api\/photos\/[0-9a-f]{64}\/thumb$/,
