@@ -2,6 +2,7 @@
 import type { Word } from "./types.ts";
 import { DIGIT_AFTER, DIGIT_HEARD_AS, GRAVE_REPAIRS, SURE_REPAIRS, WORD_HEARD_AS } from "./vocabulary/misheard.ts";
 import { NUMBER_WORDS } from "./vocabulary/numbers.ts";
+import { UNIT_WORDS } from "./vocabulary/units.ts";
 
 export interface Repaired {
   readonly words: readonly Word[];
@@ -43,21 +44,39 @@ export function repaired(words: readonly Word[], digits: boolean, trade: boolean
     if (said !== undefined) {
       out.push({ ...word, text: said });
       repairs.push(`${word.text}>${said}`);
-      if (isHalfOpen(words, i + 1)) bonus += SURE;
-      if (!word.pause && DIGIT_AFTER.has(words[i - 1]?.text ?? "")) bonus += AFTER_NOUN;
+      bonus += digitBonus(words, i);
     } else out.push(word);
     i++;
   }
   return repairs.length === 0 ? undefined : { words: out, repairs, grave, bonus };
 }
 
-/** "and a half", "and three quarters" want a number before them. */
-function isHalfOpen(words: readonly Word[], i: number): boolean {
-  if (words[i]?.text !== "and" || words[i]?.pause) return false;
-  const first = words[i + 1]?.text ?? "";
-  return FRACTION_WORDS.has(first) || FRACTION_WORDS.has(words[i + 2]?.text ?? "");
+/** What speaks for a digit at i: a number it must begin or end, a unit right after it, a noun that wants it. */
+function digitBonus(words: readonly Word[], i: number): number {
+  const before = words[i - 1]?.text ?? "";
+  const counted = !words[i]?.pause && DIGIT_AFTER.has(before) ? AFTER_NOUN : 0;
+  if (isOpen(words, i)) return SURE + counted;
+  // "twenty to thou" may have been a stammer: no more is said for it than for any other digit.
+  return counted + (UNIT_STARTS.has(words[i + 1]?.text ?? "") && !isNumberWord(before) ? BEFORE_UNIT : 0);
 }
-const FRACTION_WORDS = new Set(["half", "quarter", "quarters"]);
+
+/** "to and a half", "too and seven tenths", "a thou and for tenths": only a number can stand there. */
+function isOpen(words: readonly Word[], i: number): boolean {
+  const next = words[i + 1]?.text ?? "";
+  if (UNIT_STARTS.has(next) && words[i - 1]?.text === "and") return true;
+  if (next !== "and" || words[i + 1]?.pause) return false;
+  const more = words[i + 2]?.text ?? "";
+  return isNumberWord(more) || isNumberWord(words[i + 3]?.text ?? "");
+}
+const isNumberWord = (text: string): boolean => Object.hasOwn(NUMBER_WORDS, text) || /^\d/.test(text);
+
+/** A digit right before a unit is doubted at least: "two thou for tenths". */
+const BEFORE_UNIT = 2;
+const UNIT_STARTS: ReadonlySet<string> = new Set(
+  ["thou", "tenth", "in", "mm", "um", "ft_lbf", "in_lbf", "N_m", "psi", "pound", "g", "cc", "degree"].flatMap((unit) =>
+    UNIT_WORDS[unit as keyof typeof UNIT_WORDS].map((phrase) => phrase.split(" ")[0] ?? "").filter((word) => word.length > 2),
+  ),
+);
 
 /** "thirty-five four pounds": after a number that four cannot join, four is foot. */
 function isFootPounds(words: readonly Word[], i: number, written: string): boolean {

@@ -149,10 +149,12 @@ export function oneUnitAt(tokens: readonly Token[], i: number): ValueExpr | unde
   return { ...valueWith(tokens, i, i + 1, ONE, read), flags: [] };
 }
 
-/** "thou and a half": one and a half, its article dropped; never behind a number. */
+/** "thou and a half", "thou and seven tenths": one and more, its article dropped; never behind a number. */
 function isHalfMore(tokens: readonly Token[], i: number): boolean {
   const { unit, repaired } = tokens[i]?.sense ?? {};
-  if ((unit !== "thou" && unit !== "tenth") || repaired || (!tokens[i]?.pause && tokens[i - 1]?.sense.num !== undefined))
-    return false;
-  return tokens[i + 1]?.sense.kind === "and" && fractionAt(tokens, i + 2) !== undefined;
+  if (unit !== "thou" && unit !== "tenth" && unit !== "in") return false;
+  if (repaired || (!tokens[i]?.pause && tokens[i - 1]?.sense.num !== undefined)) return false;
+  if (tokens[i + 1]?.sense.kind !== "and") return false;
+  const smaller = unitAt(tokens, i + 3, false)?.unit;
+  return fractionAt(tokens, i + 2) !== undefined || (smaller !== undefined && SMALLER[unit]?.includes(smaller) === true);
 }

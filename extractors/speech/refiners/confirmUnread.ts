@@ -3,30 +3,42 @@ import { confirmWhere, type Refiner } from "../state.ts";
 import type { Token } from "../types.ts";
 import { DIGIT_HEARD_AS } from "../vocabulary/misheard.ts";
 
-/** Words that are also spoken before a value in plain English ("to twelve thou", "for two tenths"). */
-const PLAIN: ReadonlySet<string> = new Set(["to", "for"]);
-
-/** "to and a half thou", "ate five thou": the first word of the number may have been left out. */
+/** "to and a half thou", "for twelve thou", "two a half thou": the first word of the number may have been left out. */
 export const confirmUnread: Refiner = {
   name: "confirmUnread",
-  refine: (state) => confirmWhere(state, "repaired", (draft) => isCutShort(state.tokens, draft.expr.from)),
+  refine: (state) => {
+    const taken = (at: number) => state.kept.some(({ draft }) => at >= draft.expr.from && at < draft.expr.to);
+    const next = confirmWhere(state, "repaired", (draft) => isCutShort(state.tokens, draft.expr.from));
+    return confirmWhere(next, "place_or_figure", ({ expr }) => !taken(expr.from - 1) && isBareBefore(state.tokens, expr.from));
+  },
 };
 
 function isCutShort(tokens: readonly Token[], from: number): boolean {
   const first = tokens[from];
   const before = tokens[from - 1];
   if (first === undefined || before === undefined || first.pause) return false;
-  const { num, kind } = first.sense;
-  const fraction = kind === "article" || num?.t === "half" || num?.t === "quarter" || num?.t === "point";
   // "and a half" belongs to a number; unless one was read before it, that number was not.
-  if (before.sense.kind === "and" && fraction) return isLoose(tokens[from - 2]);
+  if (before.sense.kind === "and") return isLoose(tokens[from - 2]);
   if (!Object.hasOwn(DIGIT_HEARD_AS, before.text) || before.sense.num !== undefined) return false;
-  return before.sense.kind === undefined || before.sense.kind === "talk" || (num?.t === "point" && PLAIN.has(before.text));
+  // "set to twelve thou" is plain English; "to twelve thou" alone, or "to a half thou", may be a number cut short.
+  const plain = before.sense.kind === "toward" || before.sense.kind === "prep";
+  return !plain || from === 1 || startsFraction(first);
 }
+
+/** "two a half thou": place two and half a thou, or two and a half. */
+function isBareBefore(tokens: readonly Token[], from: number): boolean {
+  const first = tokens[from];
+  if (first === undefined || first.pause || !startsFraction(first) || tokens[from - 1]?.sense.num === undefined) return false;
+  const before = tokens[from - 2];
+  return before === undefined || tokens[from - 1]?.pause === true || isLoose(before);
+}
+
+const startsFraction = ({ sense }: Token): boolean =>
+  sense.kind === "article" || sense.num?.t === "half" || sense.num?.t === "quarter" || sense.num?.t === "point";
 
 /** Neither a number nor its unit, nor a word of the bench that an "and" may join. */
 function isLoose(token: Token | undefined): boolean {
   if (token === undefined) return true;
-  const { num, unit, feat, slots, noun } = token.sense;
-  return num === undefined && unit === undefined && feat === undefined && slots === undefined && noun === undefined;
+  const { num, unit, feat, slots, noun, sign } = token.sense;
+  return [num, unit, feat, slots, noun, sign].every((part) => part === undefined);
 }

@@ -16,6 +16,7 @@ describe("misheard words are put back inside a slot", () => {
     ["five tense taper main too", "journal_taper", { main: 2 }, "0.0005"],
     ["crank journal 2 1998", "main_journal_diameter", { main: 2 }, "1.998"],
     ["main two clearance too and a half thou", "bearing_clearance", { main: 2 }, "0.0025"],
+    ["main one clearance a thou and for tenths", "bearing_clearance", { main: 1 }, "0.0014"],
     ["clearance rod one tree and a half thou", "bearing_clearance", { rod: 1 }, "0.0035"],
     ["exhaust one flash eleven thou", "valve_lash", { cylinder: 1, valve: "exhaust" }, "0.011"],
   ] as const)("%s", (text, quantity, place, digits) => {
@@ -170,6 +171,7 @@ describe("plainly for the book, but not to be read: a question", () => {
     ["all four the same, eleven thou", { quantity: "valve_lash" }, "which_valve"],
     ["three tenths over spec", CONTEXTS.pinFit, "approximate"],
     ["two and half a thou", CONTEXTS.rodClearance, "doubtful_number"],
+    ["a thou and half a tenth oval", CONTEXTS.none, "which_bearing"],
     ["number four looks fine", CONTEXTS.none, "which_part"],
   ] as const)("%s", (text, context, code) => {
     const { parsed, told } = read(text, context);
@@ -188,6 +190,27 @@ describe("a size and half a unit of something else, with no pause between", () =
       ["journal_out_of_round", { main: 2 }, "0.0005", "in"],
     ]);
     expect(parsed.readings[0]?.do, told).toBe("confirm");
+  });
+});
+
+describe("the first word of a number may have been left out: it waits", () => {
+  test.each(["for eleven thou", "to a half thou", "two a half thou", "twenty to thou", "one thou for tenths"])("%s", (text) => {
+    for (const context of [CONTEXTS.rodClearance, CONTEXTS.ringGap]) {
+      const { parsed, told } = read(text, context);
+      expect(
+        parsed.readings.map((reading) => reading.do),
+        told,
+      ).not.toContain("accept");
+      expect(parsed.readings.length + parsed.questions.length, told).toBeGreaterThan(0);
+    }
+  });
+
+  test.each([
+    ["thou and seven tenths", "0.0017"],
+    ["too and seven tenths thou", "0.0027"],
+    ["one and three tenths of a thou", "0.0013"],
+  ])("%s is whole", (text, digits) => {
+    expectReadings(text, [["bearing_clearance", { rod: 4 }, digits, "in"]], CONTEXTS.rodClearance);
   });
 });
 
