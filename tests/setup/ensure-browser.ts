@@ -3,7 +3,7 @@
 import { execFileSync } from "node:child_process";
 import { findChromium } from "../support/chromium.ts";
 
-const HELPERS = ["pocketsphinx-testdata", "libnss3-tools", "ffmpeg", "poppler-utils"];
+const HELPERS = ["pocketsphinx-testdata", "asterisk-core-sounds-en-wav", "libnss3-tools", "ffmpeg", "poppler-utils"];
 
 const has = (command: string): boolean => {
   try {

@@ -1,7 +1,7 @@
 // Real human recordings that Debian carries: `pocketsphinx-testdata` (BSD; read digits and cards) and
 // `asterisk-core-sounds-en-wav` (CC BY-SA 3.0; one speaker's digits and numbers, 8 kHz). Texts: the packages' own file names and
 // cards.transcription. Where a package is not installed the test says so in one line and asserts nothing about it.
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { type Heard, type Hearer, readWav, understand, writeWav } from "../../../extractors/hearing/index.ts";
 import { openHearer } from "../../../extractors/hearing/node/index.ts";
@@ -9,7 +9,10 @@ import type { Context } from "../../../shared/events/reading.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 
 const SPHINX = "/usr/share/pocketsphinx/test/data";
-const PROMPTS = "/usr/share/asterisk/sounds/en_US_f_Allison";
+const SOUNDS = "/usr/share/asterisk/sounds";
+/** The folder of the American English woman's prompts, whatever its package calls it. */
+const voice = existsSync(SOUNDS) ? readdirSync(SOUNDS).find((name) => name.startsWith("en_US_f_")) : undefined;
+const PROMPTS = `${SOUNDS}/${voice ?? "none"}`;
 
 const BORE: Context = { quantity: "bore_diameter", place: { cylinder: 2, depth: "top", axis: "thrust" } };
 const NUT: Context = { quantity: "fastener_torque", place: { fastener: "rod", rod: 2, nut: "a" } };
