@@ -2,7 +2,6 @@
 import type { Command, Context, Note, Parsed, Question, Reading } from "../../shared/events/reading.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 import { best, differs } from "./choose.ts";
-import type { Draft } from "./measure/draft.ts";
 import { type Env, envOf } from "./measure/env.ts";
 import { readCommands } from "./readers/commands.ts";
 import { readCopy } from "./readers/copy.ts";
@@ -150,7 +149,7 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
   }
   const state = measure(listed, measured, env, why);
   // "slot lined up on rod two nut B": the number is the rod's, not an angle.
-  const aligned = noted?.note.kind === "castle_state" && state?.kept.every(({ draft }) => isBareAngle(draft)) === true;
+  const aligned = noted?.note.kind === "castle_state" && state?.kept.length === 1 && isRodNumber(state);
   if (state !== undefined && !aligned && (state.kept.length > 0 || state.questions.length > 0)) {
     finish(out, state);
     if (noted !== undefined) out.notes.push(noted.note);
@@ -168,7 +167,12 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
   return done();
 }
 
-const isBareAngle = (draft: Draft): boolean => draft.quantity === "castle_nut_angle" && draft.value.implied;
+/** The only figure is an angle with no unit, right behind the noun it counts. */
+function isRodNumber({ kept, tokens }: State): boolean {
+  const draft = kept[0]?.draft;
+  if (draft?.quantity !== "castle_nut_angle" || !draft.value.implied) return false;
+  return tokens[draft.expr.from - 1]?.sense.noun !== undefined;
+}
 
 function spanOf(words: readonly Word[]): [number, number] {
   return [words[0]?.start ?? 0, words[words.length - 1]?.end ?? 0];

@@ -8,7 +8,7 @@ export const confirmUnread: Refiner = {
   name: "confirmUnread",
   refine: (state) => {
     const taken = (at: number) => state.kept.some(({ draft }) => at >= draft.expr.from && at < draft.expr.to);
-    const next = confirmWhere(state, "repaired", (draft) => isCutShort(state.tokens, draft.expr.from));
+    const next = confirmWhere(state, "repaired", (draft) => isCutShort(state.tokens, draft.expr.from) || opensOdd(state.tokens));
     return confirmWhere(next, "place_or_figure", ({ expr }) => !taken(expr.from - 1) && isBareBefore(state.tokens, expr.from));
   },
 };
@@ -23,6 +23,12 @@ function isCutShort(tokens: readonly Token[], from: number): boolean {
   // "set to twelve thou" is plain English; "to twelve thou" alone, or "to a half thou", may be a number cut short.
   const plain = before.sense.kind === "toward" || before.sense.kind === "prep";
   return !plain || from === 1 || startsFraction(first);
+}
+
+/** "for one bottom, ...": the sentence opens with what may be a digit or a name misheard, and a number follows. */
+function opensOdd([first, second]: readonly Token[]): boolean {
+  if (first === undefined || second === undefined || second.pause || second.sense.num === undefined) return false;
+  return Object.hasOwn(DIGIT_HEARD_AS, first.text) && first.sense.num === undefined;
 }
 
 /** "two a half thou": place two and half a thou, or two and a half. */

@@ -199,6 +199,8 @@ export const PART_WORDS: Readonly<Record<string, string>> = {
   "crank pins": "crankpins",
   "rod journals": "crankpins",
   throws: "crankpins",
+  "rod throws": "crankpins",
+  "crank throws": "crankpins",
   mains: "mains",
   "main journals": "mains",
   case: "crankcase",

@@ -194,7 +194,14 @@ describe("a size and half a unit of something else, with no pause between", () =
 });
 
 describe("the first word of a number may have been left out: it waits", () => {
-  test.each(["for eleven thou", "to a half thou", "two a half thou", "twenty to thou", "one thou for tenths"])("%s", (text) => {
+  test.each([
+    "for eleven thou",
+    "to a half thou",
+    "two a half thou",
+    "twenty to thou",
+    "one thou for tenths",
+    "for two, ten thou",
+  ])("%s", (text) => {
     for (const context of [CONTEXTS.rodClearance, CONTEXTS.ringGap]) {
       const { parsed, told } = read(text, context);
       expect(
