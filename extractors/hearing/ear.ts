@@ -5,7 +5,7 @@ import { DITHER_DB, dithered } from "./audio/dither.ts";
 import { type Levels, levelsOf } from "./audio/level.ts";
 import { resample } from "./audio/resample.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
-import { isFragile } from "./doubt/fragile.ts";
+import { isFragile, isReadOut } from "./doubt/fragile.ts";
 import { FLATTEST_SNR, judge, STRANGE_AGREED, UNUSUAL } from "./doubt/verdict.ts";
 import { type Pass, type Vote, vote } from "./doubt/vote.ts";
 import { nextWarp, WarpMemory } from "./doubt/warps.ts";
@@ -60,7 +60,8 @@ const nothing = (seconds: number, snr: number, warp: number): Heard => ({
 /** How many passes must agree: more in noise, and more for what is easily taken for another. */
 function votesWanted({ winner }: Vote, snr: number): number {
   const noisy = snr < CLEAN_SNR ? 1 : 0;
-  const fragile = isFragile(winner.decoded.words.map(({ word }) => plainWord(word))) ? 2 : 0;
+  const words = winner.decoded.words.map(({ word }) => plainWord(word));
+  const fragile = isFragile(words) ? 2 : isReadOut(words) ? 1 : 0;
   const unusual = strangenessOf(winner.decoded) > UNUSUAL ? 2 : 0;
   return 2 + noisy + Math.max(fragile, unusual);
 }

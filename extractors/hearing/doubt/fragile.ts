@@ -8,3 +8,10 @@ const DIGITS = /^(?:one|two|three|four|five|six|seven|eight|nine)$/;
 export function isFragile(words: readonly string[]): boolean {
   return words.some((word, index) => TEENS.test(word) || (TENS.test(word) && !DIGITS.test(words[index + 1] ?? "")));
 }
+
+const ONE_DIGIT = new Set(["oh", "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "double"]);
+
+/** Whether `words` end in a read-out of four digits or more: each digit is one more place to slip, and no band catches the last. */
+export function isReadOut(words: readonly string[]): boolean {
+  return words.length >= 4 && words.slice(-4).every((word) => ONE_DIGIT.has(word));
+}

@@ -33,8 +33,7 @@ export function vote(passes: readonly Pass[]): Vote | undefined {
   const [best] = heard;
   if (best?.decoded.cost === undefined) return undefined;
   const limit = best.decoded.cost * DEARER;
-  // The two cheapest always have a say: dither alone can make one of them look dear.
-  const voters = heard.filter((pass, index) => index < 2 || (pass.decoded.cost ?? 0) <= limit);
+  const voters = heard.filter((pass) => (pass.decoded.cost ?? 0) <= limit);
   const counts = new Map<string, number>();
   for (const { meaning } of voters) counts.set(meaning, (counts.get(meaning) ?? 0) + 1);
   let winner = best;
