@@ -19,6 +19,7 @@ const TOP = [
   "biome.json",
   "vite.config.ts",
   "vitest.config.ts",
+  "vitest.live.config.ts",
   "server",
   "web",
   "extractors",
