@@ -19,7 +19,6 @@ const TOP = [
   "biome.json",
   "vite.config.ts",
   "vitest.config.ts",
-  "vitest.live.config.ts",
   "server",
   "web",
   "extractors",
