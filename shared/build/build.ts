@@ -78,7 +78,7 @@ export function latest(
 
 /** All counted readings of a quantity, oldest first. */
 export function counted(build: Build, quantity: QuantityId): LoggedReading[] {
-  return (build.byQuantity.get(quantity) ?? []).filter((logged) => logged.status === "counted");
+  return [...(build.byQuantity.get(quantity) ?? [])].filter((logged) => logged.status === "counted");
 }
 
 /** Whether two readings say the same figure of the same thing. */

@@ -32,6 +32,6 @@ export function changePart(build: Build, event: Extract<BenchEvent, { type: "par
     logged.stale = { event: event.id, what };
     keys.add(`reading:${logged.reading.quantity}|${placeKey(logged.reading.place)}`);
   };
-  for (const quantity of row?.quantities ?? []) build.byQuantity.get(quantity)?.forEach(stale);
+  for (const quantity of row?.quantities ?? []) for (const logged of build.byQuantity.get(quantity) ?? []) stale(logged);
   return [...keys];
 }

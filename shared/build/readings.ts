@@ -4,6 +4,7 @@ import type { Reading } from "../events/reading.ts";
 import { placeKey } from "../places/places.ts";
 import { conditionFor } from "./condition.ts";
 import { focusOf } from "./focus.ts";
+import type { List } from "./layers.ts";
 import { settle } from "./standing.ts";
 import type { Build, LoggedReading, Touched } from "./types.ts";
 
@@ -12,7 +13,7 @@ type Of<T extends EventType> = Extract<BenchEvent, { type: T }>;
 const keyOf = (reading: Reading) => `${reading.quantity}|${placeKey(reading.place)}`;
 const touched = (...readings: Reading[]): Touched => [...new Set(readings.map((reading) => `reading:${keyOf(reading)}`))];
 
-function listFor<K, V>(map: Map<K, V[]>, key: K): V[] {
+function listFor<K, V>(map: Map<K, List<V>>, key: K): List<V> {
   let list = map.get(key);
   if (list === undefined) {
     list = [];
@@ -21,17 +22,20 @@ function listFor<K, V>(map: Map<K, V[]>, key: K): V[] {
   return list;
 }
 
-/** Put a reading under its key. A list is kept in the order of taking, so that "newest" is its end. */
-function file(build: Build, logged: LoggedReading): void {
-  const list = listFor(build.byKey, keyOf(logged.reading));
-  list.push(logged);
-  if ((list.at(-2)?.order ?? 0) > logged.order) list.sort((a, b) => a.order - b.order);
+/** Put a reading into a list that is kept in the order of taking, so that "newest" is its end. Looked for from there. */
+function file(list: List<LoggedReading>, logged: LoggedReading): void {
+  let at = list.length;
+  while (at > 0 && (list.at(at - 1)?.order ?? 0) > logged.order) at -= 1;
+  if (at === list.length) list.push(logged);
+  else list.splice(at, 0, logged);
 }
 
-function unfile(build: Build, logged: LoggedReading): void {
-  const list = listFor(build.byKey, keyOf(logged.reading));
-  const at = list.indexOf(logged);
-  if (at >= 0) list.splice(at, 1);
+function unfile(list: List<LoggedReading>, logged: LoggedReading): void {
+  for (let at = list.length - 1; at >= 0; at -= 1) {
+    if (list.at(at) !== logged) continue;
+    list.splice(at, 1);
+    return;
+  }
 }
 
 export function take(build: Build, event: Of<"reading.taken">): Touched {
@@ -54,7 +58,7 @@ export function take(build: Build, event: Of<"reading.taken">): Touched {
   build.readings.set(event.id, logged);
   listFor(build.byQuantity, reading.quantity).push(logged);
   listFor(build.byDevice, event.device).push(logged);
-  file(build, logged);
+  file(listFor(build.byKey, keyOf(reading)), logged);
   if (logged.status === "waiting") build.waiting.set(logged.id, logged);
   settle(build, keyOf(reading), logged.condition, logged);
   const focus = focusOf(build, event.device);
@@ -116,18 +120,15 @@ function standingBefore(build: Build, logged: LoggedReading): LoggedReading | un
 function revise(build: Build, logged: LoggedReading, reading: Reading, event: string): Touched {
   const before = logged.reading;
   logged.revisions.push({ reading: before, event });
-  unfile(build, logged);
+  unfile(listFor(build.byKey, keyOf(before)), logged);
   logged.reading = reading;
   logged.status = reading.do === "accept" ? "counted" : "waiting";
-  file(build, logged);
+  file(listFor(build.byKey, keyOf(reading)), logged);
   if (logged.status === "waiting") build.waiting.set(logged.id, logged);
   else build.waiting.delete(logged.id);
   if (reading.quantity !== before.quantity) {
-    const old = listFor(build.byQuantity, before.quantity);
-    old.splice(old.indexOf(logged), 1);
-    const list = listFor(build.byQuantity, reading.quantity);
-    list.push(logged);
-    list.sort((a, b) => a.order - b.order);
+    unfile(listFor(build.byQuantity, before.quantity), logged);
+    file(listFor(build.byQuantity, reading.quantity), logged);
   }
   settle(build, keyOf(before), logged.condition, logged);
   settle(build, keyOf(reading), logged.condition, logged);

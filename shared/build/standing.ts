@@ -9,8 +9,7 @@ const stands = (logged: LoggedReading): boolean => logged.status === "counted" |
  * `changed` is the reading whose status or key has just changed. Costs one step back per reading taken back at the end of the list.
  */
 export function settle(build: Build, key: string, condition: Condition, changed: LoggedReading): void {
-  const list = build.byKey.get(key) ?? [];
-  const newest = list.findLast((logged) => logged.condition === condition && stands(logged));
+  const newest = build.byKey.get(key)?.findLast((logged) => logged.condition === condition && stands(logged));
   let standing = build.standing.get(key);
   const before = standing?.get(condition);
   // Only these two can be wrong: the one that stood before, and the one that has just come to stand behind a newer one.

@@ -5,6 +5,7 @@ import type { Place } from "../places/places.ts";
 import type { QuantityId } from "../quantities/types.ts";
 import type { Condition, Spec } from "../spec/spec.ts";
 import type { StepId } from "../steps/steps.ts";
+import type { List } from "./layers.ts";
 
 /**
  * `counted` enters rules; `waiting` needs a yes; `rejected` and `struck` were taken back by voice;
@@ -128,22 +129,22 @@ export interface Build {
   /** Every reading ever taken, by event id, in order of taking. */
   readonly readings: Map<string, LoggedReading>;
   /** Readings of one quantity at one place, newest last, whatever their status; key `readingKey`. */
-  readonly byKey: Map<string, LoggedReading[]>;
+  readonly byKey: Map<string, List<LoggedReading>>;
   /** The counted reading of each key and condition. */
   readonly standing: Map<string, Map<Condition, LoggedReading>>;
-  /** Ids of readings of one quantity, in order. */
-  readonly byQuantity: Map<QuantityId, LoggedReading[]>;
+  /** Readings of one quantity, in order of taking. */
+  readonly byQuantity: Map<QuantityId, List<LoggedReading>>;
   /** Readings in the order each device took them. */
-  readonly byDevice: Map<string, LoggedReading[]>;
+  readonly byDevice: Map<string, List<LoggedReading>>;
   readonly waiting: Map<string, LoggedReading>;
   readonly photos: Map<string, LoggedPhoto>;
-  readonly notes: LoggedNote[];
+  readonly notes: List<LoggedNote>;
   readonly utterances: Map<string, LoggedUtterance>;
-  readonly changes: PartChange[];
+  readonly changes: List<PartChange>;
   readonly instruments: Map<string, Instrument>;
   readonly steps: Map<StepId, StepRecord>;
   readonly focus: Map<string, Focus>;
-  readonly accepted: AcceptedFinding[];
+  readonly accepted: List<AcceptedFinding>;
   handedOver?: { readonly event: string; readonly at: string; readonly by: string; readonly head: string };
 }
 

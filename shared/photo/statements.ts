@@ -7,7 +7,7 @@ export function statementOf(build: Build, photo: LoggedPhoto): string | undefine
   if (photo.statement !== undefined) return photo.statement;
   let next = Number.POSITIVE_INFINITY;
   for (const { order } of build.photos.values()) if (order > photo.order && order < next) next = order;
-  const said = build.notes.find(
+  const said = [...build.notes].find(
     ({ note, order, step }) =>
       note.kind === "statement" &&
       order > photo.order &&

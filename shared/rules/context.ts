@@ -9,24 +9,39 @@ import type { Condition, Limit, Spec } from "../spec/spec.ts";
 import { readKey } from "./key.ts";
 import { PhotoIndex } from "./photo-index.ts";
 
-/** Notes of one name at one place, newest last. */
-type ByPlace<T> = Map<string, T[]>;
+/** The newest of one name at each place. */
+type ByPlace<T> = Map<string, T>;
+type Places = Map<number, Map<string, Place>>;
 
 export class RuleContext {
   readonly build: Build;
-  readonly #places = new Map<QuantityId, Map<number, Map<string, Place>>>();
-  readonly photoIndex = new PhotoIndex();
+  readonly #places = new Map<QuantityId, Places>();
+  #photoIndex = new PhotoIndex();
+  /** Set while the photo index is that of the build below a draft. */
+  #borrowed = false;
   readonly #notes = new Map<string, ByPlace<LoggedNote>>();
   readonly #known = new Map<string, unknown>();
   #limitsOf: Spec | undefined;
   #limits = new Map<string, Limit[]>();
 
-  /** Index a build as it stands. */
-  constructor(build: Build) {
+  /** Index a build as it stands; for a draft of a build, from the other's indexes, whose size is bound by the engine. */
+  constructor(build: Build, below?: RuleContext) {
     this.build = build;
-    for (const key of build.byKey.keys()) this.#rememberPlace(`reading:${key}`);
-    for (const photo of build.photos.values()) this.photoIndex.file(photo);
-    for (const note of build.notes) this.#fileNote(note);
+    if (below === undefined) {
+      for (const key of build.byKey.keys()) this.#rememberPlace(`reading:${key}`);
+      for (const photo of build.photos.values()) this.#photoIndex.file(photo);
+      for (const note of build.notes) this.#fileNote(note);
+      return;
+    }
+    for (const [quantity, places] of below.#places)
+      this.#places.set(quantity, new Map([...places].map(([number, byKey]) => [number, new Map(byKey)])));
+    for (const [kind, notes] of below.#notes) this.#notes.set(kind, new Map(notes));
+    this.#photoIndex = below.#photoIndex;
+    this.#borrowed = true;
+  }
+
+  get photoIndex(): PhotoIndex {
+    return this.#photoIndex;
   }
 
   get spec(): Spec {
@@ -39,7 +54,8 @@ export class RuleContext {
     for (const key of touched) if (key.startsWith("reading:")) this.#rememberPlace(key);
     if (event.type === "photo.taken" || event.type === "photo.filed") {
       const photo = this.build.photos.get(event.type === "photo.taken" ? event.id : event.data.target);
-      if (photo !== undefined) this.photoIndex.file(photo);
+      if (this.#borrowed) this.#indexPhotos();
+      if (photo !== undefined) this.#photoIndex.file(photo);
     }
     const last = this.build.notes.at(-1);
     if (event.type === "note.made" && last?.id === event.id) this.#fileNote(last);
@@ -68,8 +84,18 @@ export class RuleContext {
     places.set(placeKey(place), place);
   }
 
+  /** The other's index must not learn of a draft's photos: it is made anew, at a cost that grows with the photos. */
+  #indexPhotos(): void {
+    this.#photoIndex = new PhotoIndex(this.#photoIndex);
+    this.#borrowed = false;
+    for (const photo of this.build.photos.values()) this.#photoIndex.file(photo);
+  }
+
   #fileNote(note: LoggedNote): void {
-    push(this.#notes, note.note.kind, placeKey(note.note.place ?? {}), note);
+    const { kind } = note.note;
+    const places = this.#notes.get(kind) ?? new Map<string, LoggedNote>();
+    this.#notes.set(kind, places);
+    places.set(placeKey(note.note.place ?? {}), note);
   }
 
   /** Every place where a quantity has ever been read. */
@@ -107,12 +133,12 @@ export class RuleContext {
 
   /** Newest note of a kind at each place. */
   notes(kind: string): LoggedNote[] {
-    return newestOf(this.#notes.get(kind));
+    return [...(this.#notes.get(kind)?.values() ?? [])];
   }
 
   /** Newest note of a kind at exactly this place. */
   noteAt(kind: string, place: Place): LoggedNote | undefined {
-    return this.#notes.get(kind)?.get(placeKey(place))?.at(-1);
+    return this.#notes.get(kind)?.get(placeKey(place));
   }
 
   /** The spec's limits on a quantity or figure. */
@@ -147,20 +173,4 @@ const EMPTY: ReadonlyMap<string, Place> = new Map();
 /** The number that most places are told apart by; 0 for none. */
 function numberOf({ cylinder, rod, main }: Place): number {
   return cylinder ?? rod ?? main ?? 0;
-}
-
-function push<T>(map: Map<string, ByPlace<T>>, name: string, key: string, item: T): void {
-  let places = map.get(name);
-  if (places === undefined) {
-    places = new Map();
-    map.set(name, places);
-  }
-  const list = places.get(key);
-  if (list === undefined) places.set(key, [item]);
-  else list.push(item);
-}
-
-function newestOf<T>(places: ByPlace<T> | undefined): T[] {
-  if (places === undefined) return [];
-  return [...places.values()].flatMap((list) => list.at(-1) ?? []);
 }

@@ -1,5 +1,6 @@
 // Findings kept up to date: a new event re-checks only the subjects its keys concern.
 import { apply, type Build, type LoggedReading, type Touched } from "../build/build.ts";
+import { draftOf } from "../build/draft.ts";
 import type { BenchEvent } from "../events/events.ts";
 import { placeKey } from "../places/places.ts";
 import { RuleContext } from "./context.ts";
@@ -28,13 +29,26 @@ export class Evaluator {
   /** How many subjects have been checked since the start: what the cost of an event is made of. */
   checked = 0;
 
-  /** Evaluate a build as it stands. */
-  constructor(build: Build, rules: readonly Rule[] = RULES) {
+  /** Evaluate a build as it stands; `below` is given by `draft` alone. */
+  constructor(build: Build, rules: readonly Rule[] = RULES, below?: Evaluator) {
     this.build = build;
     this.#rules = rules;
+    if (below !== undefined) {
+      this.#context = new RuleContext(build, below.#context);
+      this.#findings = below.#findings.map((found) => new Map(found));
+      return;
+    }
     this.#context = new RuleContext(build);
     this.#findings = rules.map(() => new Map());
     this.#checkAll();
+  }
+
+  /**
+   * What would be found if some events more came: an evaluator of a draft of the build. Applying events there leaves this
+   * build and these findings as they are. To be used before the next event is applied here.
+   */
+  draft(): Evaluator {
+    return new Evaluator(draftOf(this.build), this.#rules, this);
   }
 
   /** Fold an event into the build and re-check what depends on it. */

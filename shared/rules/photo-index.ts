@@ -32,6 +32,12 @@ export class PhotoIndex {
   /** The photo that was taken or filed last. */
   last: LoggedPhoto | undefined;
 
+  /** An empty index; one that takes another's place knows the same groups and places, whatever still stands there. */
+  constructor(before?: PhotoIndex) {
+    if (before === undefined) return;
+    for (const [group, places] of before.#groups) this.#groups.set(group, new Map([...places.keys()].map((key) => [key, []])));
+  }
+
   /** File a photo, anew when it has been filed elsewhere. */
   file(photo: LoggedPhoto): void {
     const before = this.#filedUnder.get(photo.id);

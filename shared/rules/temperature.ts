@@ -33,15 +33,11 @@ const TENTH = 0.0001;
 function temperatureFor(row: Row, logged: LoggedReading, { build }: RuleContext): LoggedReading | undefined {
   let newest: LoggedReading | undefined;
   for (const place of [{ part: row.part }, {}]) {
-    const said = build.byKey.get(readingKey("part_temperature", place)) ?? [];
     // From the end: what was said last is nearly always the one in force.
-    for (let i = said.length - 1; i >= 0; i--) {
-      const candidate = said[i];
-      if (candidate === undefined || candidate.order >= logged.order) continue;
-      if (candidate.status !== "counted" && candidate.status !== "superseded") continue;
-      if (newest === undefined || candidate.order > newest.order) newest = candidate;
-      break;
-    }
+    const candidate = build.byKey
+      .get(readingKey("part_temperature", place))
+      ?.findLast(({ order, status }) => order < logged.order && (status === "counted" || status === "superseded"));
+    if (candidate !== undefined && (newest === undefined || candidate.order > newest.order)) newest = candidate;
   }
   return newest;
 }

@@ -1,5 +1,6 @@
 // One figure said in two units in one breath: the two must be the same figure.
 import { type LoggedReading, readingKey } from "../build/build.ts";
+import type { List } from "../build/layers.ts";
 import { checkPair, lastDigitStep, type Stated } from "../compute/unit-pair.ts";
 import { dimensionOf } from "../compute/units.ts";
 import { isQuantityId, QUANTITIES } from "../quantities/registry.ts";
@@ -16,10 +17,10 @@ const said = ({ reading }: LoggedReading): string => `${reading.digits} ${readin
 const stands = ({ status }: LoggedReading): boolean => status === "counted" || status === "superseded";
 
 /** The last two standing readings of one thing, when one utterance gave both in different units. */
-function pairOf(history: readonly LoggedReading[]): readonly [LoggedReading, LoggedReading] | undefined {
+function pairOf(history: List<LoggedReading>): readonly [LoggedReading, LoggedReading] | undefined {
   const second = history.findLast(stands);
   if (second?.utterance === undefined) return undefined;
-  const first = history[history.indexOf(second) - 1];
+  const first = history.findLast(({ order }) => order < second.order);
   if (first === undefined || !stands(first) || first.utterance !== second.utterance) return undefined;
   if (first.reading.unit === second.reading.unit) return undefined;
   return dimensionOf(first.reading.unit) === dimensionOf(second.reading.unit) ? [first, second] : undefined;

@@ -1,6 +1,8 @@
 // "What if": change a number, see every figure and verdict that would move beside today's. Nothing is logged.
 import type { Build, LoggedReading } from "../build/build.ts";
 import { readingKey } from "../build/build.ts";
+import { draftOf } from "../build/draft.ts";
+import type { List } from "../build/layers.ts";
 import { settle } from "../build/standing.ts";
 import { clearanceAfterShims } from "../compute/bearing.ts";
 import { inch, plus } from "../compute/measure.ts";
@@ -82,7 +84,7 @@ function supposals(build: Build, change: Supposition): Supposal[] {
 function suppose(build: Build, { quantity, place, value, unit }: Supposal): void {
   build.count += 1;
   const key = readingKey(quantity, place);
-  const list = build.byKey.get(key) ?? [];
+  const list: List<LoggedReading> = build.byKey.get(key) ?? [];
   // A finished size takes the place of trial and finished ones of the same key, and of every finer place of the same bore.
   for (const earlier of standingUnder(build, quantity, place)) {
     earlier.status = "struck";
@@ -111,7 +113,7 @@ function suppose(build: Build, { quantity, place, value, unit }: Supposal): void
 
 function standingUnder(build: Build, quantity: QuantityId, place: Place): LoggedReading[] {
   const slots = Object.entries(place);
-  return (build.byQuantity.get(quantity) ?? []).filter(
+  return [...(build.byQuantity.get(quantity) ?? [])].filter(
     (logged) =>
       logged.status === "counted" &&
       logged.condition !== "as_found" &&
@@ -131,7 +133,7 @@ function differs(a: Finding | undefined, b: Finding | undefined): boolean {
  * @throws RangeError when a change rests on something the build does not know
  */
 export function whatIf(build: Build, changes: readonly Supposition[]): Supposed {
-  const copy = structuredClone(build);
+  const copy = draftOf(build);
   for (const change of changes) for (const supposal of supposals(copy, change)) suppose(copy, supposal);
   const before = new Evaluator(build).findings();
   const after = new Evaluator(copy).findings();

@@ -1,4 +1,5 @@
 // What one more event costs the rules at 100, 1,000, 10,000 and 100,000 events: the fold alone, and the rules on top of it.
+// And what it costs to say beforehand what an event would come to: on a draft of the build, beside doing so on a whole copy of it.
 // Prints one JSON line a length. A flat column is the claim; it is measured here and asserted nowhere.
 import { performance } from "node:perf_hooks";
 import { apply, type Build, foldBuild } from "../../shared/build/build.ts";
@@ -7,12 +8,14 @@ import type { Place } from "../../shared/places/places.ts";
 import { AXES, DEPTHS, SIDES, VALVES } from "../../shared/places/places.ts";
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { QuantityId } from "../../shared/quantities/types.ts";
-import { Evaluator } from "../../shared/rules/index.ts";
+import { Evaluator, evaluate } from "../../shared/rules/index.ts";
 import { DEMO_SPEC } from "../../shared/spec/demo-engine.ts";
 
 const LENGTHS = [100, 1_000, 10_000, 100_000];
 /** Events measured at each length, after it has been reached. */
 const SAMPLE = 400;
+/** Whole copies tried at each length: they take long. */
+const COPIES = 5;
 const BUILD = "01890000-0000-7000-8000-000000000000";
 
 /** A small linear congruential generator, so that every run measures the same log. */
@@ -118,6 +121,12 @@ function take(events: Generator<BenchEvent>, count: number): BenchEvent[] {
   return Array.from({ length: count }, () => events.next().value as BenchEvent);
 }
 
+function timed(work: () => void): number {
+  const started = performance.now();
+  work();
+  return performance.now() - started;
+}
+
 function measure(length: number): Record<string, number> {
   const events = log(random(7));
   const build: Build = foldBuild(take(events, length));
@@ -142,6 +151,22 @@ function measure(length: number): Record<string, number> {
   const cpu = process.cpuUsage();
   for (const { event, touched } of more) evaluator.update(event, touched);
   const spent = process.cpuUsage(cpu);
+  // What is said makes no photos, and only what is said is tried beforehand.
+  const ahead = take(events, SAMPLE).filter(({ type }) => type !== "photo.taken");
+  const drafts = ahead.map((event) =>
+    timed(() => {
+      const draft = evaluator.draft();
+      draft.apply(event);
+      draft.findings();
+    }),
+  );
+  const copies = ahead.slice(0, COPIES).map((event) =>
+    timed(() => {
+      const copy = structuredClone(build);
+      apply(copy, event);
+      evaluate(copy);
+    }),
+  );
   return {
     events: length,
     rules_cpu_mean_us: Number(((spent.user + spent.system) / SAMPLE).toFixed(1)),
@@ -152,6 +177,9 @@ function measure(length: number): Record<string, number> {
     fold_median_us: micro(median(folds)),
     fold_p95_us: micro(p95(folds)),
     whole_evaluation_ms: Number(whole.toFixed(1)),
+    beforehand_on_draft_median_us: micro(median(drafts)),
+    beforehand_on_draft_p95_us: micro(p95(drafts)),
+    beforehand_on_copy_median_us: micro(median(copies)),
     findings: evaluator.findings().length,
   };
 }

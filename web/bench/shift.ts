@@ -217,7 +217,7 @@ export class Shift {
     const { heard } = await hearAll(ear, pcm, rate, { ...options, quick: true });
     const parsed = parse(heard.text, options.context, build.spec);
     if (parsed.readings.length === 0) return;
-    this.#show(previewOf(this.#book, build, parsed), heard.text, true);
+    this.#show(previewOf(this.#book, parsed), heard.text, true);
     this.#measure("reading shown", lastLoud);
   }
 

@@ -2,7 +2,7 @@
 import { type Signal, signal } from "@preact/signals";
 import type { Build } from "../../shared/build/index.ts";
 import type { BenchEvent, StoredEvent } from "../../shared/events/events.ts";
-import type { Finding } from "../../shared/rules/index.ts";
+import type { Evaluator, Finding } from "../../shared/rules/index.ts";
 import type { Device } from "./device.ts";
 import { asFailure } from "./failure.ts";
 import { Fold, type Row } from "./fold.ts";
@@ -54,6 +54,11 @@ export class Book {
   }
   findings(): readonly Finding[] {
     return this.#fold.findings();
+  }
+
+  /** The build and its findings to try events on: the book does not change. Good until the next event is logged. */
+  draft(): Evaluator | undefined {
+    return this.#fold.draft();
   }
 
   /** Show what this device has, then what the shop has, then follow it. */

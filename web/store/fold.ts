@@ -33,6 +33,13 @@ export class Fold {
     return [...this.#confirmed.map(({ event, seq }) => ({ event, seq })), ...this.#pending.map((event) => ({ event }))];
   }
 
+  /** The build and its findings to try events on: nothing here changes. Good until the next event is folded. */
+  draft(): Evaluator | undefined {
+    if (this.#build === undefined) return undefined;
+    this.#evaluator ??= new Evaluator(this.#build);
+    return this.#evaluator.draft();
+  }
+
   /** Findings as things stand; worked out when first asked for after a change. */
   findings(): readonly Finding[] {
     if (this.#build === undefined) return [];
