@@ -4,10 +4,15 @@ import { mkdtemp, readFile, rm } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import path from "node:path";
+import { setFlagsFromString } from "node:v8";
 import { WASI } from "node:wasi";
 import { readWav, type Sound } from "../extractors/hearing/index.ts";
 
 const require = createRequire(import.meta.url);
+
+// Node's WASI crashes the process when a garbage collection falls into one of its fast calls (nodejs/node issues 46777, 53087):
+// without this, one run in some ended in a segmentation fault while a voice spoke.
+setFlagsFromString("--no-turbo-fast-api-calls");
 
 export interface Voice {
   readonly name: string;
