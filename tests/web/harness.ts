@@ -1,5 +1,5 @@
 // The real service in a child process on a fresh folder, and a real browser in front of it. Shared by all tests of the screens.
-import { type ChildProcess, execFileSync, spawn } from "node:child_process";
+import { type ChildProcess, execFileSync } from "node:child_process";
 import { existsSync, mkdtempSync, rmSync, statSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
@@ -7,6 +7,7 @@ import { join } from "node:path";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { afterAll } from "vitest";
 import { CHROMIUM_ARGS, findChromium } from "../support/chromium.ts";
+import { startLeashed } from "../support/leashed.ts";
 
 const closers: (() => Promise<unknown> | unknown)[] = [];
 afterAll(async () => {
@@ -54,8 +55,9 @@ export async function openShop(): Promise<Shop> {
   let child: ChildProcess | undefined;
   const start = async () => {
     if (child !== undefined) return;
-    const args = ["tsx", "server/cli/main.ts", "serve", "--port", String(port), "--data", data, "--log", "silent"];
-    child = spawn("npx", args, { stdio: ["ignore", "ignore", "pipe"], detached: true });
+    const args = ["serve", "--port", String(port), "--data", data, "--log", "silent"];
+    child = startLeashed("server/cli/main.ts", args);
+    child.stdout?.resume();
     let said = "";
     child.stderr?.on("data", (chunk) => {
       said += String(chunk);
@@ -74,10 +76,9 @@ export async function openShop(): Promise<Shop> {
   const stop = async () => {
     const running = child;
     child = undefined;
-    if (running?.pid === undefined || running.exitCode !== null) return;
+    if (running === undefined || running.exitCode !== null) return;
     const gone = new Promise((resolve) => running.once("exit", resolve));
-    // The whole group: npx starts tsx, which starts node.
-    process.kill(-running.pid, "SIGTERM");
+    running.kill("SIGTERM");
     await gone;
   };
   closers.push(async () => {

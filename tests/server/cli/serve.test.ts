@@ -1,15 +1,14 @@
 // The commands as a person runs them: their own process, their exit code, what they print and where.
-import { type ChildProcess, spawn } from "node:child_process";
+import type { ChildProcess } from "node:child_process";
 import { readFile, stat, writeFile } from "node:fs/promises";
 import { request } from "node:https";
 import { join } from "node:path";
 import { describe, expect, it, vi } from "vitest";
+import { startLeashed } from "../../support/leashed.ts";
 import { atEnd, tempDir } from "../helper.ts";
 
 // Each command is a process of its own that compiles what it loads: slow where the machine is busy.
 vi.setConfig({ testTimeout: 120_000 });
-
-const ROOT = join(import.meta.dirname, "../../..");
 
 interface Run {
   readonly child: ChildProcess;
@@ -19,10 +18,7 @@ interface Run {
 }
 
 function start(...args: string[]): Run {
-  const child = spawn(process.execPath, ["--import", "tsx", join(ROOT, "server/cli/main.ts"), ...args], {
-    cwd: ROOT,
-    stdio: ["ignore", "pipe", "pipe"],
-  });
+  const child = startLeashed("server/cli/main.ts", args);
   const run: Run = { child, out: "", err: "", done: new Promise((resolve) => child.on("close", resolve)) };
   child.stdout?.on("data", (chunk) => {
     run.out += chunk;
