@@ -7,7 +7,7 @@ import { fliteVoice } from "../../demo-data/voices.ts";
 import { resample, writeWav } from "../../extractors/hearing/index.ts";
 
 const RATE = 16_000;
-/** The page needs a moment to open its ear, and one after each sentence to answer. */
+/** Quiet before the first sentence, and after each one for the answer. */
 const LEAD_SECONDS = 3.5;
 const GAP_SECONDS = 3;
 const ROOM = 0.0006;
@@ -23,9 +23,10 @@ export const microphoneArgs = (wav: string): string[] => [
 export async function spokenWav(
   sentences: readonly string[],
   gapSeconds = GAP_SECONDS,
+  leadSeconds = LEAD_SECONDS,
 ): Promise<{ path: string; seconds: number }> {
   const voice = fliteVoice("rms");
-  const parts: Float32Array[] = [new Float32Array(LEAD_SECONDS * RATE)];
+  const parts: Float32Array[] = [new Float32Array(leadSeconds * RATE)];
   for (const sentence of sentences) {
     const { pcm, rate } = await voice.say(sentence);
     parts.push(

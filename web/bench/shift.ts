@@ -65,6 +65,8 @@ export class Shift {
   #mic: Mic | undefined;
   #intake: Intake | undefined;
   #queue: Promise<unknown> = Promise.resolve();
+  /** Settled once the shift has begun, or could not: what is said meanwhile waits for it. */
+  #begun: Promise<void> = Promise.resolve();
   #lastWords = "";
   #frames = 0;
   #atLull: { readonly number: number; readonly end: number; readonly clip: HeardClip } | undefined;
@@ -75,7 +77,12 @@ export class Shift {
   }
 
   /** Begin; must be called from a tap, because microphone, screen lock and voice are only given to one. */
-  async start(): Promise<void> {
+  start(): Promise<void> {
+    this.#begun = this.#begin();
+    return this.#begun;
+  }
+
+  async #begin(): Promise<void> {
     this.state.value = "starting";
     this.fault.value = undefined;
     this.#voice.prime();
@@ -92,7 +99,8 @@ export class Shift {
       if (build !== undefined) this.#ear.prepare(wide(this.#options(build)));
       this.awake.value = await waking;
       if (this.state.value === "starting") this.state.value = "armed";
-      this.#tone("heard");
+      // Who has begun to speak is heard without it: a tone would shut the ear in the middle of a sentence.
+      if (!this.talking.value) this.#tone("heard");
     } catch (error) {
       this.#fail(error instanceof BenchFault ? error : new BenchFault("ear_failed", String(error)));
     }
@@ -171,7 +179,7 @@ export class Shift {
   }
 
   #enqueue(sentence: Sentence): void {
-    this.#queue = this.#queue
+    this.#queue = Promise.all([this.#queue, this.#begun])
       // A preview that comes late would show an old sentence over a newer one.
       .then(() => (sentence.over || sentence.number === this.#intake?.current ? this.#listen(sentence) : undefined))
       .catch((error: unknown) => {
