@@ -7,25 +7,31 @@ import { resample } from "./audio/resample.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { isFragile, isReadOut } from "./doubt/fragile.ts";
 import { FLATTEST_SNR, judge, STRANGE_AGREED, UNUSUAL } from "./doubt/verdict.ts";
-import { type Pass, type Vote, vote } from "./doubt/vote.ts";
-import { nextWarp, WarpMemory } from "./doubt/warps.ts";
+import { heardPasses, type Pass, type Vote, vote } from "./doubt/vote.ts";
+import { checkWarp, MIDDLE, nextLook, UNKNOWN, VoiceMemory } from "./doubt/warps.ts";
 import { Decoder, ENGINE_RATE } from "./engine/decoder.ts";
 import type { EngineFactory, EngineModule } from "./engine/module.ts";
 import { plainWord } from "./grammar/fsg.ts";
-import { buildGrammar, firstScope, type Grammar, grammarKey, type Scope } from "./grammar/index.ts";
+import { buildGrammar, firstScope, type Grammar, grammarKey, type Scope, withoutFocus } from "./grammar/index.ts";
+import { rivalsFsg } from "./grammar/rivals.ts";
 import { meaningOf } from "./meaning.ts";
 import { isPhoneWord, sentenceOf } from "./text.ts";
 import type { Heard, HearOptions, KnownPhrase } from "./types.ts";
 import { fullDictionary } from "./words/dictionary.ts";
 
 const KEPT_GRAMMARS = 24;
-/** Passes before the ear gives up looking for agreement. */
-const MOST_PASSES = 5;
-/** Below this ratio two that agree are not enough. */
+/** Checks before the ear gives up looking for agreement. */
+const MOST_CHECKS = 4;
+/** Passes that must agree on what is not easily taken for another. */
+const ENOUGH = 3;
+/** Below this ratio one more must agree. */
 const CLEAN_SNR = 22;
 const SHORTEST_CLIP_SECONDS = 0.15;
-/** Dither levels of successive passes, dB: agreement at different levels says more than at one. */
-const DITHERS = [DITHER_DB + 4, DITHER_DB, DITHER_DB + 8, DITHER_DB - 2, DITHER_DB + 2];
+/** Dither levels of successive passes, dB: near each other, so that what the passes cost can be compared. */
+const DITHERS = [DITHER_DB, DITHER_DB - 1, DITHER_DB + 1, DITHER_DB - 1.5, DITHER_DB + 1.5];
+
+/** A sentence about another thing must fit this much better than a doubtful one about what is open, cost a second. */
+const CLEARLY_CHEAPER = 15;
 
 /** Cost a second of a sentence that no path of the grammar reached the end of, when scales are compared. */
 const LOST_COST = 600;
@@ -59,12 +65,12 @@ const nothing = (seconds: number, snr: number, warp: number): Heard => ({
 
 /** How many passes must agree: more in noise, and more for what is easily taken for another. */
 function votesWanted({ winner }: Vote, snr: number): number {
-  const noisy = snr < CLEAN_SNR ? 1 : 0;
   const words = winner.decoded.words.map(({ word }) => plainWord(word));
-  const fragile = isFragile(words) ? 2 : isReadOut(words) ? 1 : 0;
-  const unusual = strangenessOf(winner.decoded) > UNUSUAL ? 2 : 0;
-  return 2 + noisy + Math.max(fragile, unusual);
+  return ENOUGH + (snr < CLEAN_SNR ? 1 : 0) + (isFragile(words) || isReadOut(words) ? 1 : 0);
 }
+
+/** Whether a sentence began as one about something that is not open: its rest was heard as any speech. */
+const isElsewhere = ({ decoded, text }: Pass) => text !== "note" && decoded.words.some(({ word }) => isPhoneWord(word));
 
 /** Indexes of the winner's words that some voter heard otherwise, by comparing words at the same moment. */
 function disputed({ winner, voters }: Vote): number[] {
@@ -84,81 +90,104 @@ function disputed({ winner, voters }: Vote): number[] {
 }
 
 export class Ear {
-  readonly #decoder: Decoder;
+  /** One for each kind of grammar: the large one takes a fifth of a second to set, and is set once. */
+  readonly #decoders: Readonly<Record<Scope | "rivals", Decoder>>;
   readonly #grammars = new Map<string, Grammar>();
-  readonly #memory = new WarpMemory();
-  #set: string | undefined;
+  readonly #memory = new VoiceMemory();
+  readonly #set = new Map<Scope, string>();
   #voice: string | undefined;
 
-  private constructor(decoder: Decoder) {
-    this.#decoder = decoder;
+  private constructor(decoders: Readonly<Record<Scope | "rivals", Decoder>>) {
+    this.#decoders = decoders;
   }
 
   /** Load the engine and the acoustic model. `modelBase` is an absolute folder or a URL, with a trailing slash. */
   static async open(factory: EngineFactory, modelBase: string, locate: Record<string, unknown> = {}): Promise<Ear> {
     const module = (await factory({ modelBase, ...locate })) as EngineModule;
-    return new Ear(await Decoder.open(module, `${modelBase}en-us`, fullDictionary()));
+    const open = () => Decoder.open(module, `${modelBase}en-us`, fullDictionary());
+    return new Ear({ near: await open(), all: await open(), rivals: await open() });
   }
 
-  /** Make the grammar ready before anything is said, so that the first sentence does not wait for it. */
+  /** Make the grammars ready before anything is said, so that the first sentence does not wait for them. */
   prepare({ spec, context }: HearOptions): void {
     this.#useGrammar(spec, context, firstScope(context));
+    this.#useGrammar(spec, context, "all");
   }
 
-  #useGrammar(spec: Spec, context: Context, scope: Scope): void {
-    const key = grammarKey(spec, context, scope);
-    if (this.#set === key) return;
+  #useGrammar(spec: Spec, context: Context, scope: Scope): Grammar {
+    const open = scope === "all" ? withoutFocus(context) : context;
+    const key = grammarKey(spec, open, scope);
     let grammar = this.#grammars.get(key);
     if (grammar === undefined) {
-      grammar = buildGrammar(spec, context, scope);
+      grammar = buildGrammar(spec, open, scope);
       const oldest = this.#grammars.keys().next().value;
       if (this.#grammars.size >= KEPT_GRAMMARS && oldest !== undefined) this.#grammars.delete(oldest);
       this.#grammars.set(key, grammar);
     }
-    this.#decoder.setGrammar(grammar.fsg);
-    this.#set = key;
+    if (this.#set.get(scope) !== key) this.#decoders[scope].setGrammar(grammar.fsg);
+    this.#set.set(scope, key);
+    return grammar;
   }
 
-  #pass(clip: Clip, warp: number, turn: number, { spec, context }: HearOptions): Pass {
+  #pass(clip: Clip, warp: number, turn: number, by: Scope | "rivals", { spec, context }: HearOptions): Pass {
     const slowed = resample(clip.pcm, Math.round(clip.rate * warp), ENGINE_RATE);
-    const decoded = this.#decoder.decode(dithered(slowed, DITHERS[turn % DITHERS.length] ?? DITHER_DB, turn + 1));
+    const decoded = this.#decoders[by].decode(dithered(slowed, DITHERS[turn % DITHERS.length] ?? DITHER_DB, turn + 1));
     const text = sentenceOf(decoded.words.map(({ word }) => word));
-    return { warp, decoded, text, meaning: meaningOf(text, context, spec) };
+    return { warp, decoded, full: by !== "rivals", text, ...meaningOf(text, context, spec) };
   }
 
-  /** Decode at one frequency scale after another until enough of them agree. */
-  #passes(clip: Clip, options: HearOptions): readonly Pass[] {
-    const passes: Pass[] = [];
-    for (const warp of this.#memory.first(options.speaker?.warp)) {
-      passes.push(this.#pass(clip, warp, passes.length, options));
-      if (options.quick === true) return passes;
-    }
-    const strange = () => passes.every(({ decoded }) => strangenessOf(decoded) > STRANGE_AGREED);
-    if (strange()) passes.push(this.#pass(clip, nextWarp(passes), passes.length, options));
-    // Nothing of the grammar comes near it at three scales: other talk or noise, not worth more passes.
-    if (strange()) return passes;
-    while (passes.length < MOST_PASSES) {
-      const counted = vote(passes);
-      // Three that agree on nothing will not be brought together by a fourth.
-      const alone = counted === undefined || (counted.voters.length >= 3 && counted.agreement * counted.voters.length < 1.5);
-      if (passes.length >= 3 && alone) break;
-      if (counted !== undefined && counted.agreement === 1 && counted.voters.length >= votesWanted(counted, clip.levels.snr))
-        break;
-      passes.push(this.#pass(clip, nextWarp(passes), passes.length, options));
-    }
+  /** Look with the whole grammar: at the voice's scale, or at two where the voice is not known or nothing fits. */
+  #look(scope: Scope, clip: Clip, options: HearOptions): Pass[] {
+    const known = this.#memory.warp(options.speaker?.warp);
+    if (options.quick === true) return [this.#pass(clip, known ?? MIDDLE, 0, scope, options)];
+    const passes = (known === undefined ? UNKNOWN : [known]).map((warp) => this.#pass(clip, warp, 0, scope, options));
+    const [best] = heardPasses(passes);
+    const strange = best === undefined || strangenessOf(best.decoded) > UNUSUAL;
+    if (strange && !passes.some(isElsewhere)) passes.push(this.#pass(clip, nextLook(passes), 0, scope, options));
     return passes;
   }
 
+  /** Hear what was found again, against what sounds like it, at other scales and in other noise, until enough of them agree. */
+  #check(passes: Pass[], grammar: Grammar, clip: Clip, options: HearOptions): void {
+    const [best] = heardPasses(passes);
+    if (best === undefined || isElsewhere(best) || strangenessOf(best.decoded) > STRANGE_AGREED) return;
+    const rivals = rivalsFsg(
+      grammar.start,
+      best.decoded.words.map(({ word }) => word).filter((word) => !isPhoneWord(word)),
+    );
+    if (rivals === undefined) return;
+    this.#decoders.rivals.setGrammar(rivals);
+    for (let turn = 0; turn < MOST_CHECKS; turn += 1) {
+      const counted = vote(passes);
+      if (counted === undefined) return;
+      const wanted = votesWanted(counted, clip.levels.snr);
+      const votes = Math.round(counted.agreement * counted.voters.length);
+      if (votes >= wanted && counted.agreement === 1) return;
+      passes.push(this.#pass(clip, checkWarp(best.warp, turn), turn + 1, "rivals", options));
+    }
+  }
+
   #hearIn(scope: Scope, clip: Clip, options: HearOptions, seconds: number): Heard {
-    this.#useGrammar(options.spec, options.context, scope);
-    const counted = vote(this.#passes(clip, options));
+    const grammar = this.#useGrammar(options.spec, options.context, scope);
     const { snr } = clip.levels;
+    const passes = this.#look(scope, clip, options);
+    const [first] = heardPasses(passes);
+    if (scope === "near" && first !== undefined && isElsewhere(first)) return nothing(seconds, snr, first.warp);
+    if (options.quick !== true) this.#check(passes, grammar, clip, options);
+    const counted = vote(passes);
     if (counted === undefined) return nothing(seconds, snr, 1);
     const { winner, voters, agreement } = counted;
     if (options.quick === true) return this.#firstSight(winner, seconds, snr);
-    const slowed = resample(clip.pcm, Math.round(clip.rate * winner.warp), ENGINE_RATE);
-    const evidence = evidenceOf(winner.decoded, slowed, ENGINE_RATE, clip.levels);
-    const verdict = judge(counted, evidence, snr);
+    const whole = this.#heardWhole(passes, winner, scope, clip, options);
+    if (whole === undefined) return nothing(seconds, snr, winner.warp);
+    const slowed = resample(clip.pcm, Math.round(clip.rate * whole.warp), ENGINE_RATE);
+    const evidence = evidenceOf(whole.decoded, slowed, ENGINE_RATE, clip.levels);
+    const judged = judge(counted, evidence, snr, {
+      usual: this.#memory.usual,
+      elsewhere: scope !== firstScope(options.context),
+    });
+    // What only the checks heard, and the whole grammar never did, is asked about.
+    const verdict = judged === "ok" && whole.meaning !== winner.meaning ? "doubtful" : judged;
     const others = [...new Set(voters.filter((pass) => pass.meaning !== winner.meaning).map((pass) => pass.text))];
     const doubt = { words: disputed(counted), others, agreement, strangeness: Math.round(evidence.strangeness) };
     if (verdict === "nothing" || verdict === "too_loud") return { ...nothing(seconds, snr, winner.warp), doubt, verdict };
@@ -171,8 +200,18 @@ export class Ear {
         end: offset + end * winner.warp,
         trust: doubt.words.includes(index) ? agreement / 2 : agreement,
       }));
-    if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(voters[0]?.warp ?? winner.warp);
+    if (agreement === 1 && voters.length >= ENOUGH) this.#memory.learnFit(evidence.strangeness);
+    if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(winner.warp);
     return { text: winner.text, seconds, words, doubt, snr, verdict, warp: Math.round(winner.warp * 1000) / 1000 };
+  }
+
+  /** The pass of the whole grammar that heard what won; where the checks turned the first look over, it looks once more. */
+  #heardWhole(passes: readonly Pass[], winner: Pass, scope: Scope, clip: Clip, options: HearOptions): Pass | undefined {
+    const full = heardPasses(passes).filter((pass) => pass.full);
+    const same = full.find((pass) => pass.meaning === winner.meaning);
+    if (same !== undefined) return same;
+    const again = this.#pass(clip, winner.warp, 1, scope, options);
+    return again.meaning === winner.meaning ? again : full[0];
   }
 
   /** First sight: the words of one decode, in doubt by their nature; nothing when a filler was among them. */
@@ -194,9 +233,11 @@ export class Ear {
     const scope = firstScope(options.context);
     const first = this.#hearIn(scope, clip, options, seconds);
     // What the open step does not explain may belong to another: the whole registry gets its say.
-    if (scope === "all" || options.quick === true || first.verdict === "ok" || first.verdict === "too_loud") return first;
+    const sure = options.quick === true ? first.text !== "" : first.verdict === "ok" || first.verdict === "too_loud";
+    if (scope === "all" || sure) return first;
     const wide = this.#hearIn("all", clip, options, seconds);
-    return wide.verdict === "ok" || first.verdict === "nothing" ? wide : first;
+    const fitsBetter = wide.doubt.strangeness < first.doubt.strangeness - CLEARLY_CHEAPER;
+    return first.verdict === "nothing" || (wide.verdict === "ok" && fitsBetter) ? wide : first;
   }
 
   /**
@@ -207,12 +248,12 @@ export class Ear {
     this.#useGrammar(spec, {}, "all");
     const levels = levelsOf(pcm, rate);
     const clip = { pcm: pcm.subarray(levels.from, levels.to), rate, levels };
-    const { decoded, text: heard } = this.#pass(clip, warp, 0, { spec, context: {} });
+    const { decoded, text: heard } = this.#pass(clip, warp, 0, "all", { spec, context: {} });
     const seconds = clip.pcm.length / rate;
     return { right: sameWords(heard, text), cost: decoded.cost ?? seconds * LOST_COST };
   }
 
   close(): void {
-    this.#decoder.close();
+    for (const decoder of Object.values(this.#decoders)) decoder.close();
   }
 }

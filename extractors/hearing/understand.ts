@@ -3,6 +3,7 @@ import type { Context, Note, Parsed, Question, Reading } from "../../shared/even
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 import { parse } from "../speech/index.ts";
+import { TENTHS_ARE_USUAL } from "./grammar/values.ts";
 import type { Heard } from "./types.ts";
 
 /** Commands that change what was logged wait until they are heard without doubt. */
@@ -48,8 +49,6 @@ function lacksDigits(reading: Reading): boolean {
   return decimals < Math.round(-Math.log10(resolution)) - 1;
 }
 
-/** Quantities that are gauged in thou but often said in tenths; elsewhere "tenths" is most likely a "thou" misheard. */
-const TENTHS_ARE_USUAL: ReadonlySet<string> = new Set(["bearing_clearance", "piston_clearance", "valve_guide_clearance"]);
 const TENTHS: Question = { code: "heard_unsure", say: "tenths, is that right?", about: { words: ["tenths"] } };
 
 /** "Thou" and "tenths" sound alike in some voices, and the slip makes a tenth of the size: it passes no band check. */

@@ -12,7 +12,6 @@ import { person } from "../store/device.ts";
 import { sha256Hex } from "../store/sha256.ts";
 import { logWords } from "../store/words.ts";
 import { BenchFault, type FaultCode } from "./fault.ts";
-import { hearAll, wide } from "./hear-all.ts";
 import { Intake, levelDb, type Sentence } from "./intake.ts";
 import { type Mic, openMic } from "./mic.ts";
 import { previewOf } from "./preview.ts";
@@ -96,7 +95,7 @@ export class Shift {
       const device = bench.value?.device;
       if (device !== undefined) this.#speaker = await speakerOf(device, person.value);
       const { build } = this.#book;
-      if (build !== undefined) this.#ear.prepare(wide(this.#options(build)));
+      if (build !== undefined) this.#ear.prepare(this.#options(build));
       this.awake.value = await waking;
       if (this.state.value === "starting") this.state.value = "armed";
       // Who has begun to speak is heard without it: a tone would shut the ear in the middle of a sentence.
@@ -199,7 +198,7 @@ export class Shift {
     const before = this.#atLull;
     if (before?.number === number && before.end === end) return before.clip;
     const asked = performance.now();
-    const clip = await hearAll(ear, pcm, rate, this.#options(build));
+    const clip = await ear.hear(pcm, rate, this.#options(build));
     performance.measure("hear", { start: asked });
     this.#atLull = { number, end, clip };
     return clip;
@@ -222,7 +221,7 @@ export class Shift {
   async #look(ear: WorkerEar, { pcm, rate, clipped, lastLoud }: Sentence, build: Build): Promise<void> {
     if (clipped || this.state.value !== "armed") return;
     const options = this.#options(build);
-    const { heard } = await hearAll(ear, pcm, rate, { ...options, quick: true });
+    const { heard } = await ear.hear(pcm, rate, { ...options, quick: true });
     const parsed = parse(heard.text, options.context, build.spec);
     if (parsed.readings.length === 0) return;
     this.#show(previewOf(this.#book, parsed), heard.text, true);
@@ -254,7 +253,7 @@ export class Shift {
     });
     const { build } = this.#book;
     if (build === undefined) return;
-    this.#ear?.prepare(wide(this.#options(build)));
+    this.#ear?.prepare(this.#options(build));
     const back = readBackOutcome(outcome, build, this.#book.findings());
     if (back.mood === "nothing") {
       // What was shown of it is taken back.

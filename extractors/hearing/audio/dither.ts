@@ -1,7 +1,7 @@
 // Light white noise under the speech, always the same: the acoustic model was trained on telephone lines, not on digital silence.
 
 /** How far below the speech the noise lies, dB. */
-export const DITHER_DB = 26;
+export const DITHER_DB = 27;
 
 /** `pcm` with noise `decibels` below its mean power. `seed` makes another noise of the same level. */
 export function dithered(pcm: Float32Array, decibels: number, seed: number): Float32Array {

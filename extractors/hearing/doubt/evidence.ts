@@ -1,15 +1,19 @@
 // A winning decode in, what speaks against it out: words too dear, sound that no word explains, words too short to be said.
 import type { Levels } from "../audio/level.ts";
-import type { Decoded } from "../engine/decoder.ts";
+import type { Decoded, DecodedWord } from "../engine/decoder.ts";
 import { isPhoneWord } from "../text.ts";
+import { pronunciationsOf } from "../words/dictionary.ts";
 
 export interface Evidence {
   /** Cost a second of the words themselves, natural-log units. */
   readonly strangeness: number;
   /** Seconds of loud sound outside every word. */
   readonly unexplained: number;
-  /** Length of the shortest word, seconds. */
+  /** Seconds a phone of the word that is pressed together most; words of one phone have no say. */
   readonly shortest: number;
+  /** Cost a second of the dearest word of more than one phone, and how many times that of all words together it is. */
+  readonly dearest: number;
+  readonly uneven: number;
 }
 
 const FRAME_SECONDS = 0.02;
@@ -28,6 +32,9 @@ function loudFrames(pcm: Float32Array, rate: number, { noise, snr }: Levels): re
   return loud;
 }
 
+const phonesOf = (word: string): number =>
+  Math.min(...(pronunciationsOf(word) ?? [word]).map((phones) => phones.split(" ").length));
+
 /** What follows "note" is free speech: it explains sound, and says nothing for or against the words before it. */
 const ownWords = ({ words }: Decoded) => words.filter(({ word }) => !isPhoneWord(word));
 
@@ -43,9 +50,15 @@ export function evidenceOf(decoded: Decoded, pcm: Float32Array, rate: number, le
   const outside = loudFrames(pcm, rate, levels).filter(
     (at) => !decoded.words.some(({ start, end }) => at > start - EDGE_SECONDS && at < end + EDGE_SECONDS),
   );
+  const longer = ownWords(decoded).filter(({ word }) => phonesOf(word) > 1);
+  const costRate = ({ start, end, cost }: DecodedWord) => cost / Math.max(FRAME_SECONDS, end - start);
+  const strangeness = strangenessOf(decoded);
+  const dearest = Math.max(0, ...longer.map(costRate));
   return {
-    strangeness: strangenessOf(decoded),
+    strangeness,
     unexplained: outside.length * FRAME_SECONDS,
-    shortest: Math.min(...ownWords(decoded).map(({ start, end }) => end - start)),
+    shortest: Math.min(...longer.map(({ word, start, end }) => (end - start) / phonesOf(word))),
+    dearest,
+    uneven: dearest / Math.max(1, strangeness),
   };
 }

@@ -10,19 +10,48 @@ const STRANGE = 400;
 export const STRANGE_AGREED = 460;
 /** Below this there is no speech in the clip, only the room. */
 export const FLATTEST_SNR = 4;
-const ODD = 315;
+/** Strangeness above which a sentence is asked about: for a voice not known yet, and as a share of what is usual for it. */
+const ODD = 390;
+const ODD_FOR_VOICE = 1.4;
+/** However well a voice fits, its sentences differ by as much; and however badly, other talk begins about there. */
+const LEAST_ODD = 330;
+const MOST_ODD = 430;
+/** For two or three words about something that is not open. */
+const ODD_IF_BRIEF = 320;
 /** Above this, two that agree are not enough: strange voices are misheard alike at neighbouring scales. */
-export const UNUSUAL = 275;
+export const UNUSUAL = 320;
 /** A long sentence that all passes agree on is asked about where a short one would be let go. */
 const LONG_SENTENCE = 4;
 const LONG_ALLOWANCE = 95;
 const UNEXPLAINED_NOTHING = 0.6;
 const UNEXPLAINED_DOUBT = 0.25;
-const SHORTEST_WORD = 0.06;
+/**
+ * Words put in where nothing was said are pressed into a few frames that do not fit them. On tuning voices 2 % of the right
+ * sentences lie beyond each of these, and a fifth to a half of the wrong ones.
+ */
+const SHORTEST_PHONE = 0.036;
+const DEAREST_WORD = 680;
+const MOST_UNEVEN = 2.15;
 const MAJORITY = 0.5;
 
+const oddFrom = (usual: number | undefined) =>
+  usual === undefined ? ODD : Math.min(MOST_ODD, Math.max(LEAST_ODD, usual * ODD_FOR_VOICE));
+
+/** What is known beside the sentence itself. */
+export interface Setting {
+  /** How strange the voice's sentences mostly are, when that is known. */
+  readonly usual?: number | undefined;
+  /** Whether another thing is open than the one the sentence is about: other talk mostly ends up there, in few words. */
+  readonly elsewhere?: boolean;
+}
+
 /** How far to believe the winner of `vote`. */
-export function judge(vote: Vote | undefined, evidence: Evidence | undefined, snr: number): HeardVerdict {
+export function judge(
+  vote: Vote | undefined,
+  evidence: Evidence | undefined,
+  snr: number,
+  { usual, elsewhere = false }: Setting = {},
+): HeardVerdict {
   if (vote === undefined || evidence === undefined) return "nothing";
   const long = vote.winner.decoded.words.length >= LONG_SENTENCE;
   const together = vote.agreement === 1 && vote.voters.length >= 2;
@@ -30,7 +59,10 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
   if (evidence.strangeness > strange || evidence.unexplained > UNEXPLAINED_NOTHING) return "nothing";
   if (snr < LOUDEST_SNR) return "too_loud";
   // Nothing in common and hard to fit besides: talk that is not for the book.
-  if (vote.agreement < MAJORITY && evidence.strangeness > ODD) return "nothing";
-  const odd = evidence.strangeness > ODD || evidence.unexplained > UNEXPLAINED_DOUBT || evidence.shortest < SHORTEST_WORD;
+  const brief = elsewhere && vote.winner.decoded.words.length < LONG_SENTENCE;
+  const limit = brief ? ODD_IF_BRIEF : oddFrom(usual);
+  if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";
+  const pressed = evidence.shortest < SHORTEST_PHONE || evidence.dearest > DEAREST_WORD || evidence.uneven > MOST_UNEVEN;
+  const odd = evidence.strangeness > limit || evidence.unexplained > UNEXPLAINED_DOUBT || pressed;
   return together && !odd ? "ok" : "doubtful";
 }

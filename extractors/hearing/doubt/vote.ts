@@ -4,10 +4,17 @@ import type { Decoded } from "../engine/decoder.ts";
 export interface Pass {
   readonly warp: number;
   readonly decoded: Decoded;
+  /**
+   * Whether the whole grammar had its say, and not only what sounds like an earlier pass. The recogniser's costs are above
+   * that of the best sound the grammar has at hand, so that those of a large grammar and of a small one cannot be compared.
+   */
+  readonly full: boolean;
   /** The sentence as the parser reads it. */
   readonly text: string;
   /** What the sentence comes to: equal for "bend" and "bent", different for "five" and "nine". */
   readonly meaning: string;
+  /** Whether that would count at once if it were typed; what is out of its band or asks for more would not. */
+  readonly plain: boolean;
 }
 
 export interface Vote {
@@ -19,24 +26,43 @@ export interface Vote {
 }
 
 /** A pass this much dearer than the cheapest is at a wrong frequency scale and has no say. */
-const DEARER = 1.16;
+const DEARER = 1.12;
+
+/**
+ * What a pass cost, freed of its scale. Sound that is played slower has more frames to pay for, but smoother ones that cost
+ * less each: between the two, the square root puts the scales at which tuning voices are heard best at the least cost.
+ */
+export const costOf = ({ decoded, warp }: Pass): number => (decoded.cost ?? Number.POSITIVE_INFINITY) * Math.sqrt(warp);
 
 /** Passes that reached the end of the grammar, cheapest first. */
 export function heardPasses(passes: readonly Pass[]): readonly Pass[] {
-  const cost = (pass: Pass) => pass.decoded.cost ?? Number.POSITIVE_INFINITY;
-  return passes.filter((pass) => pass.text !== "" && pass.decoded.cost !== undefined).sort((a, b) => cost(a) - cost(b));
+  return passes
+    .filter((pass) => pass.text !== "" && pass.decoded.cost !== undefined)
+    .sort((one, other) => costOf(one) - costOf(other));
 }
 
-/** Count the passes; undefined when none heard anything. */
+/** What does not make sense here needs company to speak against what does. */
+const LONE = 1;
+
+/**
+ * Count the passes; undefined when none heard anything. A single pass that heard what would be asked about (a size out of
+ * its band, a place the engine does not have) does not speak against several that heard what fits.
+ */
 export function vote(passes: readonly Pass[]): Vote | undefined {
   const heard = heardPasses(passes);
   const [best] = heard;
-  if (best?.decoded.cost === undefined) return undefined;
-  const limit = best.decoded.cost * DEARER;
-  const voters = heard.filter((pass) => (pass.decoded.cost ?? 0) <= limit);
+  if (best === undefined) return undefined;
+  const near = [true, false].flatMap((full) => {
+    const kind = heard.filter((pass) => pass.full === full);
+    const [cheapest] = kind;
+    return cheapest === undefined ? [] : kind.filter((pass) => costOf(pass) <= costOf(cheapest) * DEARER);
+  });
   const counts = new Map<string, number>();
-  for (const { meaning } of voters) counts.set(meaning, (counts.get(meaning) ?? 0) + 1);
+  for (const { meaning } of near) counts.set(meaning, (counts.get(meaning) ?? 0) + 1);
+  const count = ({ meaning }: Pass) => counts.get(meaning) ?? 0;
   let winner = best;
-  for (const pass of voters) if ((counts.get(pass.meaning) ?? 0) > (counts.get(winner.meaning) ?? 0)) winner = pass;
-  return { winner, agreement: (counts.get(winner.meaning) ?? 0) / voters.length, voters };
+  for (const pass of near)
+    if (count(pass) > count(winner) || (count(pass) === count(winner) && pass.plain && !winner.plain)) winner = pass;
+  const voters = near.filter((pass) => pass.meaning === winner.meaning || pass.plain || !winner.plain || count(pass) > LONE);
+  return { winner, agreement: count(winner) / voters.length, voters };
 }

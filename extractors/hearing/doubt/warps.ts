@@ -1,44 +1,70 @@
-// Which frequency scales to try next: a known speaker's first, else those that were cheapest so far, else both sides of the middle.
-import { heardPasses, type Pass } from "./vote.ts";
+// Which frequency scales to listen at: a known speaker's, else what this session has learnt of the voice, else the middle.
+import { costOf, heardPasses, type Pass } from "./vote.ts";
 
-/** Scales worth trying for a voice nobody has fitted: below 1 for voices higher than the model's average. */
-export const WARPS = [0.88, 0.92, 0.96, 1.0, 1.05, 1.1] as const;
-const FIRST = [0.94, 1.03];
-const SIDE_STEP = 0.05;
-const MEMORY = 0.8;
-const FITTED_STEP = 0.035;
+/** Between a high and a low voice, a little on the high side: voices lower than the model's average are heard well there too. */
+export const MIDDLE = 0.97;
+/** Where a voice is looked for that nothing is known of. */
+export const UNKNOWN: readonly number[] = [0.94, 1.04];
+const MEMORY = 0.7;
+const LOWEST = 0.88;
+const HIGHEST = 1.1;
+/** How far from the first look the checks are made, in turn: near enough to hear the same, far enough to fail alone. */
+const CHECK_STEPS = [-0.04, 0.04, -0.08, 0.08, 0.02] as const;
+/** How far the next look at a sentence that fits nowhere goes. */
+const LOOK_STEP = 0.07;
 
-/** What one session has learnt of the voice at hand: mean extra cost by scale. */
-export class WarpMemory {
+const within = (warp: number) => Math.min(HIGHEST, Math.max(LOWEST, warp));
+
+const average = (mean: number | undefined, value: number) => (mean === undefined ? value : mean * MEMORY + value * (1 - MEMORY));
+
+/** What one session has learnt of the voice at hand. */
+export class VoiceMemory {
   #mean: number | undefined;
   #heard = 0;
+  #fit: number | undefined;
+  #fitted = 0;
 
-  /** Scales to begin with. */
-  first(speaker: number | undefined): readonly number[] {
-    const known = speaker ?? (this.#heard >= 2 ? this.#mean : undefined);
-    return known === undefined ? FIRST : [known - FITTED_STEP, known + FITTED_STEP];
+  /** How strange this voice's sentences usually are to the model; undefined until a few were heard. */
+  get usual(): number | undefined {
+    return this.#fitted >= 3 ? this.#fit : undefined;
+  }
+
+  /** Remember how strange a sentence was that every pass heard alike. */
+  learnFit(strangeness: number): void {
+    this.#fitted += 1;
+    this.#fit = average(this.#fit, strangeness);
+  }
+
+  /** The voice's scale, as fitted to the speaker or else learnt; undefined until a few sentences counted. */
+  warp(speaker: number | undefined): number | undefined {
+    return speaker ?? (this.#heard >= 2 ? this.#mean : undefined);
   }
 
   /** Remember the scale at which an utterance that counts was heard best. */
   learn(warp: number): void {
     this.#heard += 1;
-    this.#mean = this.#mean === undefined ? warp : this.#mean * MEMORY + warp * (1 - MEMORY);
+    this.#mean = average(this.#mean, warp);
   }
 
   forget(): void {
     this.#mean = undefined;
     this.#heard = 0;
+    this.#fit = undefined;
+    this.#fitted = 0;
   }
 }
 
-/** The next scale to try after `passes`: one step further on the cheaper side, then between the two cheapest. */
-export function nextWarp(passes: readonly Pass[]): number {
-  const [best, second] = heardPasses(passes);
-  if (best === undefined) return 1.1;
+/** Scale of check number `turn`, around the scale `from`. */
+export const checkWarp = (from: number, turn: number): number => within(from + (CHECK_STEPS[turn % CHECK_STEPS.length] ?? 0));
+
+/** Where to look again after `passes` that fit badly: further out on the cheaper side. */
+export function nextLook(passes: readonly Pass[]): number {
+  const [best] = heardPasses(passes);
   const tried = passes.map((pass) => pass.warp);
-  const lowest = Math.min(...tried);
-  const highest = Math.max(...tried);
-  if (best.warp === lowest && lowest > 0.87) return lowest - SIDE_STEP;
-  if (best.warp === highest && highest < 1.12) return highest + SIDE_STEP;
-  return (best.warp + (second?.warp ?? best.warp * 0.98)) / 2;
+  if (best === undefined) return within(Math.max(...tried) + LOOK_STEP);
+  const lower = passes.find((pass) => pass.warp < best.warp);
+  const higher = passes.find((pass) => pass.warp > best.warp);
+  if (lower === undefined) return within(best.warp - LOOK_STEP);
+  if (higher === undefined) return within(best.warp + LOOK_STEP);
+  return (best.warp + (costOf(lower) < costOf(higher) ? lower.warp : higher.warp)) / 2;
 }

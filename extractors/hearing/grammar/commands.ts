@@ -23,11 +23,15 @@ export const COMMAND_PHRASES: Readonly<Partial<Record<Command["command"], readon
 const spoken = (forms: readonly string[]) => oneOf(forms.map((form) => words(form)));
 const placed = (noun: string, count: number) => tagged(chain(words(noun), countTo(count)), PLACE);
 
+const numberedPlaces = (engine: Engine): Phrase =>
+  oneOf([placed("cylinder", engine.cylinders), placed("main", engine.mains), placed("rod", engine.cylinders)]);
+
 /** A place said alone opens it: "cylinder three", "main two", "rod one". */
-function goto(engine: Engine): Phrase {
-  const places = oneOf([placed("cylinder", engine.cylinders), placed("main", engine.mains), placed("rod", engine.cylinders)]);
-  return chain(maybe(words("go to"), 0.5), places);
-}
+const goto = (engine: Engine): Phrase => chain(maybe(words("go to"), 0.5), numberedPlaces(engine));
+
+/** "photo of rod two", "take a picture of cylinder three". */
+const photoOf = (engine: Engine): Phrase =>
+  chain(spoken(COMMAND_PHRASES.photo ?? []), maybe(words("of")), numberedPlaces(engine));
 
 function steps(): Phrase {
   const names = oneOf(STEPS.flatMap((step) => step.spoken.filter(isSayable).map((form) => words(form))));
@@ -49,7 +53,13 @@ const copy = (engine: Engine): Phrase =>
 /** Every command that needs no value. `corrects` and `copies` tell whether there is a last reading to speak of. */
 export function commandPhrase(spec: Spec, hasLast: boolean): Phrase {
   const plain = Object.values(COMMAND_PHRASES).map(spoken);
-  return oneOf([...plain, goto(spec.engine), steps(), ...(hasLast ? [retag(spec.engine), copy(spec.engine)] : [])]);
+  return oneOf([
+    ...plain,
+    photoOf(spec.engine),
+    goto(spec.engine),
+    steps(),
+    ...(hasLast ? [retag(spec.engine), copy(spec.engine)] : []),
+  ]);
 }
 
 /** What stands before a corrected value. */

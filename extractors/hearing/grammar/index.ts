@@ -8,7 +8,7 @@ import { AutomatonBuilder, chain, type Phrase, type State, words } from "./autom
 import { CORRECTION_LEAD, commandPhrase } from "./commands.ts";
 import { toFsg } from "./fsg.ts";
 import { ownWays, slotSentence } from "./own-ways.ts";
-import { impliedSentences, namedSentences, valueFirstSentences, valueThenPlaceSentences } from "./sentences.ts";
+import { impliedSentences, namedSentences, openings, valueFirstSentences, valueThenPlaceSentences } from "./sentences.ts";
 import { valuePhrase } from "./values.ts";
 
 export interface Grammar {
@@ -22,9 +22,16 @@ export type Scope = "near" | "all";
 
 /** Beside an open quantity or step, others are this much less usual. */
 const OTHER = 0.3;
+/** With quantity and place open, the name is said as seldom. */
+const NAMED_ANYHOW = 0.05;
+/** Weight of the beginnings of sentences about other things, whose rest is any speech. */
+const ELSEWHERE = 0.1;
 
 /** Any speech at all, phone by phone; each phone costs, so that words of the grammar win where they fit. */
-const ANY_SPEECH: Phrase = { kind: "loop", words: PHONE_WORDS, weight: 0.2 };
+const ANY_SPEECH: Phrase = { kind: "loop", words: PHONE_WORDS, weight: 0.1 };
+
+/** The rest of a sentence about another thing: dearer, so that it never wins where what is open fits at all. */
+const REST_OF_ANOTHER: Phrase = { kind: "loop", words: PHONE_WORDS, weight: 0.04 };
 
 const isNear = (quantity: Quantity, { quantity: open, step }: Context) =>
   quantity.id === open || (step !== undefined && quantity.steps.includes(step));
@@ -35,7 +42,7 @@ function* openSentences(spec: Spec, context: Context): Generator<readonly [Phras
   const metric = context.unit_system === "metric";
   const open = context.quantity;
   if (open !== undefined) {
-    yield [impliedSentences(QUANTITIES[open], spec, metric), 1];
+    yield [impliedSentences(QUANTITIES[open], spec, metric, isWhole(context)), 1];
     if (open === "fastener_torque" || open === "castle_nut_angle") yield [slotSentence(spec), 0.5];
   }
   const corrected = context.last?.quantity ?? open;
@@ -52,7 +59,15 @@ function* readings(spec: Spec, context: Context, scope: Scope): Generator<readon
   const quantities = ALL_QUANTITIES.filter((quantity) => scope === "all" || isNear(quantity, context));
   for (const quantity of quantities) {
     const named = namedSentences(quantity, spec, metric, whole);
-    if (named !== undefined) yield [named, focused && !isNear(quantity, context) ? OTHER : 1];
+    // With quantity and place open a value is said alone, and a name heard before it is mostly a breath.
+    const said = whole && quantity.id === context.quantity;
+    const weight = focused && !isNear(quantity, context) ? OTHER : 1;
+    if (named !== undefined) yield [named, said ? NAMED_ANYHOW : weight];
+  }
+  // A sentence about another thing must have a way of its own, or it is bent to what is open.
+  if (scope === "near") {
+    const others = ALL_QUANTITIES.filter((quantity) => !isNear(quantity, context));
+    yield [chain(openings(others, spec), REST_OF_ANOTHER), ELSEWHERE];
   }
   const rest = focused && scope === "all" ? OTHER : 1;
   const first = valueFirstSentences(spec, quantities, whole);
@@ -71,6 +86,11 @@ export function buildGrammar(spec: Spec, context: Context, scope: Scope = "all")
 
 /** The narrowest scope that is worth trying first: with nothing open it is everything. */
 export const firstScope = ({ quantity, step }: Context): Scope => (quantity === undefined && step === undefined ? "all" : "near");
+
+/** The context for hearing among everything: the same whatever is open, so that its large grammar is made once a shift. */
+export function withoutFocus({ quantity: _quantity, step: _step, ...context }: Context): Context {
+  return context;
+}
 
 /** Equal for contexts that have the same grammar. */
 export function grammarKey(spec: Spec, context: Context, scope: Scope): string {

@@ -61,11 +61,11 @@ const doubled: Phrase = chain(words("double"), oneOf([...DIGITS.map((digit) => w
 const pair: Phrase = weighted([belowHundred((n) => (n >= 10 ? 1 : 0)), 1]);
 
 /** `count` digits, said one by one, doubled, or (less usual) two by two. */
-export function digitRun(count: number, pairs = 0.05): Phrase {
+export function digitRun(count: number, pairs = 0.012): Phrase {
   if (count <= 0) return EMPTY;
   const of: (readonly [Phrase, number])[] = [[chain(oneDigit, digitRun(count - 1, pairs)), 1]];
   if (count >= 2) {
-    of.push([chain(doubled, digitRun(count - 2, pairs)), 1]);
+    of.push([chain(doubled, digitRun(count - 2, pairs)), 0.4]);
     if (pairs > 0) of.push([chain(pair, digitRun(count - 2, pairs)), pairs]);
   }
   return { kind: "choice", of };

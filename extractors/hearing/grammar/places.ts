@@ -61,12 +61,15 @@ export interface PlacePhrases {
   readonly optional: boolean;
 }
 
+/** A slot that may be left away mostly is: heard where nothing was said, it would move the reading to another place. */
+const SELDOM_SLOT = 0.15;
+
 /** Slots of `keys` in order, each of them optional unless `must`. */
 function inOrder(keys: readonly PlaceKey[], engine: Engine, must: ReadonlySet<PlaceKey>): Phrase {
   const parts: Phrase[] = [];
   for (const key of keys) {
     const said = slotPhrase(key, engine);
-    if (said !== undefined) parts.push(must.has(key) ? said : maybe(said, 1, 0.5));
+    if (said !== undefined) parts.push(must.has(key) ? said : maybe(said, SELDOM_SLOT));
   }
   return chain(...parts);
 }

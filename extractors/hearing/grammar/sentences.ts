@@ -4,10 +4,11 @@ import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
 import { isSayable } from "../words/dictionary.ts";
-import { chain, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
+import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred } from "./numbers.ts";
-import { countTo, PLACE, type PlacePhrases, placePhrases } from "./places.ts";
+import { countTo, numbered, PLACE, type PlacePhrases, placePhrases, slotPhrase } from "./places.ts";
 import { leadingKey, leadingValue, VALUE, valuePhrase } from "./values.ts";
+import { SELDOM } from "./weights.ts";
 
 /** Names by which a quantity may be called; the first is the most usual. */
 const nameOf = (quantity: Quantity): Phrase =>
@@ -107,14 +108,28 @@ export function namedSentences(quantity: Quantity, spec: Spec, metric: boolean, 
   return { kind: "choice", of };
 }
 
+/** How sentences about `quantities` begin: enough to tell that they are not about what is open. */
+export function openings(quantities: readonly Quantity[], spec: Spec): Phrase {
+  const named = quantities.filter(({ id }) => !OWN_WAYS.has(id));
+  const nouns = (["main", "rod"] as const).map((slot) => numbered(slot, spec.engine, true));
+  const valve = slotPhrase("valve", spec.engine) ?? EMPTY;
+  const before = oneOf([...nouns, chain(valve, countTo(spec.engine.cylinders))]);
+  return chain(maybe(before, SELDOM), oneOf(named.map(nameOf)));
+}
+
+/** Beside a bare value: how usual it is to say a place with it, and to say one where the place is open already. */
+const PLACED = 0.2;
+const PLACED_ANYHOW = 0.03;
+
 /** Sentences that leave the quantity to the context: a bare value, or a place and a value. */
-export function impliedSentences(quantity: Quantity, spec: Spec, metric: boolean): Phrase {
+export function impliedSentences(quantity: Quantity, spec: Spec, metric: boolean, whole: boolean): Phrase {
   const value = valuePhrase(quantity, spec, metric, true);
   const place = OWN_WAYS.has(quantity.id) ? undefined : placePhrases(quantity, spec.engine);
   const of: (readonly [Phrase, number])[] = [[value, 1]];
   if (place !== undefined) {
-    of.push([chain(place.after, value), 0.2]);
-    if (trailsPlace(quantity)) of.push([chain(value, place.trailing), 0.2]);
+    const placed = whole ? PLACED_ANYHOW : PLACED;
+    of.push([chain(place.after, value), placed]);
+    if (trailsPlace(quantity) || leadingKey(quantity) === "small") of.push([chain(value, place.trailing), placed]);
   }
   return { kind: "choice", of };
 }

@@ -5,19 +5,23 @@ import { inBand, once, type ScaleRange, SELDOM } from "./weights.ts";
 
 const tenthWord = (one: boolean): Phrase => words(one ? "tenth" : "tenths");
 /** Bands are coarsened to a few, for the same reason: a weight need not be exact. */
-const BAND_STEPS = [150, 500, 1300, 6000];
+const BAND_STEPS = [50, 150, 250, 450, 1300, 6000];
 const coarse = ({ high }: ScaleRange): ScaleRange => ({
   low: 0,
   high: BAND_STEPS.find((step) => high <= step) ?? high,
 });
 
-/** Small lengths: thou, halves of a thou and tenths of a thou. `bare` when "twelve" alone means twelve thou. */
-export function small(exact: ScaleRange, fine: boolean, bare: boolean): Phrase {
+/**
+ * Small lengths: thou, halves of a thou and tenths of a thou. `bare` when "twelve" alone means twelve thou; `tenths` is how
+ * usual it is to say tenths, 1 where they are as usual as thou: the two sound alike, and the slip makes a tenth of the size.
+ */
+export function small(exact: ScaleRange, fine: boolean, bare: boolean, tenths = 1): Phrase {
   const range = coarse(exact);
-  return once(`small ${range.low} ${range.high} ${fine} ${bare}`, () => smallPhrase(range, fine, bare));
+  const key = `small ${range.low} ${range.high} ${fine} ${bare} ${tenths}`;
+  return once(key, () => smallPhrase(range, fine, bare, tenths));
 }
 
-function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean): Phrase {
+function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean, tenthsWeight: number): Phrase {
   const thou = { low: range.low / 10, high: range.high / 10 };
   const whole = belowHundred((n) => (n === 0 ? 0 : inBand(n, thou)));
   const unit = bare ? maybe(words("thou"), 1, 0.5) : words("thou");
@@ -39,6 +43,7 @@ function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean): Phrase {
     ],
     [words("a thou"), 0.7],
     [words("half a thou"), inBand(5, range)],
+    [words("a couple of thou"), SELDOM],
   ];
   if (range.high >= 1000) of.push([chain(hundreds(100, Math.min(999, range.high / 10)), unit), inBand(1000, range)]);
   if (fine) {
@@ -47,9 +52,16 @@ function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean): Phrase {
         belowHundred((n) => (n < 2 ? 0 : inBand(n, range))),
         tenthWord(false),
       ),
-      1,
+      tenthsWeight,
     ]);
-    of.push([chain(words("one"), tenthWord(true)), inBand(1, range)]);
+    of.push([chain(words("one"), tenthWord(true)), inBand(1, range) * tenthsWeight]);
+    of.push([
+      chain(
+        belowHundred((n) => (n > 1 && n < 20 ? inBand(n, range) : 0)),
+        words("ten thousandths"),
+      ),
+      SELDOM * tenthsWeight,
+    ]);
     const tenths = oneOf([
       chain(words("one"), tenthWord(true)),
       chain(
@@ -64,11 +76,17 @@ function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean): Phrase {
         maybe(words("and")),
         tenths,
       ),
-      0.4,
+      0.4 * tenthsWeight,
     ]);
   }
   return { kind: "choice", of };
 }
+
+/** "between two and three thou": no reading, but a question that is better than a wrong figure. */
+export const BETWEEN: Phrase = (() => {
+  const figure = belowHundred((n) => (n > 0 && n < 30 ? 1 : 0));
+  return chain(words("between"), figure, words("and"), figure, words("thou"));
+})();
 
 /** "point oh one two", "oh oh one five": a small length by its decimals. */
 export const smallDecimals = (fine: boolean): Phrase => once(`decimals ${fine}`, () => smallDecimalsPhrase(fine));

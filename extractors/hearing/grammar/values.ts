@@ -1,10 +1,10 @@
 // A quantity in, the ways its value may be said out: by its scale, its band, its resolution and its sign rule.
-import type { Quantity } from "../../../shared/quantities/types.ts";
+import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred, digitRun, fractionOfInch, hundreds } from "./numbers.ts";
 import { metricReadOut, readOut, wholeAndFraction } from "./read-outs.ts";
-import { METRIC_SMALL, small, smallDecimals } from "./small-lengths.ts";
+import { BETWEEN, METRIC_SMALL, small, smallDecimals } from "./small-lengths.ts";
 import { inBand, once, SELDOM } from "./weights.ts";
 
 export const VALUE = "~v";
@@ -30,7 +30,10 @@ function plain(quantity: Quantity): Phrase {
   const half: Phrase =
     quantity.resolution < 1 ? maybe(oneOf([chain(words("point"), digitRun(1, 0)), words("and a half")]), 0.5) : EMPTY;
   const units = PLAIN_UNITS[quantity.unit] ?? [];
-  return chain(numbers, half, maybe(oneOf(units.map((unit) => words(unit)))));
+  const usual = chain(numbers, half, maybe(oneOf(units.map((unit) => words(unit)))));
+  if (quantity.unit !== "ft_lbf") return usual;
+  // The same turn in a smaller unit comes to hundreds.
+  return weighted([usual, 1], [chain(hundreds(100, 999), words("inch pounds")), SELDOM]);
 }
 
 const SIGN_WORDS: Readonly<
@@ -48,16 +51,26 @@ const SIGN_WORDS: Readonly<
   deviation: { before: ["minus", "plus"], after: ["over", "under", "long", "short"] },
 };
 
+/** A sign word heard where none was said turns the reading round, so it must be heard well to win. */
+const SIGN_SAID = 0.5;
+
 function signed(quantity: Quantity, value: Phrase, wide: boolean): Phrase {
   const { before, after, even = [] } = SIGN_WORDS[quantity.sign];
   if (after.length === 0) return value;
   const afterWords = oneOf(after.map((word) => words(word)));
   return oneOf([
-    chain(value, maybe(afterWords)),
+    chain(value, maybe(afterWords, SIGN_SAID)),
     ...(before.length === 0 || !wide ? [] : [chain(oneOf(before.map((word) => words(word))), value)]),
     ...even.map((word) => words(word)),
   ]);
 }
+
+/** Quantities gauged in thou that are often said in tenths. */
+export const TENTHS_ARE_USUAL: ReadonlySet<QuantityId> = new Set([
+  "bearing_clearance",
+  "piston_clearance",
+  "valve_guide_clearance",
+]);
 
 const SMALL_SCALES = new Set(["thou", "small_word", "tenths_word"]);
 
@@ -75,8 +88,8 @@ function inchValue(quantity: Quantity, spec: Spec, wide: boolean): Phrase {
     const size = Math.max(Math.abs(band.low), Math.abs(band.high));
     const range = { low: band.low > 0 ? band.low * 10000 : 0, high: size * 10000 };
     const fine = resolution <= 0.0005;
-    const spoken = small(range, fine, scale === "thou");
-    return wide ? weighted([spoken, 1], [smallDecimals(fine), SELDOM]) : spoken;
+    const spoken = small(range, fine, scale === "thou", scale === "thou" && !TENTHS_ARE_USUAL.has(quantity.id) ? SELDOM : 1);
+    return wide ? weighted([spoken, 1], [smallDecimals(fine), SELDOM], [BETWEEN, SELDOM]) : spoken;
   }
   if (scale === "inch_digits") {
     const nominals = nominalsOf(quantity, spec);

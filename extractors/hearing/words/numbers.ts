@@ -55,3 +55,9 @@ export const NUMBER_WORDS: Pronunciations = {
   tenths: ["T EH N TH S", "T EH N S", "T EH N T S"],
   hundredths: ["HH AH N D R AH D TH S", "HH AH N D R AH TH S", "HH AH N D ER D TH S"],
 };
+
+/** Whether `word` (role mark or not) is part of a spoken number. */
+export const isNumberWord = (word: string): boolean =>
+  /^(?:zero|oh|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|double)(?:~|$)/.test(
+    word,
+  );

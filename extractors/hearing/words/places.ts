@@ -126,6 +126,8 @@ export const SMALL_WORDS: Pronunciations = {
   is: ["IH Z"],
   it: ["IH T"],
   of: ["AH V"],
+  couple: ["K AH P AH L"],
+  between: ["B IH T W IY N", "B AH T W IY N"],
   on: ["AA N", "AO N"],
   out: ["AW T"],
   r: ["AA R"],

@@ -91,10 +91,12 @@ describe("understand", () => {
 const pass = (warp: number, cost: number | undefined, meaning: string): Pass => ({
   warp,
   decoded: { words: [], cost },
+  full: true,
   text: meaning,
   meaning,
+  plain: !meaning.startsWith("odd"),
 });
-const evidence = { strangeness: 200, unexplained: 0, shortest: 0.2 };
+const evidence = { strangeness: 200, unexplained: 0, shortest: 0.08, dearest: 300, uneven: 1.4 };
 
 describe("the vote", () => {
   it("leaves passes at a wrong frequency scale out", () => {
@@ -102,10 +104,27 @@ describe("the vote", () => {
     expect(counted).toMatchObject({ agreement: 1, winner: { meaning: "five" } });
   });
 
+  it("lets one pass that heard what makes no sense here be outvoted, but not two", () => {
+    const fits = [pass(1, 100, "eighteen"), pass(0.96, 101, "eighteen"), pass(1.04, 102, "eighteen")];
+    expect(vote([...fits, pass(0.92, 103, "odd eighty")])).toMatchObject({ agreement: 1, winner: { meaning: "eighteen" } });
+    expect(vote([...fits, pass(0.92, 103, "fifteen")])?.agreement).toBe(0.75);
+    const two = [pass(0.92, 103, "odd eighty"), pass(0.94, 103, "odd eighty")];
+    expect(vote([...fits, ...two])?.agreement).toBe(0.6);
+  });
+
+  it.each([
+    ["pressed into a few frames", { shortest: 0.03 }],
+    ["of far the highest cost", { dearest: 900 }],
+    ["that stands out from the rest", { uneven: 3 }],
+  ])("doubts a sentence with a word %s", (_what, odd) => {
+    const agreed = vote([pass(1, 100, "five"), pass(0.95, 101, "five")]);
+    expect(judge(agreed, { ...evidence, ...odd }, 30)).toBe("doubtful");
+  });
+
   it("doubts where the passes disagree, one alone, or words hard to fit", () => {
     expect(judge(vote([pass(1, 100, "five"), pass(0.95, 101, "nine")]), evidence, 30)).toBe("doubtful");
     expect(judge(vote([pass(1, 100, "five")]), evidence, 30)).toBe("doubtful");
-    expect(judge(vote([pass(1, 100, "five"), pass(0.95, 101, "five")]), { ...evidence, strangeness: 380 }, 30)).toBe("doubtful");
+    expect(judge(vote([pass(1, 100, "five"), pass(0.95, 101, "five")]), { ...evidence, strangeness: 420 }, 30)).toBe("doubtful");
     expect(judge(vote([pass(1, 100, "five"), pass(0.95, 101, "five")]), evidence, 30)).toBe("ok");
   });
 

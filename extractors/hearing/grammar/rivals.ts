@@ -1,0 +1,119 @@
+// A heard sentence in, the small grammar of what else it may have been out: the grammar's own sentences a slip or two away.
+import { pronunciationsOf } from "../words/dictionary.ts";
+import { isNumberWord } from "../words/numbers.ts";
+import type { State } from "./automaton.ts";
+
+/** Words that may be taken for others, left out or put in, of one sentence. */
+const MOST_SLIPS = 2;
+/** A word of more phones is not heard out of nothing. */
+const LONGEST_INSERTED = 3;
+/** Share of phones that two words must have in common to be taken for each other. */
+const ALIKE = 0.34;
+
+const alikeKnown = new Map<string, boolean>();
+
+/** Least number of phones to change, put in or leave out between two pronunciations (Levenshtein distance). */
+function phoneDistance(one: readonly string[], other: readonly string[]): number {
+  let row = Array.from({ length: other.length + 1 }, (_, index) => index);
+  for (let i = 1; i <= one.length; i += 1) {
+    const next = [i];
+    for (let j = 1; j <= other.length; j += 1)
+      next[j] = Math.min((row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1, (row[j - 1] ?? 0) + (one[i - 1] === other[j - 1] ? 0 : 1));
+    row = next;
+  }
+  return row[other.length] ?? 0;
+}
+
+/** Whether one word may be heard for the other: numbers always, others when they share enough of their phones. */
+function areAlike(one: string, other: string): boolean {
+  if (isNumberWord(one) && isNumberWord(other)) return true;
+  const key = one < other ? `${one} ${other}` : `${other} ${one}`;
+  const known = alikeKnown.get(key);
+  if (known !== undefined) return known;
+  const said = (word: string) => (pronunciationsOf(word) ?? []).map((phones) => phones.split(" "));
+  const alike = said(one).some((a) => said(other).some((b) => 1 - phoneDistance(a, b) / Math.max(a.length, b.length) >= ALIKE));
+  alikeKnown.set(key, alike);
+  return alike;
+}
+
+const isShort = (word: string) =>
+  (pronunciationsOf(word) ?? []).some((phones) => phones.split(" ").length <= LONGEST_INSERTED) && !word.startsWith("+");
+
+interface Node {
+  readonly state: State;
+  /** Words of the heard sentence that are accounted for. */
+  readonly at: number;
+  readonly slips: number;
+  readonly id: number;
+  readonly arcs: { readonly word: string | undefined; readonly weight: number; readonly to: Node }[];
+}
+
+/**
+ * Sphinx FSG text of the sentences that `start` accepts and that differ from `heard` (words with roles) by at most two words.
+ * Undefined when `heard` holds words the grammar does not have there, such as free speech.
+ */
+export function rivalsFsg(start: State, heard: readonly string[]): string | undefined {
+  const nodes = new Map<string, Node>();
+  const order: Node[] = [];
+  const nodeOf = (state: State, at: number, slips: number): Node => {
+    const key = `${state.id} ${at} ${slips}`;
+    let node = nodes.get(key);
+    if (node === undefined) {
+      node = { state, at, slips, id: order.length, arcs: [] };
+      nodes.set(key, node);
+      order.push(node);
+    }
+    return node;
+  };
+  nodeOf(start, 0, 0);
+  for (const node of order) {
+    const { state, at, slips } = node;
+    const next = heard[at];
+    for (const { word, to, weight } of state.arcs) {
+      if (word.startsWith("+")) continue;
+      if (word === next) node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips) });
+      else if (slips < MOST_SLIPS) {
+        if (next !== undefined && areAlike(word, next)) node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips + 1) });
+        if (isShort(word)) node.arcs.push({ word, weight, to: nodeOf(to, at, slips + 1) });
+      }
+    }
+    if (next !== undefined && slips < MOST_SLIPS)
+      node.arcs.push({ word: undefined, weight: 1, to: nodeOf(state, at + 1, slips + 1) });
+  }
+  return fsgOf(order, heard.length);
+}
+
+/** Only nodes from which the end can be reached. */
+function fsgOf(order: readonly Node[], length: number): string | undefined {
+  const ends = (node: Node) => node.state.final > 0 && node.at === length;
+  const alive = new Set<Node>(order.filter(ends));
+  const before = new Map<Node, Node[]>();
+  for (const node of order)
+    for (const { to } of node.arcs) {
+      const list = before.get(to);
+      if (list === undefined) before.set(to, [node]);
+      else list.push(node);
+    }
+  const pending = [...alive];
+  for (let node = pending.pop(); node !== undefined; node = pending.pop())
+    for (const from of before.get(node) ?? [])
+      if (!alive.has(from)) {
+        alive.add(from);
+        pending.push(from);
+      }
+  const [first] = order;
+  if (first === undefined || !alive.has(first)) return undefined;
+  const kept = order.filter((node) => alive.has(node));
+  const number = new Map(kept.map((node, index) => [node, index] as const));
+  const last = kept.length;
+  const lines = ["FSG_BEGIN rivals", `NUM_STATES ${last + 1}`, "START_STATE 0", `FINAL_STATE ${last}`];
+  for (const node of kept) {
+    const from = number.get(node);
+    for (const { word, weight, to } of node.arcs)
+      if (alive.has(to))
+        lines.push(`TRANSITION ${from} ${number.get(to)} ${weight.toPrecision(4)}${word === undefined ? "" : ` ${word}`}`);
+    if (ends(node)) lines.push(`TRANSITION ${from} ${last} ${node.state.final.toPrecision(4)}`);
+  }
+  lines.push("FSG_END", "");
+  return lines.join("\n");
+}
