@@ -1,5 +1,7 @@
 // Text in, synthesised speech out: the voices of two open speech synthesisers that npm carries as WebAssembly.
 // Used to make the demo's clips and by the hearing benchmark; no sound here is a person's.
+import { execFileSync } from "node:child_process";
+import { existsSync } from "node:fs";
 import { mkdtemp, readFile, rm } from "node:fs/promises";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
@@ -35,6 +37,31 @@ export function fliteVoice(voice: string): Voice {
         const code = wasi.start(instance);
         if (code !== 0) throw new Error(`Expected the voice ${voice} to speak, got exit code ${code}`);
         return readWav(await readFile(path.join(folder, "said.wav")));
+      } finally {
+        await rm(folder, { recursive: true, force: true });
+      }
+    },
+  };
+}
+
+/** Where the voices of Festival are, when Debian's packages are installed. */
+const FESTIVAL_VOICES = "/usr/share/festival/voices";
+
+/**
+ * A voice of Festival ("ked_diphone", "cmu_us_slt_arctic_hts"), or undefined where Debian's `festival` and its voice are not
+ * installed. Only the hearing benchmark uses it.
+ */
+export function festivalVoice(voice: string): Voice | undefined {
+  const there = ["english", "us"].some((language) => existsSync(path.join(FESTIVAL_VOICES, language, voice)));
+  if (!there || !existsSync("/usr/bin/text2wave")) return undefined;
+  return {
+    name: `festival ${voice}`,
+    async say(text) {
+      const folder = await mkdtemp(path.join(tmpdir(), "thoubook-voice-"));
+      try {
+        const file = path.join(folder, "said.wav");
+        execFileSync("text2wave", ["-o", file, "-eval", `(voice_${voice})`], { input: text });
+        return readWav(await readFile(file));
       } finally {
         await rm(folder, { recursive: true, force: true });
       }

@@ -73,6 +73,8 @@ export interface KnownPhrase {
 export interface Hearer {
   /** Hear one utterance: mono samples -1..1 at `rate` a second. Rejects with `HearingError` when the engine fails. */
   hear(pcm: Float32Array, rate: number, options: HearOptions): Promise<Heard>;
+  /** Make the grammars of what is open ready, so that the first sentence does not wait for them. */
+  prepare(options: HearOptions): Promise<void>;
   /** Fit a speaker from known phrases read aloud (see calibrate.ts). */
   calibrate(name: string, phrases: readonly KnownPhrase[], spec: Spec): Promise<Speaker>;
   close(): Promise<void>;

@@ -72,6 +72,10 @@ class ThreadHearer implements Hearer {
     return this.#ask({ what: "hear", pcm, rate, options });
   }
 
+  async prepare(options: HearOptions): Promise<void> {
+    await this.#ask({ what: "prepare", options });
+  }
+
   calibrate(name: string, phrases: readonly KnownPhrase[], spec: Spec): Promise<Speaker> {
     return this.#ask({ what: "calibrate", name, phrases, spec });
   }

@@ -11,6 +11,7 @@ import { modelFolder } from "./model-files.ts";
 
 export type WorkerRequest = { readonly id: number } & (
   | { readonly what: "hear"; readonly pcm: Float32Array; readonly rate: number; readonly options: HearOptions }
+  | { readonly what: "prepare"; readonly options: HearOptions }
   | { readonly what: "calibrate"; readonly name: string; readonly phrases: readonly KnownPhrase[]; readonly spec: Spec }
   | { readonly what: "close" }
 );
@@ -20,7 +21,11 @@ if (port === null) throw new Error("Expected to be started as a worker thread");
 
 const ear = Ear.open(createModule as unknown as EngineFactory, modelFolder());
 
-function answer(open: Ear, request: Exclude<WorkerRequest, { what: "close" }>): Heard | Speaker {
+function answer(open: Ear, request: Exclude<WorkerRequest, { what: "close" }>): Heard | Speaker | true {
+  if (request.what === "prepare") {
+    open.prepare(request.options);
+    return true;
+  }
   if (request.what === "hear") return open.hear(request.pcm, request.rate, request.options);
   return calibrate(open, request.name, request.phrases, request.spec);
 }

@@ -11,6 +11,8 @@ const keys = (parsed: Parsed) =>
 
 export class Tally {
   exact = 0;
+  /** Asked or waiting with the right reading in hand: a yes is enough. */
+  yes = 0;
   asked = 0;
   nothing = 0;
   wrong = 0;
@@ -27,21 +29,22 @@ export class Tally {
     // A sentence that waits even when typed is exact when it waits with the right value.
     const waitsAnyway = wanted(sentence).readings.some((reading) => reading.do === "confirm");
     if (right && (!waits || waitsAnyway)) this.exact += 1;
+    else if (waits && right) this.yes += 1;
     else if (waits) this.asked += 1;
     else if (counts) this.wrong += 1;
     else this.nothing += 1;
   }
 
   get total(): number {
-    return this.exact + this.asked + this.nothing + this.wrong;
+    return this.exact + this.yes + this.asked + this.nothing + this.wrong;
   }
 }
 
 const share = (part: number, whole: number) => `${((100 * part) / Math.max(1, whole)).toFixed(1)} %`.padStart(9);
 
-export const TABLE_HEAD = `${"".padEnd(34)}${["exact", "asked", "nothing", "wrong", "s/s"].map((head) => head.padStart(9)).join("")}`;
+export const TABLE_HEAD = `${"".padEnd(34)}${["exact", "yes?", "asked", "nothing", "wrong", "s/s"].map((head) => head.padStart(9)).join("")}`;
 
 export function row(name: string, tally: Tally): string {
-  const { exact, asked, nothing, wrong, total, computing, speech } = tally;
-  return `${name.padEnd(34)}${[exact, asked, nothing, wrong].map((part) => share(part, total)).join("")}${(computing / speech).toFixed(3).padStart(9)}`;
+  const { exact, yes, asked, nothing, wrong, total, computing, speech } = tally;
+  return `${name.padEnd(34)}${[exact, yes, asked, nothing, wrong].map((part) => share(part, total)).join("")}${(computing / speech).toFixed(3).padStart(9)}`;
 }
