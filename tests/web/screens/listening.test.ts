@@ -1,27 +1,31 @@
 // Sentences through Chromium's fake microphone into the real bench screen: heard in the browser, logged, carried to the shop.
-// The voice is synthesised: this proves the path, not how well real people are heard.
-import type { Page } from "playwright-core";
-import { beforeAll, describe, expect, it } from "vitest";
+// In real time. The voice is synthesised, and says what the ear is sure of in it: this proves the path from the microphone to
+// the shop, not how well people are heard; that is what the hearing benchmark is for.
+import type { Browser, Page } from "playwright-core";
+import { beforeAll, describe, expect, it, onTestFinished } from "vitest";
 import { CALIBRATION_PHRASES } from "../../../extractors/hearing/index.ts";
 import { newBuild, openBrowser, openShop, type Shop, storedEvents } from "../harness.ts";
 import { microphoneArgs, spokenWav } from "../sound.ts";
 
-/** What is said, and the figure and verdict that must stand at the end. The last sentence corrects the one before it. */
+/**
+ * What is said, and the figure and verdict that must stand at the end. The last sentence corrects the one before it.
+ * The first one is the plainest: an ear that does not know a voice yet asks sooner.
+ */
 const SENTENCES = [
-  "ring gap number two top, thirteen thou",
-  "ring gap number three top, twenty one thou",
-  "bore one top thrust, three eight eight four one",
   "main two clearance, two thou",
-  "ring gap number four top, fourteen thou",
+  "ring gap number three top, twenty one thou",
+  "bore two bottom thrust, three eight seven five two",
+  "valve lash number one intake, ten thou",
+  "rod two clearance, two thou",
   "crank end float, nine thou",
   "scratch that make it six thou",
 ];
 const STANDING = [
-  [".013", "good"],
-  [".021", "out"],
-  ["3.8841", "out"],
   [".002", "good"],
-  [".014", "good"],
+  [".021", "out"],
+  ["3.8752", "good"],
+  [".010", "good"],
+  [".002", "good"],
   [".006", "good"],
 ];
 
@@ -32,8 +36,15 @@ beforeAll(async () => {
   wav = await spokenWav(SENTENCES);
 });
 
-async function listen(build: string): Promise<Page> {
-  const browser = await openBrowser(microphoneArgs(wav.path));
+/** A browser that hears this, closed after its test: an open page goes on listening. */
+async function openEar(sound: string): Promise<Browser> {
+  const browser = await openBrowser(microphoneArgs(sound));
+  onTestFinished(() => browser.close());
+  return browser;
+}
+
+async function listen(build: string, sound = wav.path): Promise<Page> {
+  const browser = await openEar(sound);
   const page = await (await browser.newContext({ viewport: { width: 390, height: 844 } })).newPage();
   await page.goto(`${shop.url}/#/bench/${build}`);
   await page.evaluate(async () => {
@@ -61,24 +72,22 @@ async function readingsOnPage(page: Page, build: string): Promise<string[][]> {
 const heardLines = async (page: Page) => (await page.locator(".entry-said .heard").allTextContents()).reverse().join(" | ");
 
 const start = (page: Page) => page.getByRole("button", { name: /Start listening/ }).click();
-/** Until all has been said and the last reading stands. */
-async function spoken(page: Page): Promise<void> {
-  await new Promise((resolve) => setTimeout(resolve, wav.seconds * 1000));
-  const done = (count: number) => performance.getEntriesByName("reading logged").length >= count;
-  await page.waitForFunction(done, SENTENCES.length, { timeout: 12_000 }).catch(() => undefined);
+/** Until all has been said and as many readings stand; what is missing then is shown by what the test expects. */
+async function spoken(page: Page, seconds: number, count: number): Promise<void> {
+  const done = (wanted: number) => performance.getEntriesByName("reading logged").length >= wanted;
+  await page.waitForFunction(done, count, { timeout: seconds * 1000 + 40_000 }).catch(() => undefined);
 }
 const took = (page: Page, name: string) =>
   page.evaluate((of) => performance.getEntriesByName(of).map(({ duration }) => Math.round(duration)), name);
 const median = (values: readonly number[]) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 
-// Sound runs in real time: on a machine that is busy with other things a sentence can be lost on its way into the browser, once.
-describe("listening at the vise", { timeout: 150_000, retry: 1 }, () => {
+describe("listening at the vise", { timeout: 260_000 }, () => {
   it("turns spoken sentences into readings with verdicts, one after a spoken correction, each with its sound kept", async () => {
     const build = await newBuild(shop);
     const page = await listen(build);
     await start(page);
     await page.locator(".switch-armed").waitFor();
-    await spoken(page);
+    await spoken(page, wav.seconds, SENTENCES.length);
     const shown = await took(page, "reading shown");
     const logged = await took(page, "reading logged");
     const line = (what: string, values: readonly number[]) =>
@@ -100,15 +109,13 @@ describe("listening at the vise", { timeout: 150_000, retry: 1 }, () => {
   });
 
   it("does the same with the shop stopped, and delivers each once when it is started", async () => {
-    // Running again after a try that ended while it was stopped.
-    await shop.start();
     const build = await newBuild(shop);
     const page = await listen(build);
     await page.locator(".switch").waitFor();
     await shop.stop();
     await start(page);
     await page.locator(".switch-armed").waitFor();
-    await spoken(page);
+    await spoken(page, wav.seconds, SENTENCES.length);
     expect(await readingsOnPage(page, build), await heardLines(page)).toEqual(STANDING);
     await page.getByText(/unsent, oldest/).waitFor();
     await shop.start();
@@ -119,15 +126,24 @@ describe("listening at the vise", { timeout: 150_000, retry: 1 }, () => {
     expect(new Set(events.map(({ id }) => id)).size).toBe(events.length);
   });
 
+  it("hears what is said while the ear is still starting", async () => {
+    await shop.start();
+    const early = await spokenWav(["main two clearance, two thou"], 3, 0.3);
+    const page = await listen(await newBuild(shop), early.path);
+    await start(page);
+    await spoken(page, early.seconds, 1);
+    expect(await page.locator(".glance .digits").allTextContents()).toEqual([".002"]);
+  });
+
   it("fits the ear to a voice in a minute of reading aloud, and keeps it on the device", async () => {
     await shop.start();
     const aloud = await spokenWav(CALIBRATION_PHRASES, 1.3);
-    const browser = await openBrowser(microphoneArgs(aloud.path));
+    const browser = await openEar(aloud.path);
     const page = await (await browser.newContext()).newPage();
     await page.goto(`${shop.url}/#/voice`);
     await page.getByRole("button", { name: "Start reading" }).click();
     await page.getByText(/1 of 12/).waitFor();
-    await page.getByText(/The ear knows this voice: \d+ of 12 phrases/).waitFor({ timeout: 110_000 });
+    await page.getByText(/The ear knows this voice: \d+ of 12 phrases/).waitFor({ timeout: 170_000 });
     const right = Number(/voice: (\d+) of/.exec((await page.locator(".voice").textContent()) ?? "")?.[1]);
     expect(right).toBeGreaterThanOrEqual(9);
     await page.reload();
