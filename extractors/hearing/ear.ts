@@ -7,11 +7,11 @@ import { resample } from "./audio/resample.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { isFragile, isReadOut } from "./doubt/fragile.ts";
 import { FLATTEST_SNR, judge, STRANGE_AGREED, UNUSUAL } from "./doubt/verdict.ts";
-import { heardPasses, type Pass, type Vote, vote } from "./doubt/vote.ts";
+import { costOf, heardPasses, type Pass, type Vote, vote } from "./doubt/vote.ts";
 import { checkWarp, MIDDLE, nextLook, UNKNOWN, VoiceMemory } from "./doubt/warps.ts";
 import { Decoder, ENGINE_RATE } from "./engine/decoder.ts";
 import type { EngineFactory, EngineModule } from "./engine/module.ts";
-import { plainWord } from "./grammar/fsg.ts";
+import { plainWord, rolesOf } from "./grammar/fsg.ts";
 import { buildGrammar, firstScope, type Grammar, grammarKey, type Scope, withoutFocus } from "./grammar/index.ts";
 import { rivalsFsg } from "./grammar/rivals.ts";
 import { meaningOf } from "./meaning.ts";
@@ -21,11 +21,13 @@ import { fullDictionary } from "./words/dictionary.ts";
 
 const KEPT_GRAMMARS = 24;
 /** Checks before the ear gives up looking for agreement. */
-const MOST_CHECKS = 4;
+const MOST_CHECKS = 5;
 /** Passes that must agree on what is not easily taken for another. */
 const ENOUGH = 3;
-/** Below this ratio one more must agree. */
-const CLEAN_SNR = 22;
+/** Below each of these ratios one more must agree. */
+const NOISY_SNR = [22, 15];
+/** Above this the model does not know the like of the voice well, and takes one word for another at all scales alike. */
+const ODD_VOICE = 280;
 const SHORTEST_CLIP_SECONDS = 0.15;
 /** Dither levels of successive passes, dB: near each other, so that what the passes cost can be compared. */
 const DITHERS = [DITHER_DB, DITHER_DB - 1, DITHER_DB + 1, DITHER_DB - 1.5, DITHER_DB + 1.5];
@@ -36,16 +38,15 @@ const CLEARLY_CHEAPER = 15;
 /** Cost a second of a sentence that no path of the grammar reached the end of, when scales are compared. */
 const LOST_COST = 600;
 
-const sameWords = (one: string, other: string) => {
-  const plain = (text: string) =>
-    text
-      .toLowerCase()
-      .replace(/[^a-z ]/g, " ")
-      .split(/ +/)
-      .join(" ")
-      .trim();
-  return plain(one) === plain(other);
-};
+const plain = (text: string) =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z ]/g, " ")
+    .split(/ +/)
+    .join(" ")
+    .trim();
+
+const sameWords = (one: string, other: string) => plain(one) === plain(other);
 
 interface Clip {
   readonly pcm: Float32Array;
@@ -63,10 +64,11 @@ const nothing = (seconds: number, snr: number, warp: number): Heard => ({
   warp,
 });
 
-/** How many passes must agree: more in noise, and more for what is easily taken for another. */
-function votesWanted({ winner }: Vote, snr: number): number {
+/** How many passes must agree: more in noise, more for a voice that fits badly, and for what is easily taken for another. */
+function votesWanted({ winner }: Vote, snr: number, strangeness: number): number {
   const words = winner.decoded.words.map(({ word }) => plainWord(word));
-  return ENOUGH + (snr < CLEAN_SNR ? 1 : 0) + (isFragile(words) || isReadOut(words) ? 1 : 0);
+  const noisy = NOISY_SNR.filter((limit) => snr < limit).length;
+  return ENOUGH + noisy + (isFragile(words) || isReadOut(words) || strangeness > ODD_VOICE ? 1 : 0);
 }
 
 /** Whether a sentence began as one about something that is not open: its rest was heard as any speech. */
@@ -160,7 +162,7 @@ export class Ear {
     for (let turn = 0; turn < MOST_CHECKS; turn += 1) {
       const counted = vote(passes);
       if (counted === undefined) return;
-      const wanted = votesWanted(counted, clip.levels.snr);
+      const wanted = votesWanted(counted, clip.levels.snr, strangenessOf(best.decoded));
       const votes = Math.round(counted.agreement * counted.voters.length);
       if (votes >= wanted && counted.agreement === 1) return;
       passes.push(this.#pass(clip, checkWarp(best.warp, turn), turn + 1, "rivals", options));
@@ -241,16 +243,26 @@ export class Ear {
   }
 
   /**
-   * Hear a phrase whose words are known, at one frequency scale, with the whole grammar of the demo's kind of engine: whether
-   * the words came out right, and what they cost (natural-log units; a failed decode costs as much as silence cannot).
+   * Hear a phrase whose words are known, at one frequency scale, among what sounds like it: whether the words came out right,
+   * and what they cost (natural-log units; a failed decode costs as much as silence cannot).
    */
   hearKnown({ pcm, rate, text }: KnownPhrase, warp: number, spec: Spec): { right: boolean; cost: number } {
-    this.#useGrammar(spec, {}, "all");
     const levels = levelsOf(pcm, rate);
     const clip = { pcm: pcm.subarray(levels.from, levels.to), rate, levels };
-    const { decoded, text: heard } = this.#pass(clip, warp, 0, "all", { spec, context: {} });
+    const by = this.#useRivalsOf(text, spec) ? "rivals" : "all";
+    const pass = this.#pass(clip, warp, 0, by, { spec, context: {} });
     const seconds = clip.pcm.length / rate;
-    return { right: sameWords(heard, text), cost: decoded.cost ?? seconds * LOST_COST };
+    const cost = pass.decoded.cost === undefined ? seconds * LOST_COST : costOf(pass);
+    return { right: sameWords(pass.text, text), cost };
+  }
+
+  /** Set the small grammar of a known sentence; false when the grammar does not have it. */
+  #useRivalsOf(text: string, spec: Spec): boolean {
+    const { start } = this.#useGrammar(spec, {}, "all");
+    const known = rolesOf(start, plain(text).split(" "));
+    const rivals = known === undefined ? undefined : rivalsFsg(start, known);
+    if (rivals !== undefined) this.#decoders.rivals.setGrammar(rivals);
+    return rivals !== undefined;
   }
 
   close(): void {

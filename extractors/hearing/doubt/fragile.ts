@@ -4,8 +4,12 @@ const TEENS = /^(?:thir|four|fif|six|seven|eigh|nine)teen$/;
 const TENS = /^(?:thirty|forty|fifty|sixty|seventy|eighty|ninety)$/;
 const DIGITS = /^(?:one|two|three|four|five|six|seven|eight|nine)$/;
 
-/** Whether `words` hold a number in -teen, or in -ty without a digit after it: fifteen is heard for fifty and the other way. */
+/**
+ * Whether `words` hold a number in -teen, or in -ty without a digit after it: fifteen is heard for fifty and the other way;
+ * or end in a bare half: "eleven thou" is heard for "eleven and a half".
+ */
 export function isFragile(words: readonly string[]): boolean {
+  if (words.at(-1) === "half") return true;
   return words.some((word, index) => TEENS.test(word) || (TENS.test(word) && !DIGITS.test(words[index + 1] ?? "")));
 }
 

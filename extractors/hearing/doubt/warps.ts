@@ -6,6 +6,8 @@ export const MIDDLE = 0.97;
 /** Where a voice is looked for that nothing is known of. */
 export const UNKNOWN: readonly number[] = [0.94, 1.04];
 const MEMORY = 0.7;
+const LEARNT_LOWEST = 0.9;
+const LEARNT_HIGHEST = 1.03;
 const LOWEST = 0.88;
 const HIGHEST = 1.1;
 /** How far from the first look the checks are made, in turn: near enough to hear the same, far enough to fail alone. */
@@ -43,7 +45,8 @@ export class VoiceMemory {
   /** Remember the scale at which an utterance that counts was heard best. */
   learn(warp: number): void {
     this.#heard += 1;
-    this.#mean = average(this.#mean, warp);
+    // Faster and faster play costs less and less, past the scale at which a low voice is heard best.
+    this.#mean = Math.min(LEARNT_HIGHEST, Math.max(LEARNT_LOWEST, average(this.#mean, warp)));
   }
 
   forget(): void {

@@ -63,3 +63,15 @@ export function randomSentence(start: State, random: () => number): readonly str
     state = arc.to;
   }
 }
+
+/** The way through the grammar that says `sentence` (words without roles): its words with their roles; undefined when none does. */
+export function rolesOf(start: State, sentence: readonly string[]): readonly string[] | undefined {
+  const [first, ...rest] = sentence;
+  if (first === undefined) return start.final > 0 ? [] : undefined;
+  for (const { word, to } of start.arcs) {
+    if (plainWord(word) !== first) continue;
+    const after = rolesOf(to, rest);
+    if (after !== undefined) return [word, ...after];
+  }
+  return undefined;
+}

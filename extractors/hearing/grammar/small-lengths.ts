@@ -3,6 +3,9 @@ import { chain, maybe, oneOf, type Phrase, weighted, words } from "./automaton.t
 import { belowHundred, digitRun, hundreds } from "./numbers.ts";
 import { inBand, once, type ScaleRange, SELDOM } from "./weights.ts";
 
+/** "Eleven and a half" without its unit sounds much like "eleven thou". */
+const BARE_HALF = 0.08;
+
 const tenthWord = (one: boolean): Phrase => words(one ? "tenth" : "tenths");
 /** Bands are coarsened to a few, for the same reason: a weight need not be exact. */
 const BAND_STEPS = [50, 150, 250, 450, 1300, 6000];
@@ -27,7 +30,7 @@ function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean, tenthsWeig
   const unit = bare ? maybe(words("thou"), 1, 0.5) : words("thou");
   const of: (readonly [Phrase, number])[] = [
     [chain(whole, unit), 1],
-    [chain(whole, words("and a half"), unit), 0.7],
+    [chain(whole, words("and a half"), bare ? maybe(words("thou"), 1, BARE_HALF) : unit), 0.7],
     [
       chain(
         oneOf([

@@ -19,6 +19,30 @@ async function heardAs(text: string, context: Context) {
   return understand(await hearer.hear(pcm, rate, { spec: DEMO_SPEC, context }), context, DEMO_SPEC);
 }
 
+const NUT = { quantity: "fastener_torque", place: { fastener: "rod", rod: 2, nut: "a" } } as const;
+const CLEARANCE = { quantity: "bearing_clearance", place: { main: 2 }, step: "main_bearings" } as const;
+
+describe("with something open", () => {
+  it.each([
+    ["crank end float nine thou", CLEARANCE, { quantity: "crank_end_float", value: 0.009 }],
+    [
+      "ring gap number three top, sixteen thou",
+      NUT,
+      { quantity: "ring_end_gap", place: { cylinder: 3, ring: "top" }, value: 0.016 },
+    ],
+    ["two thou", CLEARANCE, { quantity: "bearing_clearance", place: { main: 2 }, value: 0.002 }],
+    ["thirty eight foot pounds", NUT, { quantity: "fastener_torque", place: { rod: 2, nut: "a" }, value: 38 }],
+  ] as const)("takes %j for what it is", async (text, context, reading) => {
+    expect((await heardAs(text, context)).readings).toMatchObject([reading]);
+  });
+
+  it("shows at first sight what it logs at the second", async () => {
+    const { pcm, rate } = await voice.say("crank end float nine thou");
+    const heard = await hearer.hear(pcm, rate, { spec: DEMO_SPEC, context: CLEARANCE, quick: true });
+    expect(heard).toMatchObject({ text: "crank end float nine thou", verdict: "doubtful" });
+  });
+});
+
 describe("the ear", () => {
   it.each([
     [

@@ -1,0 +1,114 @@
+// What a heard sentence may have been instead: sentences of the same grammar, a slip or two away, and nothing else.
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { seeded } from "../../../demo-data/shop-noise.ts";
+import { follow, plainWord, randomSentence } from "../../../extractors/hearing/grammar/fsg.ts";
+import { buildGrammar } from "../../../extractors/hearing/grammar/index.ts";
+import { rivalsFsg } from "../../../extractors/hearing/grammar/rivals.ts";
+import { isPhoneWord } from "../../../extractors/hearing/text.ts";
+import type { Context } from "../../../shared/events/reading.ts";
+import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
+
+const NUT: Context = { quantity: "fastener_torque", place: { fastener: "rod", rod: 2, nut: "a" } };
+const BORE: Context = { quantity: "bore_diameter", place: { cylinder: 3, depth: "top", axis: "thrust" } };
+const startOf = (context: Context) => buildGrammar(DEMO_SPEC, context, "near").start;
+
+/** A finite-state grammar read back from its text. */
+function machine(fsg: string) {
+  const arcs = new Map<number, { to: number; word: string | undefined }[]>();
+  let final = -1;
+  for (const line of fsg.split("\n")) {
+    const [kind, from, to, , word] = line.split(" ");
+    if (kind === "FINAL_STATE") final = Number(from);
+    if (kind !== "TRANSITION") continue;
+    const list = arcs.get(Number(from)) ?? [];
+    list.push({ to: Number(to), word });
+    arcs.set(Number(from), list);
+  }
+  return { arcs, final };
+}
+
+/** Whether the grammar has a sentence of these words. */
+function has(fsg: string, sentence: readonly string[]): boolean {
+  const { arcs, final } = machine(fsg);
+  const closed = (states: Set<number>) => {
+    for (const state of states) for (const { to, word } of arcs.get(state) ?? []) if (word === undefined) states.add(to);
+    return states;
+  };
+  let states = closed(new Set([0]));
+  for (const word of sentence) {
+    const next = new Set<number>();
+    for (const state of states) for (const arc of arcs.get(state) ?? []) if (arc.word === word) next.add(arc.to);
+    states = closed(next);
+  }
+  return states.has(final);
+}
+
+/** A random sentence of the grammar. */
+function walk(fsg: string, random: () => number): string[] {
+  const { arcs, final } = machine(fsg);
+  const sentence: string[] = [];
+  for (let state = 0; state !== final; ) {
+    const choices = arcs.get(state) ?? [];
+    const arc = choices[Math.floor(random() * choices.length)];
+    if (arc === undefined) throw new Error("Expected a way to the end");
+    if (arc.word !== undefined) sentence.push(arc.word);
+    state = arc.to;
+  }
+  return sentence;
+}
+
+/** Least number of words to change, put in or leave out. */
+function slips(one: readonly string[], other: readonly string[]): number {
+  let row = Array.from({ length: other.length + 1 }, (_, index) => index);
+  one.forEach((word, i) => {
+    const next = [i + 1];
+    other.forEach((to, j) => {
+      next.push(Math.min((row[j + 1] ?? 0) + 1, (next[j] ?? 0) + 1, (row[j] ?? 0) + (word === to ? 0 : 1)));
+    });
+    row = next;
+  });
+  return row[other.length] ?? 0;
+}
+
+const said = (text: string) => text.split(" ").map((word) => `${word}~v`);
+const rivals = (context: Context, text: string) => rivalsFsg(startOf(context), said(text)) ?? "";
+
+describe("the rivals of a sentence", () => {
+  it.each([
+    ["the sentence itself", BORE, "three eight eight four one", "three eight eight four one", true],
+    ["nine for five", BORE, "three eight seven five one", "three eight seven nine one", true],
+    ["two digits at once", BORE, "three eight seven five one", "three eight one nine one", true],
+    ["three digits at once", BORE, "three eight seven five one", "three eight one nine four", false],
+    ["fifty for fifteen", NUT, "fifteen foot pounds", "fifty foot pounds", true],
+    ["thirty-nine for thirteen", NUT, "thirteen foot pounds", "thirty nine foot pounds", true],
+    ["a unit left away", NUT, "thirteen pounds", "thirteen", true],
+    ["pounds for degrees", NUT, "thirteen pounds", "thirteen degrees", false],
+  ] as const)("%s", (_what, context, heard, other, among) => {
+    expect(has(rivals(context, heard), said(other))).toBe(among);
+  });
+
+  it("is nothing for words the grammar does not have there", () => {
+    expect(rivalsFsg(startOf(NUT), said("piston crankpin bore thou"))).toBeUndefined();
+  });
+
+  it("are sentences of the grammar, at most two words away", () => {
+    const starts = [startOf(NUT), startOf(BORE), startOf({ step: "rings" })];
+    fc.assert(
+      fc.property(fc.nat(), fc.nat({ max: starts.length - 1 }), (seed, which) => {
+        const start = starts[which];
+        const random = seeded(seed);
+        if (start === undefined) return;
+        const heard = randomSentence(start, random);
+        if (heard.some(isPhoneWord)) return;
+        const fsg = rivalsFsg(start, heard);
+        if (fsg === undefined) throw new Error("Expected the sentence itself among its rivals");
+        expect(has(fsg, heard)).toBe(true);
+        const rival = walk(fsg, random);
+        expect(slips(heard, rival), `${heard.map(plainWord)} and ${rival.map(plainWord)}`).toBeLessThanOrEqual(2);
+        expect(follow(start, rival)?.final).toBeGreaterThan(0);
+      }),
+      { numRuns: 150, seed: 11 },
+    );
+  });
+});
