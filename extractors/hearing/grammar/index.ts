@@ -87,9 +87,13 @@ export function buildGrammar(spec: Spec, context: Context, scope: Scope = "all")
 /** The narrowest scope that is worth trying first: with nothing open it is everything. */
 export const firstScope = ({ quantity, step }: Context): Scope => (quantity === undefined && step === undefined ? "all" : "near");
 
-/** The context for hearing among everything: the same whatever is open, so that its large grammar is made once a shift. */
-export function withoutFocus({ quantity: _quantity, step: _step, ...context }: Context): Context {
-  return context;
+/**
+ * The context for hearing among everything. With something open the last reading is left out: corrections are heard in what
+ * is open, and the large grammar stays the same from one reading to the next.
+ */
+export function withoutFocus(context: Context): Context {
+  const { quantity, step, last: _last, ...rest } = context;
+  return quantity === undefined && step === undefined ? context : rest;
 }
 
 /** Equal for contexts that have the same grammar. */
