@@ -1,103 +1,77 @@
-// The ear's worker in the browser: microphone frames or clips in, what was heard and what it comes to out. Works without a server.
+// The ear's worker in the browser: clips in, what was heard and what it comes to out. Works without a server.
 import createModule from "soundswallower";
-import type { Context } from "../../shared/events/reading.ts";
-import type { Spec } from "../../shared/spec/spec.ts";
 import type { EarAnswer, EarRequest } from "./browser-messages.ts";
 import { calibrate } from "./calibrate.ts";
 import { Ear } from "./ear.ts";
-import { type EndpointEvent, Endpointer } from "./endpoint.ts";
 import type { EngineFactory } from "./engine/module.ts";
-import type { HearOptions, Speaker } from "./types.ts";
-import { isWhole, understand } from "./understand.ts";
+import type { HearOptions } from "./types.ts";
+import { understand } from "./understand.ts";
 
-const post = (answer: EarAnswer, transfer: Transferable[] = []) =>
-  (self as unknown as { postMessage(message: EarAnswer, transfer: Transferable[]): void }).postMessage(answer, transfer);
+type Asked<Type extends EarRequest["type"]> = Extract<EarRequest, { type: Type }>;
 
-const LEVEL_EVERY_FRAMES = 10;
+const post = (answer: EarAnswer) => (self as unknown as { postMessage(message: EarAnswer): void }).postMessage(answer);
 
 let ear: Ear | undefined;
-let open: { spec: Spec; context: Context; speaker?: Speaker } | undefined;
-let endpointer: Endpointer | undefined;
-let listening = true;
-let frames = 0;
-/** Wall-clock time at which the newest frame came, to measure the lag. */
-let frameTime = 0;
-let clock = 0;
+let open: HearOptions | undefined;
+const left = new Set<number>();
+const waiting: Exclude<EarRequest, Asked<"leave">>[] = [];
+let busy = false;
 
-const optionsOf = ({ spec, context, speaker }: { spec: Spec; context: Context; speaker?: Speaker }): HearOptions => ({
-  spec,
-  context,
-  ...(speaker === undefined ? {} : { speaker }),
-});
+/** Let messages in between two steps: one may say that the rest is of no use. */
+const breathe = () => new Promise<void>((resolve) => setTimeout(resolve, 0));
 
-function hearSpeech(event: Extract<EndpointEvent, { pcm: Float32Array }>, rate: number): void {
-  if (ear === undefined || open === undefined || endpointer === undefined) return;
-  const heard = ear.hear(event.pcm, rate, optionsOf(open));
-  const parsed = understand(heard, open.context, open.spec);
-  if (event.kind === "pause") {
-    // Ended early only when nothing more can belong to it; else the silence must run its length.
-    if (!isWhole(heard, parsed)) return;
-    endpointer.cut();
-  }
-  const lag = performance.now() - frameTime + (clock - event.end) * 1000;
-  if (heard.verdict !== "nothing") post({ type: "heard", heard, parsed, pcm: event.pcm, rate, lag }, [event.pcm.buffer]);
-}
-
-function takeFrame(pcm: Float32Array, rate: number): void {
-  if (!listening || ear === undefined) return;
-  endpointer ??= new Endpointer({ rate });
-  frameTime = performance.now();
-  clock += pcm.length / rate;
-  for (const event of endpointer.push(pcm)) {
-    if (event.kind === "start") post({ type: "speech" });
-    else hearSpeech(event, rate);
-  }
-  frames += 1;
-  if (frames % LEVEL_EVERY_FRAMES === 0) {
-    const level = 10 * Math.log10(pcm.reduce((sum, sample) => sum + sample * sample, 0) / pcm.length + 1e-10);
-    post({ type: "level", level, floor: endpointer.floor ?? level });
-  }
-}
-
-async function openEar(modelBase: string): Promise<void> {
-  const start = performance.now();
+async function openEar({ modelBase }: Asked<"open">): Promise<void> {
   try {
     ear = await Ear.open(createModule as unknown as EngineFactory, modelBase);
-    post({ type: "ready", milliseconds: performance.now() - start });
+    post({ type: "ready" });
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     post({ type: "failed", code: "ear_not_loaded", message: `Expected the recogniser to load, got: ${why}` });
   }
 }
 
-function take(request: EarRequest): void {
-  if (request.type === "open") void openEar(request.modelBase);
-  else if (request.type === "context") {
-    open = request;
-    ear?.prepare(optionsOf(request));
-  } else if (request.type === "frames")
-    request.port.onmessage = ({ data }: MessageEvent) => guarded(() => takeFrame(data.pcm, data.rate));
-  else if (request.type === "frame") takeFrame(request.pcm, request.rate);
-  else if (request.type === "listen") {
-    listening = request.on;
-    endpointer?.drop();
-  } else if (ear === undefined || open === undefined) {
+async function hear({ id, pcm, rate, sentence, beginning = false }: Asked<"hear">, by: Ear, options: HearOptions): Promise<void> {
+  const hearing = by.hearing(pcm, rate, { ...options, ...(sentence === undefined ? {} : { sentence }), beginning });
+  for (;;) {
+    if (left.delete(id)) return post({ type: "left", id });
+    const step = hearing.next();
+    if (step.done === true) {
+      const heard = step.value;
+      return post({ type: "heard", id, heard, parsed: understand(heard, options.context, options.spec) });
+    }
+    if (step.value !== undefined) post({ type: "sighted", id, text: step.value.text });
+    await breathe();
+  }
+}
+
+async function take(request: Exclude<EarRequest, Asked<"leave">>): Promise<void> {
+  if (request.type === "open") return openEar(request);
+  if (request.type === "context") {
+    const { spec, context, speaker } = request;
+    open = { spec, context, ...(speaker === undefined ? {} : { speaker }) };
+    ear?.prepare(open);
+  } else if (ear === undefined || open === undefined)
     post({ type: "failed", code: "ear_not_loaded", message: "Expected the ear to be open before a clip, got a clip first" });
-  } else if (request.type === "calibrate") {
-    post({ type: "calibrated", id: request.id, speaker: calibrate(ear, request.name, request.phrases, open.spec) });
-  } else {
-    const { id, pcm, rate, quick = false } = request;
-    const heard = ear.hear(pcm, rate, { ...optionsOf(open), quick });
-    post({ type: "heard", id, heard, parsed: understand(heard, open.context, open.spec), pcm, rate, lag: 0 }, [pcm.buffer]);
-  }
+  else if (request.type === "hear") await hear(request, ear, open);
+  else post({ type: "calibrated", id: request.id, speaker: calibrate(ear, request.name, request.phrases, open.spec) });
 }
 
-function guarded(work: () => void): void {
-  try {
-    work();
-  } catch (error) {
-    post({ type: "failed", code: "ear_failed", message: error instanceof Error ? error.message : String(error) });
+/** Requests are done in the order they came, each to its end. */
+async function work(): Promise<void> {
+  if (busy) return;
+  busy = true;
+  for (let request = waiting.shift(); request !== undefined; request = waiting.shift()) {
+    try {
+      await take(request);
+    } catch (error) {
+      post({ type: "failed", code: "ear_failed", message: error instanceof Error ? error.message : String(error) });
+    }
   }
+  busy = false;
 }
 
-self.addEventListener("message", ({ data }: MessageEvent<EarRequest>) => guarded(() => take(data)));
+self.addEventListener("message", ({ data }: MessageEvent<EarRequest>) => {
+  if (data.type === "leave") left.add(data.id);
+  else waiting.push(data);
+  void work();
+});

@@ -11,12 +11,18 @@ export interface EndpointOptions {
   /** Silence after which it is over. */
   readonly endSeconds?: number;
   readonly longestSeconds?: number;
+  /** After so much of an utterance its beginning is offered; never when left out. */
+  readonly beginningSeconds?: number;
 }
 
 export type EndpointEvent =
   | { readonly kind: "start"; readonly at: number }
+  /** So much has been said; it goes on. */
+  | { readonly kind: "beginning"; readonly pcm: Float32Array }
   /** Quiet for a moment: the utterance so far. Call `cut` to end it here, or let it go on. */
   | { readonly kind: "pause"; readonly pcm: Float32Array; readonly start: number; readonly end: number }
+  /** It was no end: the utterance that was offered goes on. */
+  | { readonly kind: "resumed" }
   /** `start` and `end` of the speech, seconds since the first frame. */
   | { readonly kind: "utterance"; readonly pcm: Float32Array; readonly start: number; readonly end: number };
 
@@ -51,6 +57,7 @@ export class Endpointer {
   readonly #pause: number;
   readonly #end: number;
   readonly #longest: number;
+  readonly #beginning: number;
   #floor: number | undefined;
   #clock = 0;
   #recent: { frame: Float32Array; loud: boolean; seconds: number }[] = [];
@@ -58,13 +65,15 @@ export class Endpointer {
   #speechStart = 0;
   #lastLoud = 0;
   #offered = false;
+  #begun = false;
 
-  constructor({ rate, preRollSeconds = 0.3, pauseSeconds = 0.2, endSeconds = 0.8, longestSeconds = 12 }: EndpointOptions) {
-    this.#rate = rate;
-    this.#preRoll = preRollSeconds;
-    this.#pause = pauseSeconds;
-    this.#end = endSeconds;
-    this.#longest = longestSeconds;
+  constructor(options: EndpointOptions) {
+    this.#rate = options.rate;
+    this.#preRoll = options.preRollSeconds ?? 0.3;
+    this.#pause = options.pauseSeconds ?? 0.2;
+    this.#end = options.endSeconds ?? 0.8;
+    this.#longest = options.longestSeconds ?? 12;
+    this.#beginning = options.beginningSeconds ?? Number.POSITIVE_INFINITY;
   }
 
   /** Whether an utterance is under way. */
@@ -113,6 +122,7 @@ export class Endpointer {
     this.#speechStart = Math.max(0, this.#clock - back);
     this.#lastLoud = this.#clock;
     this.#offered = false;
+    this.#begun = false;
     this.#recent = [];
     return [{ kind: "start", at: this.#speechStart }];
   }
@@ -120,9 +130,15 @@ export class Endpointer {
   #continue(frame: Float32Array, loud: boolean): readonly EndpointEvent[] {
     const speech = this.#speech ?? [];
     speech.push(frame);
+    const resumed = loud && this.#offered;
     if (loud) {
       this.#lastLoud = this.#clock;
       this.#offered = false;
+    }
+    if (resumed) return [{ kind: "resumed" }];
+    if (!this.#begun && this.#clock - this.#speechStart >= this.#beginning) {
+      this.#begun = true;
+      return [{ kind: "beginning", pcm: joined(speech) }];
     }
     const quiet = this.#clock - this.#lastLoud;
     if (quiet >= this.#end || this.#clock - this.#speechStart >= this.#longest) return this.cut();

@@ -58,8 +58,10 @@ export interface HearOptions {
   readonly spec: Spec;
   readonly context: Context;
   readonly speaker?: Speaker;
-  /** One decode and no looking for agreement: for a first sight of what is being said, never for the log. */
-  readonly quick?: boolean;
+  /** Number of a sentence that is heard again as it grows: what its beginning named is kept from one time to the next. */
+  readonly sentence?: number;
+  /** The clip is a beginning: listen for what it names, and no further. */
+  readonly beginning?: boolean;
 }
 
 /** A phrase read aloud whose words are known. */

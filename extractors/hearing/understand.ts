@@ -59,6 +59,15 @@ function isOddTenths({ text }: Heard, reading: Reading): boolean {
   return scale === "thou";
 }
 
+/** Words beside which nothing else tells that a sentence was about another thing than what is open. */
+const BARE_WORDS = 2;
+
+/** "Side five" with a bore open: one word names another quantity, and neither place nor unit was said. */
+function isBareChange({ words }: Heard, { quantity, implied }: Reading, open: Context): boolean {
+  if (open.quantity === undefined || quantity === open.quantity || words.length > BARE_WORDS) return false;
+  return implied.includes("unit") && implied.some((part) => part !== "unit" && part !== "quantity");
+}
+
 /** Parse what was heard. Pure; the same on the phone and in the shop's server. */
 export function understand(heard: Heard, context: Context, spec: Spec): Parsed {
   if (heard.verdict === "too_loud") return silent("", [TOO_LOUD]);
@@ -67,6 +76,7 @@ export function understand(heard: Heard, context: Context, spec: Spec): Parsed {
   const odd = parsed.readings.some((reading) => isOddTenths(heard, reading));
   const readings = parsed.readings.map((reading) => {
     if (lacksDigits(reading)) return waiting(reading, "digits_missing");
+    if (isBareChange(heard, reading, context)) return waiting(reading, "heard_unsure");
     return isOddTenths(heard, reading) ? waiting(reading, "tenths_unusual") : reading;
   });
   const notes = isSpokenNote(heard) ? [SPOKEN_NOTE] : parsed.notes;

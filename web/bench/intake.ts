@@ -1,6 +1,6 @@
 // Frames of the microphone in, sentences out, numbered. Shut while a sound of ours plays; a sentence whose beginning was lost under
 // that sound is marked, because half a sentence reads as another one.
-import { Endpointer } from "../../extractors/hearing/endpoint.ts";
+import { type EndpointEvent, Endpointer } from "../../extractors/hearing/endpoint.ts";
 
 export interface Sentence {
   /** Counts up: tells a sentence's preview from the next one's. */
@@ -21,15 +21,20 @@ export interface IntakeListener {
   shut(): boolean;
   talking(on: boolean): void;
   sentence(sentence: Sentence): void;
+  /** So much of a sentence has been said that its beginning may tell what it is about. */
+  beginning?(number: number, pcm: Float32Array): void;
+  /** What was given as a sentence that may be over went on. */
+  wentOn?(number: number): void;
 }
 
 /** Speech that is under way so soon after the ear was opened began before it. */
 const CLIPPED_MS = 220;
 
 /** Quiet for so long may be the end of a sentence: worth a first look at it, never its end. */
-const LULL_SECONDS = 0.16;
-/** Louder than the room by so much is not quiet. */
-const LOUD_DB = 6;
+const LULL_SECONDS = 0.12;
+
+/** Long enough for "ring gap number two", and to be heard before the sentence ends. */
+const BEGINNING_SECONDS = 1.3;
 
 /** Level of a frame, dB below full scale. */
 export function levelDb(frame: Float32Array): number {
@@ -44,14 +49,14 @@ export class Intake {
   readonly #endpointer: Endpointer;
   #number = 0;
   #clock = 0;
-  #quietSince = 0;
   #openMs = Number.POSITIVE_INFINITY;
+  #lull: number | undefined;
   #clipped = false;
 
   constructor(rate: number, listener: IntakeListener) {
     this.#rate = rate;
     this.#listener = listener;
-    this.#endpointer = new Endpointer({ rate, pauseSeconds: LULL_SECONDS });
+    this.#endpointer = new Endpointer({ rate, pauseSeconds: LULL_SECONDS, beginningSeconds: BEGINNING_SECONDS });
   }
 
   /** Number of the sentence that was started last. */
@@ -59,14 +64,21 @@ export class Intake {
     return this.#number;
   }
 
-  /** Milliseconds since the last frame that was louder than the room. */
-  get quietFor(): number {
-    return performance.now() - this.#quietSince;
+  /** Where the sentence under way may be over, seconds of sound; undefined while it goes on. */
+  get lull(): number | undefined {
+    return this.#lull;
+  }
+
+  /** End the sentence that may be over at `end`, because nothing more can belong to it; one that went on is left alone. */
+  cut(end: number): void {
+    if (end !== this.#lull) return;
+    for (const event of this.#endpointer.cut()) this.#give(event, performance.now());
   }
 
   /** Forget the sentence under way. */
   reset(): void {
     this.#endpointer.drop();
+    this.#lull = undefined;
     this.#listener.talking(false);
   }
 
@@ -79,20 +91,31 @@ export class Intake {
     this.#openMs += (frame.length / this.#rate) * 1000;
     const now = performance.now();
     this.#clock += frame.length / this.#rate;
-    if (levelDb(frame) > (this.#endpointer.floor ?? 0) + LOUD_DB) this.#quietSince = now;
-    for (const event of this.#endpointer.push(frame)) {
-      if (event.kind === "start") {
-        this.#number += 1;
-        this.#clipped = this.#openMs < CLIPPED_MS;
-        this.#listener.talking(true);
-        continue;
-      }
-      const over = event.kind === "utterance";
-      if (over) this.#listener.talking(false);
-      // The endpointer counts the seconds of the frames it was given; so does the clock here.
-      const lastLoud = now - (this.#clock - event.end) * 1000;
-      const { pcm, end } = event;
-      this.#listener.sentence({ number: this.#number, pcm, rate: this.#rate, end, lastLoud, over, clipped: this.#clipped });
+    for (const event of this.#endpointer.push(frame)) this.#give(event, now);
+  }
+
+  #give(event: EndpointEvent, now: number): void {
+    if (event.kind === "start") {
+      this.#number += 1;
+      this.#clipped = this.#openMs < CLIPPED_MS;
+      this.#listener.talking(true);
+      return;
     }
+    if (event.kind === "beginning") {
+      this.#listener.beginning?.(this.#number, event.pcm);
+      return;
+    }
+    if (event.kind === "resumed") {
+      this.#lull = undefined;
+      this.#listener.wentOn?.(this.#number);
+      return;
+    }
+    const over = event.kind === "utterance";
+    this.#lull = over ? undefined : event.end;
+    if (over) this.#listener.talking(false);
+    // The endpointer counts the seconds of the frames it was given; so does the clock here.
+    const lastLoud = now - (this.#clock - event.end) * 1000;
+    const { pcm, end } = event;
+    this.#listener.sentence({ number: this.#number, pcm, rate: this.#rate, end, lastLoud, over, clipped: this.#clipped });
   }
 }

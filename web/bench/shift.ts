@@ -1,16 +1,17 @@
 // One shift at the vise: microphone, ear and voice held together from the first tap until it is closed. Sentences come in,
 // are heard, shown while still in doubt, logged when over, and said back.
 import { batch, signal } from "@preact/signals";
-import { type Heard, type HearOptions, type Speaker, writeWav } from "../../extractors/hearing/index.ts";
+import { type Heard, type HearOptions, isWhole, type Speaker, writeWav } from "../../extractors/hearing/index.ts";
 import { parse } from "../../extractors/speech/index.ts";
 import { type Build, contextOf } from "../../shared/build/index.ts";
-import type { Parsed } from "../../shared/events/reading.ts";
+import type { Context, Parsed } from "../../shared/events/reading.ts";
 import type { Asked } from "../photo/live-camera.tsx";
 import { bench } from "../store/bench.ts";
 import type { Book } from "../store/book.ts";
 import { person } from "../store/device.ts";
 import { sha256Hex } from "../store/sha256.ts";
 import { logWords } from "../store/words.ts";
+import { type Draft, Drafts } from "./drafts.ts";
 import { BenchFault, type FaultCode } from "./fault.ts";
 import { Intake, levelDb, type Sentence } from "./intake.ts";
 import { type Mic, openMic } from "./mic.ts";
@@ -20,7 +21,7 @@ import { speakerOf } from "./speakers.ts";
 import { playTone, type ToneName } from "./tones.ts";
 import { Voice } from "./voice.ts";
 import { Wake } from "./wake.ts";
-import { type HeardClip, WorkerEar } from "./worker-ear.ts";
+import { WorkerEar } from "./worker-ear.ts";
 
 export type ShiftState = "off" | "starting" | "armed" | "paused" | "dead" | "fault";
 
@@ -31,8 +32,8 @@ const TONE_OF: Readonly<Record<Mood, ToneName | undefined>> = {
   nothing: undefined,
 };
 
-/** A lull that lasts is worth hearing in full. */
-const LULL_MS = 200;
+/** However clear a sentence is, "and a half" may follow sooner than this. */
+const SHORTEST_END_MS = 500;
 
 /** After so long the next sentence may be about to begin. */
 const LATE_MS = 2000;
@@ -61,14 +62,16 @@ export class Shift {
   readonly #voice = new Voice();
   readonly #wake = new Wake();
   #ear: WorkerEar | undefined;
+  #drafts: Drafts | undefined;
   #mic: Mic | undefined;
   #intake: Intake | undefined;
   #queue: Promise<unknown> = Promise.resolve();
   /** Settled once the shift has begun, or could not: what is said meanwhile waits for it. */
   #begun: Promise<void> = Promise.resolve();
   #lastWords = "";
+  /** Number of the sentence that was seen last. */
+  #sighted = 0;
   #frames = 0;
-  #atLull: { readonly number: number; readonly end: number; readonly clip: HeardClip } | undefined;
   #speaker: Speaker | undefined;
 
   constructor(book: Book) {
@@ -91,6 +94,7 @@ export class Shift {
       this.#mic = await openMic({ frame: (frame) => this.#frame(frame), dead: () => this.#dead() });
       this.#intake = this.#openIntake(this.#mic.rate);
       this.#ear ??= new WorkerEar((fault) => this.#fail(fault));
+      this.#drafts = new Drafts(this.#ear);
       await this.#ear.ready;
       const device = bench.value?.device;
       if (device !== undefined) this.#speaker = await speakerOf(device, person.value);
@@ -166,12 +170,18 @@ export class Shift {
         this.talking.value = on;
       },
       sentence: (sentence) => this.#enqueue(sentence),
+      beginning: (number, pcm) => this.#open(number, pcm, rate),
+      wentOn: (number) => this.#drafts?.leave(number),
     });
   }
 
+  #open(number: number, pcm: Float32Array, rate: number): void {
+    const { build } = this.#book;
+    if (build !== undefined && this.state.value === "armed") this.#drafts?.open(number, pcm, rate, this.#options(build));
+  }
+
   #frame(frame: Float32Array): void {
-    if (this.#intake === undefined) return;
-    this.#intake.feed(frame);
+    this.#intake?.feed(frame);
     // Five times a second is enough for an eye.
     this.#frames += 1;
     if (this.#frames % 10 === 0) this.level.value = Math.round(levelDb(frame));
@@ -179,8 +189,8 @@ export class Shift {
 
   #enqueue(sentence: Sentence): void {
     this.#queue = Promise.all([this.#queue, this.#begun])
-      // A preview that comes late would show an old sentence over a newer one.
-      .then(() => (sentence.over || sentence.number === this.#intake?.current ? this.#listen(sentence) : undefined))
+      // A lull after which the sentence went on, or ended, need not be heard any more.
+      .then(() => (sentence.over || sentence.end === this.#intake?.lull ? this.#listen(sentence) : undefined))
       .catch((error: unknown) => {
         if (error instanceof BenchFault) this.#fail(error);
         else this.#show({ text: `Not logged: ${error instanceof Error ? error.message : String(error)}`, mood: "question" }, "");
@@ -193,39 +203,38 @@ export class Shift {
     return { spec: build.spec, context, ...(speaker === undefined ? {} : { speaker }) };
   }
 
-  /** Hear a sentence in full, or take what was heard at its last lull when nothing loud has come since. */
-  async #hear(ear: WorkerEar, { pcm, rate, number, end }: Sentence, build: Build): Promise<HeardClip> {
-    const before = this.#atLull;
-    if (before?.number === number && before.end === end) return before.clip;
-    const asked = performance.now();
-    const clip = await ear.hear(pcm, rate, this.#options(build));
-    performance.measure("hear", { start: asked });
-    this.#atLull = { number, end, clip };
-    return clip;
-  }
-
   async #listen(sentence: Sentence): Promise<void> {
     const { build } = this.#book;
-    const ear = this.#ear;
-    if (build === undefined || ear === undefined) return;
-    if (!sentence.over) await this.#look(ear, sentence, build);
-    // Heard in full during the lull already, unless the sentence went on meanwhile.
-    if (!sentence.over && (this.#intake?.quietFor ?? 0) < LULL_MS) return;
-    const { heard, parsed } = await this.#hear(ear, sentence, build);
-    if (!sentence.over) return;
-    if (this.state.value === "paused") this.#whilePaused(parsed);
-    else if (this.state.value === "armed") await this.#end(heard, parsed, sentence);
+    const drafts = this.#drafts;
+    if (build === undefined || drafts === undefined) return;
+    const options = this.#options(build);
+    const sight = (text: string) => this.#sight(text, sentence, build, options.context);
+    if (!sentence.over) return void this.#endEarly(sentence, drafts.begin(sentence, options, sight)).catch(() => undefined);
+    const clip = await drafts.whole(sentence, options, sight);
+    if (clip === undefined) return;
+    // While paused only the word that ends the pause is taken, and nothing is kept.
+    const resumes = clip.parsed.commands.some(({ command }) => command === "resume");
+    if (this.state.value === "paused" && resumes) this.#resume();
+    else if (this.state.value === "armed") await this.#end(clip.heard, clip.parsed, sentence);
   }
 
-  /** First sight of a sentence that may be over: one quick decode, shown as not logged. */
-  async #look(ear: WorkerEar, { pcm, rate, clipped, lastLoud }: Sentence, build: Build): Promise<void> {
-    if (clipped || this.state.value !== "armed") return;
-    const options = this.#options(build);
-    const { heard } = await ear.hear(pcm, rate, { ...options, quick: true });
-    const parsed = parse(heard.text, options.context, build.spec);
+  /** A sentence that was understood without doubt, and to which nothing more can belong, need not wait out its silence. */
+  async #endEarly({ end, lastLoud }: Sentence, draft: Draft): Promise<void> {
+    const clip = await draft.heard;
+    if (clip === undefined || !isWhole(clip.heard, clip.parsed)) return;
+    await new Promise((resolve) => setTimeout(resolve, Math.max(0, lastLoud + SHORTEST_END_MS - performance.now())));
+    if (this.state.value === "armed") this.#intake?.cut(end);
+  }
+
+  /** First sight of a sentence: one decode, shown as not logged, and not over a newer sentence. */
+  #sight(text: string, { number, clipped, lastLoud }: Sentence, build: Build, context: Context): void {
+    if (clipped || this.state.value !== "armed" || number !== this.#intake?.current) return;
+    const parsed = parse(text, context, build.spec);
     if (parsed.readings.length === 0) return;
-    this.#show(previewOf(this.#book, parsed), heard.text, true);
-    this.#measure("reading shown", lastLoud);
+    this.#show(previewOf(this.#book, parsed), text, true);
+    // A second look that saw more is not measured again.
+    if (number !== this.#sighted) this.#measure("reading shown", lastLoud);
+    this.#sighted = number;
   }
 
   async #end(heard: Heard, parsed: Parsed, sentence: Sentence): Promise<void> {
@@ -233,11 +242,6 @@ export class Shift {
     if (again === undefined) await this.#log(heard, parsed, sentence);
     // Half a sentence reads as another one: it is never taken. What was not made out at all is asked again, not logged.
     else if (heard.text !== "" || !sentence.clipped) this.#answer({ text: again, mood: "question" }, heard.text);
-  }
-
-  /** While paused only the word that ends the pause is taken, and nothing is kept. */
-  #whilePaused(parsed: Parsed): void {
-    if (parsed.commands.some(({ command }) => command === "resume")) this.#resume();
   }
 
   async #log(heard: Heard, parsed: Parsed, { pcm, rate, lastLoud }: Sentence): Promise<void> {

@@ -13,11 +13,21 @@ export interface HeardClip {
 interface Waiting<T> {
   resolve(answer: T): void;
   reject(error: Error): void;
+  /** Told the words at first sight. */
+  readonly sight?: (text: string) => void;
+}
+
+/** A clip that is being heard. */
+export interface HearingClip {
+  /** What was heard; undefined when it was left before its end. */
+  readonly heard: Promise<HeardClip | undefined>;
+  /** The sentence went on: leave it. */
+  leave(): void;
 }
 
 export class WorkerEar {
   readonly #worker: Worker;
-  readonly #waiting = new Map<number, Waiting<HeardClip>>();
+  readonly #waiting = new Map<number, Waiting<HeardClip | undefined>>();
   readonly #fitting = new Map<number, Waiting<Speaker>>();
   readonly #failed: (fault: BenchFault) => void;
   #next = 0;
@@ -65,12 +75,14 @@ export class WorkerEar {
     else if (answer.type === "failed" && answer.code === "ear_not_loaded") this.#die(answer.message);
     // One clip that could not be heard does not stop the shift.
     else if (answer.type === "failed") this.#refuseAll(new Error(answer.message));
-    else if (answer.type === "heard" && answer.id !== undefined) {
-      this.#waiting.get(answer.id)?.resolve({ heard: answer.heard, parsed: answer.parsed });
-      this.#waiting.delete(answer.id);
-    } else if (answer.type === "calibrated") {
+    else if (answer.type === "sighted") this.#waiting.get(answer.id)?.sight?.(answer.text);
+    else if (answer.type === "calibrated") {
       this.#fitting.get(answer.id)?.resolve(answer.speaker);
       this.#fitting.delete(answer.id);
+    } else {
+      const { id } = answer;
+      this.#waiting.get(id)?.resolve(answer.type === "heard" ? { heard: answer.heard, parsed: answer.parsed } : undefined);
+      this.#waiting.delete(id);
     }
   }
 
@@ -79,15 +91,27 @@ export class WorkerEar {
     this.#post({ type: "context", spec, context, ...(speaker === undefined ? {} : { speaker }) });
   }
 
-  /** Hear a clip. `options.quick` gives a first sight of it that is never for the log. */
-  hear(pcm: Float32Array, rate: number, options: HearOptions): Promise<HeardClip> {
-    if (this.#fault !== undefined) return Promise.reject(this.#fault);
+  /** Hear a clip; `sight` is told the words at first sight, which are never for the log. */
+  hear(pcm: Float32Array, rate: number, options: HearOptions, sight?: (text: string) => void): HearingClip {
+    const { sentence, beginning } = options;
+    if (this.#fault !== undefined) return { heard: Promise.reject(this.#fault), leave: () => undefined };
     const id = this.#next++;
     this.prepare(options);
-    return new Promise((resolve, reject) => {
-      this.#waiting.set(id, { resolve, reject });
-      this.#post({ type: "hear", id, pcm, rate, ...(options.quick === undefined ? {} : { quick: options.quick }) });
+    const heard = new Promise<HeardClip | undefined>((resolve, reject) => {
+      this.#waiting.set(id, { resolve, reject, ...(sight === undefined ? {} : { sight }) });
+      this.#post({
+        type: "hear",
+        id,
+        pcm,
+        rate,
+        ...(sentence === undefined ? {} : { sentence }),
+        ...(beginning === undefined ? {} : { beginning }),
+      });
     });
+    const leave = () => {
+      if (this.#waiting.has(id)) this.#post({ type: "leave", id });
+    };
+    return { heard, leave };
   }
 
   /** Fit a person from phrases read aloud; takes some seconds. */

@@ -41,12 +41,20 @@ export function heardPasses(passes: readonly Pass[]): readonly Pass[] {
     .sort((one, other) => costOf(one) - costOf(other));
 }
 
+/** The pass to go by before there are votes: the cheapest that makes sense here, unless it is much dearer than another. */
+export function likeliest(passes: readonly Pass[]): Pass | undefined {
+  const [best, ...others] = heardPasses(passes);
+  if (best === undefined || best.plain) return best;
+  return others.find((pass) => pass.plain && costOf(pass) <= costOf(best) * DEARER) ?? best;
+}
+
 /** What does not make sense here needs company to speak against what does. */
 const LONE = 1;
 
 /**
- * Count the passes; undefined when none heard anything. A single pass that heard what would be asked about (a size out of
- * its band, a place the engine does not have) does not speak against several that heard what fits.
+ * Count the passes; undefined when none heard anything. A single check that heard what would be asked about (a size out of
+ * its band, a place the engine does not have) does not speak against several that heard what fits; a look does, because
+ * with the whole grammar to choose from it took that by itself.
  */
 export function vote(passes: readonly Pass[]): Vote | undefined {
   const heard = heardPasses(passes);
@@ -63,6 +71,8 @@ export function vote(passes: readonly Pass[]): Vote | undefined {
   let winner = best;
   for (const pass of near)
     if (count(pass) > count(winner) || (count(pass) === count(winner) && pass.plain && !winner.plain)) winner = pass;
-  const voters = near.filter((pass) => pass.meaning === winner.meaning || pass.plain || !winner.plain || count(pass) > LONE);
+  const voters = near.filter(
+    (pass) => pass.meaning === winner.meaning || pass.plain || pass.full || !winner.plain || count(pass) > LONE,
+  );
   return { winner, agreement: count(winner) / voters.length, voters };
 }

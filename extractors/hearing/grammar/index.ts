@@ -1,7 +1,7 @@
 // Registry, spec sheet and open context in; the grammar of what may be said next out.
 import type { Context } from "../../../shared/events/reading.ts";
 import { ALL_QUANTITIES, QUANTITIES } from "../../../shared/quantities/registry.ts";
-import type { Quantity } from "../../../shared/quantities/types.ts";
+import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import { PHONE_WORDS } from "../words/dictionary.ts";
 import { AutomatonBuilder, chain, type Phrase, type State, words } from "./automaton.ts";
@@ -17,8 +17,11 @@ export interface Grammar {
   readonly fsg: string;
 }
 
-/** `near`: what the open quantity and step make likely. `all`: everything the registry has. */
-export type Scope = "near" | "all";
+/**
+ * `near`: what the open quantity and step make likely. `all`: everything the registry has. `about`: sentences that name one of
+ * these quantities, once the beginning of such a sentence was heard.
+ */
+export type Scope = "near" | "all" | { readonly about: readonly QuantityId[] };
 
 /** Beside an open quantity or step, others are this much less usual. */
 const OTHER = 0.3;
@@ -52,10 +55,10 @@ function* openSentences(spec: Spec, context: Context): Generator<readonly [Phras
   yield [chain(words("note"), ANY_SPEECH), 0.1];
 }
 
-function* readings(spec: Spec, context: Context, scope: Scope): Generator<readonly [Phrase, number]> {
+function* readings(spec: Spec, context: Context, scope: "near" | "all"): Generator<readonly [Phrase, number]> {
   const metric = context.unit_system === "metric";
   const whole = isWhole(context);
-  const focused = context.quantity !== undefined || context.step !== undefined;
+  const focused = isFocused(context);
   const quantities = ALL_QUANTITIES.filter((quantity) => scope === "all" || isNear(quantity, context));
   for (const quantity of quantities) {
     const named = namedSentences(quantity, spec, metric, whole);
@@ -77,27 +80,47 @@ function* readings(spec: Spec, context: Context, scope: Scope): Generator<readon
   yield [ownWays(spec), rest];
 }
 
+/** Sentences that name one of the quantities `about`. */
+function* namedReadings(spec: Spec, context: Context, about: readonly QuantityId[]): Generator<readonly [Phrase, number]> {
+  const quantities = about.map((id) => QUANTITIES[id]);
+  for (const quantity of quantities) {
+    const named = namedSentences(quantity, spec, context.unit_system === "metric", isWhole(context));
+    if (named !== undefined) yield [named, 1];
+  }
+  const then = valueThenPlaceSentences(spec, quantities);
+  if (then !== undefined) yield [then, 0.2];
+}
+
 /** The grammar for what may be said with this engine, here and now. */
 export function buildGrammar(spec: Spec, context: Context, scope: Scope = "all"): Grammar {
-  const of = [...openSentences(spec, context), ...readings(spec, context, scope)];
+  const of =
+    typeof scope === "string"
+      ? [...openSentences(spec, context), ...readings(spec, context, scope)]
+      : [...namedReadings(spec, context, scope.about)];
   const start = new AutomatonBuilder().compile({ kind: "choice", of });
   return { start, fsg: toFsg(start) };
 }
 
-/** The narrowest scope that is worth trying first: with nothing open it is everything. */
-export const firstScope = ({ quantity, step }: Context): Scope => (quantity === undefined && step === undefined ? "all" : "near");
+/** Whether something is open that a value said alone would belong to. */
+export const isFocused = ({ quantity, step }: Context): boolean => quantity !== undefined || step !== undefined;
+
+/** Quantities that are called `name`. */
+export const namedBy = (name: string): readonly QuantityId[] =>
+  ALL_QUANTITIES.filter(({ spoken }) => spoken.includes(name)).map(({ id }) => id);
 
 /**
  * The context for hearing among everything. With something open the last reading is left out: corrections are heard in what
  * is open, and the large grammar stays the same from one reading to the next.
  */
 export function withoutFocus(context: Context): Context {
-  const { quantity, step, last: _last, ...rest } = context;
-  return quantity === undefined && step === undefined ? context : rest;
+  const { quantity: _quantity, step: _step, last: _last, ...rest } = context;
+  return isFocused(context) ? rest : context;
 }
 
 /** Equal for contexts that have the same grammar. */
 export function grammarKey(spec: Spec, context: Context, scope: Scope): string {
   const { quantity, unit_system, last, step } = context;
-  return [spec.id, spec.version, scope, quantity, isWhole(context), unit_system, last?.quantity, step].join("|");
+  const sheet = [spec.id, spec.version, unit_system, isWhole(context)];
+  if (typeof scope !== "string") return [...sheet, ...scope.about].join("|");
+  return [...sheet, scope, quantity, last?.quantity, step].join("|");
 }

@@ -3,6 +3,9 @@ import { chain, EMPTY, maybe, oneOf, type Phrase, weighted, words } from "./auto
 import { belowHundred, DIGITS, digitRun, fractionOfInch, hundreds } from "./numbers.ts";
 import { OUT_OF_BAND, once, SELDOM } from "./weights.ts";
 
+/** Inches that no such part of this engine has. */
+const FAR_OUT = 0.02;
+
 /** A read-out: the whole inches of the nominal, then as many decimals as the instrument has. */
 export const readOut = (nominals: readonly number[], resolution: number, wide: boolean): Phrase =>
   once(`read-out ${nominals.join(" ")} ${resolution} ${wide}`, () => readOutPhrase(nominals, resolution, wide));
@@ -17,6 +20,8 @@ function readOutPhrase(nominals: readonly number[], resolution: number, wide: bo
     for (const edge of [nominal - 0.06, nominal + 0.08])
       if (!heads.has(Math.floor(edge))) heads.set(Math.floor(edge), OUT_OF_BAND);
   }
+  // A figure that is far out is seldom, but it must not be heard as one that is not.
+  for (let inches = 1; inches < 10; inches += 1) if (!heads.has(inches)) heads.set(inches, FAR_OUT);
   const short = chain(digitRun(decimals - 1));
   for (const [inches, weight] of heads) {
     const head = words(DIGITS[inches] ?? "zero");

@@ -104,17 +104,20 @@ describe("the grammar", () => {
   it("reads out as many digits as the instrument has, no more", () => {
     const bore: Context = { quantity: "bore_diameter", place: { cylinder: 1 } };
     expect(says(bore, "three~v eight~v seven~v five~v oh~v two~v")).toBe(0);
-    expect(says(bore, "nine~v eight~v seven~v five~v oh~v")).toBe(0);
+    expect(says(bore, "three~v eight~v seven~v five~v oh~v")).toBeGreaterThan(0);
   });
 
   it("keeps what is unlikely sayable, so that it is not heard as what is likely", () => {
     expect(says({}, "ring gap two~p top~p fifty~v thou~v")).toBeGreaterThan(0);
-    expect(says({ quantity: "bore_diameter", place: { cylinder: 1 } }, "three~v eight~v oh~v five~v oh~v")).toBeGreaterThan(0);
+    const bore: Context = { quantity: "bore_diameter", place: { cylinder: 1 } };
+    expect(says(bore, "three~v eight~v oh~v five~v oh~v")).toBeGreaterThan(0);
+    // Inches that the sheet does not have: a slip of the tongue or of the eye, which must come out as it was said.
+    expect(says(bore, "nine~v eight~v seven~v five~v oh~v")).toBeGreaterThan(0);
   });
 
   it("stays small enough for a phone", () => {
     const sizes = GRAMMARS.map(({ start }) => reachable(start).length);
-    expect(Math.max(...sizes)).toBeLessThan(1800);
+    expect(Math.max(...sizes)).toBeLessThan(1850);
     expect(fullDictionary().length).toBeLessThan(60_000);
   });
 });

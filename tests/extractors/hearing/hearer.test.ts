@@ -1,9 +1,12 @@
 // The ear in its worker thread on synthesised speech (two voices of an open synthesiser), noise and silence.
+import createModule from "soundswallower";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { shopNoise } from "../../../demo-data/shop-noise.ts";
 import { fliteVoice } from "../../../demo-data/voices.ts";
+import { Ear } from "../../../extractors/hearing/ear.ts";
+import type { EngineFactory } from "../../../extractors/hearing/engine/module.ts";
 import { CALIBRATION_PHRASES, type Hearer, readSpeaker, understand } from "../../../extractors/hearing/index.ts";
-import { openHearer } from "../../../extractors/hearing/node/index.ts";
+import { modelFolder, openHearer } from "../../../extractors/hearing/node/index.ts";
 import type { Context } from "../../../shared/events/reading.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 
@@ -35,11 +38,46 @@ describe("with something open", () => {
   ] as const)("takes %j for what it is", async (text, context, reading) => {
     expect((await heardAs(text, context)).readings).toMatchObject([reading]);
   });
+});
 
-  it("shows at first sight what it logs at the second", async () => {
-    const { pcm, rate } = await voice.say("crank end float nine thou");
-    const heard = await hearer.hear(pcm, rate, { spec: DEMO_SPEC, context: CLEARANCE, quick: true });
-    expect(heard).toMatchObject({ text: "crank end float nine thou", verdict: "doubtful" });
+describe("step by step", () => {
+  const opened = Ear.open(createModule as unknown as EngineFactory, modelFolder());
+  afterAll(async () => (await opened).close());
+
+  it("gives a first sight before the rest, and comes to what it hears in one go", async () => {
+    const ear = await opened;
+    const { pcm, rate } = await voice.say("two thou");
+    const options = { spec: DEMO_SPEC, context: CLEARANCE };
+    const hearing = ear.hearing(pcm, rate, options);
+    let step = hearing.next();
+    while (step.value === undefined) step = hearing.next();
+    expect(step).toMatchObject({ done: false, value: { text: "two thou", verdict: "doubtful" } });
+    while (step.done !== true) step = hearing.next();
+    expect(step.value).toMatchObject({ text: "two thou", verdict: "ok" });
+  });
+
+  it("goes straight to what the beginning of a growing sentence named, and is not led astray by another's", async () => {
+    const ear = await opened;
+    const whole = await voice.say("ring gap number three top, sixteen thou");
+    const options = { spec: DEMO_SPEC, context: NUT };
+    const steps = (sentence: number | undefined) => {
+      const hearing = ear.hearing(whole.pcm, whole.rate, { ...options, ...(sentence === undefined ? {} : { sentence }) });
+      const sights: string[] = [];
+      for (;;) {
+        const step = hearing.next();
+        if (step.done === true) return { sights, heard: step.value };
+        if (step.value !== undefined) sights.push(step.value.text);
+      }
+    };
+    ear.hear(whole.pcm.subarray(0, whole.rate * 1.2), whole.rate, { ...options, sentence: 7, beginning: true });
+    const begun = steps(7);
+    const text = "ring gap number three top, sixteen thou";
+    expect(begun).toMatchObject({ heard: { text, verdict: "ok" } });
+    expect(begun.sights[0]).toBe(text);
+    const bore = await voice.say("bore two bottom thrust");
+    ear.hear(bore.pcm, bore.rate, { ...options, sentence: 8, beginning: true });
+    expect(steps(8).heard).toMatchObject({ text, verdict: "ok" });
+    expect(steps(9).heard).toMatchObject({ text, verdict: "ok" });
   });
 });
 

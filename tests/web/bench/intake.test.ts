@@ -65,4 +65,33 @@ describe("the intake", () => {
     ]);
     expect(heard.map(({ number }) => number)).toEqual([1, 2]);
   });
+
+  it("ends a sentence early where it paused, but not where it went on", () => {
+    const ends: number[] = [];
+    const sentences: Sentence[] = [];
+    const intake = new Intake(RATE, {
+      shut: () => false,
+      talking: () => undefined,
+      sentence: (one) => {
+        sentences.push(one);
+        if (!one.over) ends.push(one.end);
+      },
+    });
+    let n = 0;
+    const feed = (loud: boolean, ms: number) => {
+      for (let left = ms; left > 0; left -= 20) intake.feed(frame(loud, ++n));
+    };
+    feed(false, 1000);
+    feed(true, 600);
+    feed(false, 300);
+    feed(true, 600);
+    intake.cut(ends[0] ?? 0);
+    feed(false, 300);
+    expect(sentences.map(({ over }) => over)).toEqual([false, false]);
+    expect(intake.lull).toBe(ends[1]);
+    intake.cut(ends[1] ?? 0);
+    expect(sentences.map(({ over }) => over)).toEqual([false, false, true]);
+    expect(sentences.at(-1)?.end).toBe(ends[1]);
+    expect(intake.lull).toBeUndefined();
+  });
 });

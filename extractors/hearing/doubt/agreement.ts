@@ -1,0 +1,18 @@
+// How many passes must agree before a sentence counts.
+import { plainWord } from "../grammar/fsg.ts";
+import { isFragile, isReadOut } from "./fragile.ts";
+import type { Vote } from "./vote.ts";
+
+/** Passes that must agree on what is not easily taken for another. */
+export const ENOUGH = 3;
+/** Below each of these ratios (dB) one more must agree. */
+const NOISY_SNR = [22, 15];
+/** Above this the model does not know the like of the voice well, and takes one word for another at all scales alike. */
+const ODD_VOICE = 280;
+
+/** How many passes must agree: more in noise, more for a voice that fits badly, and for what is easily taken for another. */
+export function votesWanted({ winner }: Vote, snr: number, strangeness: number): number {
+  const words = winner.decoded.words.map(({ word }) => plainWord(word));
+  const noisy = NOISY_SNR.filter((limit) => snr < limit).length;
+  return ENOUGH + noisy + (isFragile(words) || isReadOut(words) || strangeness > ODD_VOICE ? 1 : 0);
+}

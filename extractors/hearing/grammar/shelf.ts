@@ -1,0 +1,57 @@
+// The grammars of this session, kept from one sentence to the next, and which of them each decoder has set.
+import type { Context } from "../../../shared/events/reading.ts";
+import type { Spec } from "../../../shared/spec/spec.ts";
+import type { Decoder } from "../engine/decoder.ts";
+import type { State } from "./automaton.ts";
+import { buildGrammar, type Grammar, grammarKey, type Scope, withoutFocus } from "./index.ts";
+import { rivalsFsg } from "./rivals.ts";
+
+const MOST_KEPT = 32;
+
+/** One decoder for each kind of grammar: the large one takes a fifth of a second to set, and is set once. */
+export type Role = "near" | "all" | "small";
+
+/** The decoder that hears in a scope. */
+export const roleOf = (scope: Scope): Role => (typeof scope === "string" ? scope : "small");
+
+export class GrammarShelf {
+  readonly #decoders: Readonly<Record<Role, Decoder>>;
+  readonly #grammars = new Map<string, Grammar>();
+  readonly #set = new Map<Role, string>();
+
+  constructor(decoders: Readonly<Record<Role, Decoder>>) {
+    this.#decoders = decoders;
+  }
+
+  /** The grammar of a scope, built when it is asked for the first time. */
+  grammar(spec: Spec, context: Context, scope: Scope): Grammar & { readonly key: string } {
+    const open = scope === "near" ? context : withoutFocus(context);
+    const key = grammarKey(spec, open, scope);
+    const kept = this.#grammars.get(key) ?? buildGrammar(spec, open, scope);
+    // Put last again, so that what is asked for most stays.
+    this.#grammars.delete(key);
+    this.#grammars.set(key, kept);
+    const oldest = this.#grammars.keys().next().value;
+    if (this.#grammars.size > MOST_KEPT && oldest !== undefined) this.#grammars.delete(oldest);
+    return { ...kept, key };
+  }
+
+  /** Set the grammar of a scope on its decoder, where it is not set yet. */
+  use(spec: Spec, context: Context, scope: Scope): void {
+    const { key, fsg } = this.grammar(spec, context, scope);
+    this.#setOn(roleOf(scope), key, fsg);
+  }
+
+  /** Set the sentences that sound like `heard` (words with roles) on the small decoder; false where `start` does not have it. */
+  useRivals(start: State, heard: readonly string[]): boolean {
+    const rivals = rivalsFsg(start, heard);
+    if (rivals !== undefined) this.#setOn("small", rivals, rivals);
+    return rivals !== undefined;
+  }
+
+  #setOn(role: Role, key: string, fsg: string): void {
+    if (this.#set.get(role) === key) return;
+    this.#decoders[role].setGrammar(fsg);
+    this.#set.set(role, key);
+  }
+}

@@ -1,0 +1,74 @@
+// Passes and their vote in, what the ear answers out.
+
+import type { Levels } from "./audio/level.ts";
+import type { Pass, Vote } from "./doubt/vote.ts";
+import { plainWord } from "./grammar/fsg.ts";
+import { isPhoneWord } from "./text.ts";
+import type { Doubt, Heard, HeardVerdict } from "./types.ts";
+
+/** An utterance, cut to what stands above the noise. */
+export interface Clip {
+  readonly pcm: Float32Array;
+  readonly rate: number;
+  readonly levels: Levels;
+  /** Of the whole utterance. */
+  readonly seconds: number;
+}
+
+/** Nothing was said, or nothing that could be made out. */
+export const nothing = (seconds: number, snr: number, warp: number): Heard => ({
+  text: "",
+  seconds,
+  words: [],
+  doubt: { words: [], others: [], agreement: 0, strangeness: 0 },
+  snr,
+  verdict: "nothing",
+  warp,
+});
+
+/** First sight: the words of one decode, in doubt by their nature. */
+export const firstSight = ({ text, warp }: Pass, { seconds, levels }: Clip): Heard => ({
+  ...nothing(seconds, levels.snr, warp),
+  text,
+  verdict: "doubtful",
+});
+
+/** Indexes of the winner's words that some voter heard otherwise, by comparing words at the same moment. */
+function disputed({ winner, voters }: Vote): number[] {
+  const words = winner.decoded.words;
+  return words.flatMap((word, index) => {
+    const middle = ((word.start + word.end) / 2) * winner.warp;
+    const same = voters.every((pass) =>
+      pass.decoded.words.some(
+        (other) =>
+          plainWord(other.word) === plainWord(word.word) &&
+          other.start * pass.warp <= middle + 0.1 &&
+          other.end * pass.warp >= middle - 0.1,
+      ),
+    );
+    return same ? [] : [index];
+  });
+}
+
+export function doubtOf(vote: Vote, strangeness: number): Doubt {
+  const { winner, voters, agreement } = vote;
+  const others = [...new Set(voters.filter((pass) => pass.meaning !== winner.meaning).map((pass) => pass.text))];
+  return { words: disputed(vote), others, agreement, strangeness: Math.round(strangeness) };
+}
+
+/** What was heard, its words with their times in the utterance. */
+export function heardOf({ winner, agreement }: Vote, doubt: Doubt, verdict: HeardVerdict, clip: Clip): Heard {
+  const { snr, from } = clip.levels;
+  if (verdict === "nothing" || verdict === "too_loud") return { ...nothing(clip.seconds, snr, winner.warp), doubt, verdict };
+  const offset = from / clip.rate;
+  const words = winner.decoded.words
+    .filter(({ word }) => !isPhoneWord(word))
+    .map(({ word, start, end }, index) => ({
+      word: plainWord(word),
+      start: offset + start * winner.warp,
+      end: offset + end * winner.warp,
+      trust: doubt.words.includes(index) ? agreement / 2 : agreement,
+    }));
+  const warp = Math.round(winner.warp * 1000) / 1000;
+  return { text: winner.text, seconds: clip.seconds, words, doubt, snr, verdict, warp };
+}
