@@ -81,6 +81,11 @@ export class Endpointer {
     return this.#speech !== undefined;
   }
 
+  /** Whether an utterance is under way or may be about to be: something was loud a moment ago. */
+  get stirring(): boolean {
+    return this.inSpeech || this.#recent.some(({ loud }) => loud);
+  }
+
   /** Noise of the room, dB below full scale; undefined before the first frame. */
   get floor(): number | undefined {
     return this.#floor;

@@ -64,6 +64,11 @@ export class Intake {
     return this.#number;
   }
 
+  /** Whether someone speaks or may be about to: no moment for a sound of ours. */
+  get stirring(): boolean {
+    return this.#endpointer.stirring;
+  }
+
   /** Where the sentence under way may be over, seconds of sound; undefined while it goes on. */
   get lull(): number | undefined {
     return this.#lull;

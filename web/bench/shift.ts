@@ -103,7 +103,7 @@ export class Shift {
       this.awake.value = await waking;
       if (this.state.value === "starting") this.state.value = "armed";
       // Who has begun to speak is heard without it: a tone would shut the ear in the middle of a sentence.
-      if (!this.talking.value) this.#tone("heard");
+      if (!this.#intake.stirring) this.#tone("heard");
     } catch (error) {
       this.#fail(error instanceof BenchFault ? error : new BenchFault("ear_failed", String(error)));
     }

@@ -112,6 +112,16 @@ describe("the endpointer", () => {
     expect(utterances(machine).length).toBeLessThanOrEqual(3);
   });
 
+  it("stirs at the first loud moment, before it counts as speech", () => {
+    const ear = new Endpointer({ rate: RATE });
+    const pcm = signal(2, [[1, 2]]);
+    const at = (seconds: number) => pcm.subarray(0, Math.floor((seconds * RATE) / FRAME) * FRAME);
+    run(at(1), ear);
+    expect(ear.stirring).toBe(false);
+    expect(ear.push(pcm.subarray(RATE, RATE + FRAME))).toEqual([]);
+    expect(ear.stirring).toBe(true);
+  });
+
   it("ends an utterance that will not end", () => {
     const events = run(signal(16, [[1, 15.5]]), new Endpointer({ rate: RATE, longestSeconds: 5 }));
     expect((utterances(events)[0]?.pcm.length ?? 0) / RATE).toBeLessThan(6);

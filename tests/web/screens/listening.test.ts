@@ -128,7 +128,7 @@ describe("listening at the vise", { timeout: 260_000 }, () => {
 
   it("hears what is said while the ear is still starting", async () => {
     await shop.start();
-    const early = await spokenWav(["main two clearance, two thou"], 3, 0.3);
+    const early = await spokenWav(["main two clearance, two thou"], 3, 0.15);
     const page = await listen(await newBuild(shop), early.path);
     await start(page);
     await spoken(page, early.seconds, 1);
