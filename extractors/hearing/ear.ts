@@ -40,8 +40,11 @@ const plain = (text: string) =>
     .join(" ")
     .trim();
 
+/** A note in the speaker's own words, of which none but the first is in the grammar. */
+const isFreeNote = ({ text }: Pass) => text === "note";
+
 /** Whether a sentence began as one about something that is not open: its rest was heard as any speech. */
-const isElsewhere = ({ decoded, text }: Pass) => text !== "note" && decoded.words.some(({ word }) => isPhoneWord(word));
+const isElsewhere = (pass: Pass) => !isFreeNote(pass) && pass.decoded.words.some(({ word }) => isPhoneWord(word));
 
 const ownWords = ({ decoded }: Pass) => decoded.words.map(({ word }) => word).filter((word) => !isPhoneWord(word));
 
@@ -111,17 +114,20 @@ export class Ear {
   *#check(passes: Pass[], scope: Scope, clip: Clip, options: HearOptions): Generator<undefined, void> {
     const best = likeliest(passes);
     if (best === undefined || strangenessOf(best.decoded) > STRANGE_AGREED) return;
+    // Free speech has no sentences that sound like it: its first word is looked for again with the whole grammar.
+    const free = isFreeNote(best);
     // What was heard to be about one thing may be about another that sounds like it: its rivals are those of everything.
     const among = typeof scope === "string" ? scope : "all";
     const { start } = this.#shelf.grammar(options.spec, options.context, among);
-    if (!this.#shelf.useRivals(start, ownWords(best))) return;
+    if (!free && !this.#shelf.useRivals(start, ownWords(best))) return;
+    const by = free ? roleOf(scope) : "small";
     for (let turn = 0; turn < MOST_CHECKS; turn += 1) {
       const counted = vote(passes);
       if (counted === undefined) return;
       const wanted = votesWanted(counted, clip.levels.snr, strangenessOf(best.decoded));
       const votes = Math.round(counted.agreement * counted.voters.length);
       if (votes >= wanted && counted.agreement === 1) return;
-      passes.push({ ...this.#pass(clip, checkWarp(best.warp, turn), turn + 1, "small", options), full: false });
+      passes.push({ ...this.#pass(clip, checkWarp(best.warp, turn), turn + 1, by, options), full: free });
       yield undefined;
     }
   }

@@ -1,6 +1,7 @@
 // A winning decode in, what speaks against it out: words too dear, sound that no word explains, words too short to be said.
 import type { Levels } from "../audio/level.ts";
 import type { Decoded, DecodedWord } from "../engine/decoder.ts";
+import { plainWord } from "../grammar/fsg.ts";
 import { isPhoneWord } from "../text.ts";
 import { pronunciationsOf } from "../words/dictionary.ts";
 
@@ -11,10 +12,29 @@ export interface Evidence {
   readonly unexplained: number;
   /** Seconds a phone of the word that is pressed together most; words of one phone have no say. */
   readonly shortest: number;
-  /** Cost a second of the dearest word of more than one phone, and how many times that of all words together it is. */
+  /**
+   * Cost a second of the dearest word of more than one phone, for its kind, and how many times that of all words together it is.
+   */
   readonly dearest: number;
   readonly uneven: number;
 }
+
+/**
+ * Words that cost more than their neighbours in every voice, and how many times as much: mostly a "t" that is hardly said.
+ * Measured on six synthetic voices and one person's numbers, forced to the words that were said.
+ */
+const USUAL_COST: Readonly<Record<string, number>> = {
+  metres: 1.6,
+  out: 1.5,
+  at: 1.5,
+  the: 1.5,
+  nut: 1.45,
+  axial: 1.45,
+  not: 1.45,
+  for: 1.4,
+  inch: 1.4,
+  eight: 1.25,
+};
 
 const FRAME_SECONDS = 0.02;
 /** A word's edges are not exact, and a final consonant rings on. */
@@ -51,7 +71,8 @@ export function evidenceOf(decoded: Decoded, pcm: Float32Array, rate: number, le
     (at) => !decoded.words.some(({ start, end }) => at > start - EDGE_SECONDS && at < end + EDGE_SECONDS),
   );
   const longer = ownWords(decoded).filter(({ word }) => phonesOf(word) > 1);
-  const costRate = ({ start, end, cost }: DecodedWord) => cost / Math.max(FRAME_SECONDS, end - start);
+  const costRate = ({ word, start, end, cost }: DecodedWord) =>
+    cost / Math.max(FRAME_SECONDS, end - start) / (USUAL_COST[plainWord(word)] ?? 1);
   const strangeness = strangenessOf(decoded);
   const dearest = Math.max(0, ...longer.map(costRate));
   return {

@@ -1,6 +1,8 @@
 // Votes, evidence and the room's noise in, one verdict out. The thresholds were tuned on synthetic voices (see the benchmark).
+import { plainWord } from "../grammar/fsg.ts";
 import type { HeardVerdict } from "../types.ts";
 import type { Evidence } from "./evidence.ts";
+import { isReadOut } from "./fragile.ts";
 import type { Vote } from "./vote.ts";
 
 /** Below this the words cannot be trusted whatever they are. */
@@ -18,6 +20,8 @@ const LEAST_ODD = 330;
 const MOST_ODD = 430;
 /** For two or three words about something that is not open. */
 const ODD_IF_BRIEF = 320;
+/** For a read-out: no band catches a digit that slipped. */
+const ODD_READ_OUT = 320;
 /** Above this the sentence is looked for once more at another scale. */
 export const UNUSUAL = 320;
 /** A long sentence that all passes agree on is asked about where a short one would be let go. */
@@ -60,8 +64,11 @@ export function judge(
   if (evidence.strangeness > strange || evidence.unexplained > UNEXPLAINED_NOTHING) return "nothing";
   if (snr < LOUDEST_SNR) return "too_loud";
   // Nothing in common and hard to fit besides: talk that is not for the book.
-  const brief = elsewhere && vote.winner.decoded.words.length < LONG_SENTENCE;
-  const limit = brief ? ODD_IF_BRIEF : oddFrom(usual);
+  const words = vote.winner.decoded.words.map(({ word }) => plainWord(word));
+  const brief = elsewhere && words.length < LONG_SENTENCE;
+  // Of a free note one word alone is judged, which says little.
+  if (together && words[0] === "note") return "ok";
+  const limit = Math.min(oddFrom(usual), brief ? ODD_IF_BRIEF : MOST_ODD, isReadOut(words) ? ODD_READ_OUT : MOST_ODD);
   if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";
   const pressed = evidence.shortest < SHORTEST_PHONE || evidence.dearest > DEAREST_WORD || evidence.uneven > MOST_UNEVEN;
   const odd = evidence.strangeness > limit || evidence.unexplained > UNEXPLAINED_DOUBT || pressed;

@@ -51,8 +51,10 @@ export const countedSlots = (quantity: Quantity): readonly Counted[] =>
   COUNTED.filter((slot) => quantity.needs.includes(slot) || quantity.needsOneOf?.includes(slot) || quantity.may.includes(slot));
 
 export interface PlacePhrases {
-  /** After the quantity's name: "number two top". */
+  /** After the quantity's name: "number two top", "on number two". */
   readonly after: Phrase;
+  /** With the quantity open, before the value. No "for": it would be heard for "four" and "bore". */
+  readonly alone: Phrase;
   /** At the end of the sentence: "on main two", "number two". */
   readonly trailing: Phrase;
   /** Before the name: "exhaust two" (lash), "oil" (ring gap one), "rod three" (side). */
@@ -95,6 +97,7 @@ export function placePhrases(quantity: Quantity, engine: Engine): PlacePhrases |
   if (valve !== undefined)
     return {
       after: oneOf([chain(valve, number), chain(number, valve)]),
+      alone: oneOf([chain(valve, number), chain(number, valve)]),
       trailing: chain(valve, number),
       before: chain(valve, number),
       optional,
@@ -102,6 +105,7 @@ export function placePhrases(quantity: Quantity, engine: Engine): PlacePhrases |
   const prep = tagged(maybe(oneOf([words("on"), words("for")]), 0.5), "");
   return {
     after: chain(prep, number, rest),
+    alone: chain(maybe(words("on"), SELDOM_SLOT), number, rest),
     trailing: chain(weighted([chain(tagged(words("on"), ""), number), 1], [named, 1]), needed),
     before:
       counted.length === 0

@@ -128,7 +128,7 @@ export function impliedSentences(quantity: Quantity, spec: Spec, metric: boolean
   const of: (readonly [Phrase, number])[] = [[value, 1]];
   if (place !== undefined) {
     const placed = whole ? PLACED_ANYHOW : PLACED;
-    of.push([chain(place.after, value), placed]);
+    of.push([chain(place.alone, value), placed]);
     if (trailsPlace(quantity) || leadingKey(quantity) === "small") of.push([chain(value, place.trailing), placed]);
   }
   return { kind: "choice", of };

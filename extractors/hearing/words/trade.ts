@@ -90,7 +90,7 @@ export const TRADE_WORDS: Pronunciations = {
   marks: ["M AA R K S"],
   mass: ["M AE S"],
   match: ["M AE CH"],
-  nut: ["N AH T"],
+  nut: ["N AH T", "N AH D"],
   nuts: ["N AH T S"],
   oval: ["OW V AH L"],
   ovality: ["OW V AE L AH T IY"],
