@@ -103,7 +103,7 @@ export class Ear {
     if (best !== undefined && isElsewhere(best)) return passes;
     yield best === undefined ? undefined : firstSight(best, clip);
     const strange = best === undefined || strangenessOf(best.decoded) > UNUSUAL;
-    if (strange) {
+    if (strange && scope !== "all") {
       passes.push(this.#pass(clip, nextLook(passes), 0, roleOf(scope), options));
       yield undefined;
     }
