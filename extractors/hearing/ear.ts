@@ -6,7 +6,7 @@ import { levelsOf } from "./audio/level.ts";
 import { resample } from "./audio/resample.ts";
 import { ENOUGH, votesWanted } from "./doubt/agreement.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
-import { FLATTEST_SNR, judge, STRANGE_AGREED, UNUSUAL } from "./doubt/verdict.ts";
+import { FLATTEST_SNR, isBriefCommand, judge, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
 import { costOf, heardPasses, likeliest, type Pass, vote } from "./doubt/vote.ts";
 import { checkWarp, nextLook, UNKNOWN, VoiceMemory } from "./doubt/warps.ts";
 import { Decoder, ENGINE_RATE } from "./engine/decoder.ts";
@@ -113,9 +113,9 @@ export class Ear {
   /** Hear what was found again, against what sounds like it, at other scales and in other noise, until enough of them agree. */
   *#check(passes: Pass[], scope: Scope, clip: Clip, options: HearOptions): Generator<undefined, void> {
     const best = likeliest(passes);
-    if (best === undefined || strangenessOf(best.decoded) > STRANGE_AGREED) return;
-    // Free speech has no sentences that sound like it: its first word is looked for again with the whole grammar.
-    const free = isFreeNote(best);
+    if (best === undefined || strangenessOf(best.decoded) > tooStrange(best)) return;
+    // Free speech has no sentences that sound like it, and a brief command has too few: the whole grammar hears them again.
+    const free = isFreeNote(best) || isBriefCommand(best);
     // What was heard to be about one thing may be about another that sounds like it: its rivals are those of everything.
     const among = typeof scope === "string" ? scope : "all";
     const { start } = this.#shelf.grammar(options.spec, options.context, among);

@@ -9,13 +9,19 @@ export interface Meaning {
   readonly meaning: string;
   /** Whether it would be logged at once if it were typed: in its band, with a place, nothing to ask. */
   readonly plain: boolean;
+  /** Whether it is a command and nothing else. */
+  readonly command: boolean;
 }
 
 export function meaningOf(text: string, context: Context, spec: Spec): Meaning {
-  if (text === "") return { meaning: "", plain: false };
+  if (text === "") return { meaning: "", plain: false, command: false };
   const { readings, commands, notes, questions } = parse(text, context, spec);
   if (readings.length + commands.length === 0)
-    return { meaning: `${notes.map((note) => note.kind)} ${questions.map(({ code }) => code)} ${text}`, plain: false };
+    return {
+      meaning: `${notes.map((note) => note.kind)} ${questions.map(({ code }) => code)} ${text}`,
+      plain: false,
+      command: false,
+    };
   const said = readings.map(
     ({ quantity, place, digits, unit, over }) => `${quantity} ${placeKey(place)} ${digits} ${unit} ${over?.digits ?? ""}`,
   );
@@ -23,5 +29,5 @@ export function meaningOf(text: string, context: Context, spec: Spec): Meaning {
     ({ command, place, step }) => `${command} ${place === undefined ? "" : placeKey(place)} ${step ?? ""}`,
   );
   const plain = questions.length === 0 && readings.every((reading) => reading.do === "accept");
-  return { meaning: [...said, ...done].join("; "), plain };
+  return { meaning: [...said, ...done].join("; "), plain, command: readings.length === 0 };
 }

@@ -68,6 +68,9 @@ function isBareChange({ words }: Heard, { quantity, implied }: Reading, open: Co
   return implied.includes("unit") && implied.some((part) => part !== "unit" && part !== "quantity");
 }
 
+/** "Seventeen down" for "seventeen thou": the slip turns the reading round. With the unit said, both words stand. */
+const isOddDown = ({ text }: Heard, { implied }: Reading): boolean => implied.includes("unit") && /\bdown$/.test(text);
+
 /** Parse what was heard. Pure; the same on the phone and in the shop's server. */
 export function understand(heard: Heard, context: Context, spec: Spec): Parsed {
   if (heard.verdict === "too_loud") return silent("", [TOO_LOUD]);
@@ -76,7 +79,7 @@ export function understand(heard: Heard, context: Context, spec: Spec): Parsed {
   const odd = parsed.readings.some((reading) => isOddTenths(heard, reading));
   const readings = parsed.readings.map((reading) => {
     if (lacksDigits(reading)) return waiting(reading, "digits_missing");
-    if (isBareChange(heard, reading, context)) return waiting(reading, "heard_unsure");
+    if (isBareChange(heard, reading, context) || isOddDown(heard, reading)) return waiting(reading, "heard_unsure");
     return isOddTenths(heard, reading) ? waiting(reading, "tenths_unusual") : reading;
   });
   const notes = isSpokenNote(heard) ? [SPOKEN_NOTE] : parsed.notes;

@@ -2,14 +2,20 @@
 import { plainWord } from "../grammar/fsg.ts";
 import type { HeardVerdict } from "../types.ts";
 import type { Evidence } from "./evidence.ts";
-import { isReadOut } from "./fragile.ts";
-import type { Vote } from "./vote.ts";
+import { isFragile, isReadOut } from "./fragile.ts";
+import type { Pass, Vote } from "./vote.ts";
 
 /** Below this the words cannot be trusted whatever they are. */
 export const LOUDEST_SNR = 8;
 /** Above: other talk that the grammar was bent to; when all passes agree, a little further. */
 const STRANGE = 400;
-export const STRANGE_AGREED = 460;
+const STRANGE_AGREED = 460;
+/**
+ * For a command of a word or two, alone and in full agreement: so short a sound leaves the recogniser little to go by, and
+ * costs more a second in every voice ("wrong", "next", "done": 400 to 550 in the tuning voices where a sentence costs 300).
+ */
+const STRANGE_COMMAND = 580;
+const BRIEF_COMMAND = 3;
 /** Below this there is no speech in the clip, only the room. */
 export const FLATTEST_SNR = 4;
 /** Strangeness above which a sentence is asked about: for a voice not known yet, and as a share of what is usual for it. */
@@ -20,8 +26,8 @@ const LEAST_ODD = 330;
 const MOST_ODD = 430;
 /** For two or three words about something that is not open. */
 const ODD_IF_BRIEF = 320;
-/** For a read-out: no band catches a digit that slipped. */
-const ODD_READ_OUT = 320;
+/** For a read-out and for what is easily taken for another number: no band catches a digit that slipped. */
+const ODD_IF_SLIPPERY = 320;
 /** Above this the sentence is looked for once more at another scale. */
 export const UNUSUAL = 320;
 /** A long sentence that all passes agree on is asked about where a short one would be let go. */
@@ -38,6 +44,12 @@ const SHORTEST_PHONE = 0.036;
 const DEAREST_WORD = 680;
 const MOST_UNEVEN = 2.15;
 const MAJORITY = 0.5;
+
+/** Whether a pass heard a command of a word or two and nothing else. */
+export const isBriefCommand = ({ command, decoded }: Pass) => command && decoded.words.length <= BRIEF_COMMAND;
+
+/** Strangeness above which a pass is no speech for the book, whatever others say. */
+export const tooStrange = (pass: Pass): number => (isBriefCommand(pass) ? STRANGE_COMMAND : STRANGE_AGREED);
 
 const oddFrom = (usual: number | undefined) =>
   usual === undefined ? ODD : Math.min(MOST_ODD, Math.max(LEAST_ODD, usual * ODD_FOR_VOICE));
@@ -60,15 +72,17 @@ export function judge(
   if (vote === undefined || evidence === undefined) return "nothing";
   const long = vote.winner.decoded.words.length >= LONG_SENTENCE;
   const together = vote.agreement === 1 && vote.voters.length >= 2;
-  const strange = together ? STRANGE_AGREED + (long ? LONG_ALLOWANCE : 0) : STRANGE;
+  const strange = together ? tooStrange(vote.winner) + (long ? LONG_ALLOWANCE : 0) : STRANGE;
   if (evidence.strangeness > strange || evidence.unexplained > UNEXPLAINED_NOTHING) return "nothing";
   if (snr < LOUDEST_SNR) return "too_loud";
   // Nothing in common and hard to fit besides: talk that is not for the book.
   const words = vote.winner.decoded.words.map(({ word }) => plainWord(word));
   const brief = elsewhere && words.length < LONG_SENTENCE;
-  // Of a free note one word alone is judged, which says little.
-  if (together && words[0] === "note") return "ok";
-  const limit = Math.min(oddFrom(usual), brief ? ODD_IF_BRIEF : MOST_ODD, isReadOut(words) ? ODD_READ_OUT : MOST_ODD);
+  // Of a free note one word alone is judged, and of a brief command little more: that all agree must do.
+  const alone = words[0] === "note" || (isBriefCommand(vote.winner) && evidence.unexplained <= UNEXPLAINED_DOUBT);
+  if (together && alone) return "ok";
+  const slippery = isReadOut(words) || isFragile(words);
+  const limit = Math.min(oddFrom(usual), brief ? ODD_IF_BRIEF : MOST_ODD, slippery ? ODD_IF_SLIPPERY : MOST_ODD);
   if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";
   const pressed = evidence.shortest < SHORTEST_PHONE || evidence.dearest > DEAREST_WORD || evidence.uneven > MOST_UNEVEN;
   const odd = evidence.strangeness > limit || evidence.unexplained > UNEXPLAINED_DOUBT || pressed;

@@ -15,6 +15,8 @@ export interface Pass {
   readonly meaning: string;
   /** Whether that would count at once if it were typed; what is out of its band or asks for more would not. */
   readonly plain: boolean;
+  /** Whether it is a command and nothing else. */
+  readonly command: boolean;
 }
 
 export interface Vote {

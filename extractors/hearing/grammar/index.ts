@@ -4,7 +4,7 @@ import { ALL_QUANTITIES, QUANTITIES } from "../../../shared/quantities/registry.
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import { PHONE_WORDS } from "../words/dictionary.ts";
-import { AutomatonBuilder, chain, type Phrase, type State, words } from "./automaton.ts";
+import { AutomatonBuilder, chain, oneOf, type Phrase, type State, words } from "./automaton.ts";
 import { CORRECTION_LEAD, commandPhrase } from "./commands.ts";
 import { toFsg } from "./fsg.ts";
 import { ownWays, slotSentence } from "./own-ways.ts";
@@ -34,7 +34,15 @@ const ELSEWHERE = 0.1;
 const ANY_SPEECH: Phrase = { kind: "loop", words: PHONE_WORDS, weight: 0.1 };
 
 /** The rest of a sentence about another thing: dearer, so that it never wins where what is open fits at all. */
-const REST_OF_ANOTHER: Phrase = { kind: "loop", words: PHONE_WORDS, weight: 0.04 };
+const OTHER_PHONE: Phrase = { kind: "choice", of: PHONE_WORDS.map((word) => [words(word), 0.04] as const) };
+const OTHER_PHONES: Phrase = { kind: "loop", words: PHONE_WORDS, weight: 0.04 };
+
+/**
+ * What follows a name is no shorter than a figure, and after a short name than a place and a figure: "wrong" said alone is not
+ * "throw" with a breath after it.
+ */
+const REST_OF_ANOTHER = chain(OTHER_PHONE, OTHER_PHONE, OTHER_PHONE, OTHER_PHONES);
+const REST_AFTER_SHORT = chain(OTHER_PHONE, OTHER_PHONE, REST_OF_ANOTHER);
 
 const isNear = (quantity: Quantity, { quantity: open, step }: Context) =>
   quantity.id === open || (step !== undefined && quantity.steps.includes(step));
@@ -70,7 +78,8 @@ function* readings(spec: Spec, context: Context, scope: "near" | "all"): Generat
   // A sentence about another thing must have a way of its own, or it is bent to what is open.
   if (scope === "near") {
     const others = ALL_QUANTITIES.filter((quantity) => !isNear(quantity, context));
-    yield [chain(openings(others, spec), REST_OF_ANOTHER), ELSEWHERE];
+    const { long, short } = openings(others, spec);
+    yield [oneOf([chain(long, REST_OF_ANOTHER), chain(short, REST_AFTER_SHORT)]), ELSEWHERE];
   }
   const rest = focused && scope === "all" ? OTHER : 1;
   const first = valueFirstSentences(spec, quantities, whole);

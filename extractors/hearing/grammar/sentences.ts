@@ -3,7 +3,7 @@
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
-import { isSayable } from "../words/dictionary.ts";
+import { isSayable, pronunciationsOf } from "../words/dictionary.ts";
 import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred } from "./numbers.ts";
 import { countTo, numbered, PLACE, type PlacePhrases, placePhrases, slotPhrase } from "./places.ts";
@@ -108,13 +108,24 @@ export function namedSentences(quantity: Quantity, spec: Spec, metric: boolean, 
   return { kind: "choice", of };
 }
 
-/** How sentences about `quantities` begin: enough to tell that they are not about what is open. */
-export function openings(quantities: readonly Quantity[], spec: Spec): Phrase {
-  const named = quantities.filter(({ id }) => !OWN_WAYS.has(id));
+/** Names of fewer phones than this are short: other words are easily heard for them. */
+const SHORT_NAME = 6;
+
+const phonesOf = (name: string) =>
+  name.split(" ").reduce((sum, word) => sum + (pronunciationsOf(word)?.[0]?.split(" ").length ?? 0), 0);
+
+/**
+ * How sentences about `quantities` begin, by long names and by short ones: enough to tell that they are not about what is
+ * open.
+ */
+export function openings(quantities: readonly Quantity[], spec: Spec): { readonly long: Phrase; readonly short: Phrase } {
   const nouns = (["main", "rod"] as const).map((slot) => numbered(slot, spec.engine, true));
   const valve = slotPhrase("valve", spec.engine) ?? EMPTY;
-  const before = oneOf([...nouns, chain(valve, countTo(spec.engine.cylinders))]);
-  return chain(maybe(before, SELDOM), oneOf(named.map(nameOf)));
+  const before = maybe(oneOf([...nouns, chain(valve, countTo(spec.engine.cylinders))]), SELDOM);
+  const names = quantities.filter(({ id }) => !OWN_WAYS.has(id)).flatMap(({ spoken }) => spoken.filter(isSayable));
+  const of = (wanted: boolean) =>
+    chain(before, oneOf(names.filter((name) => phonesOf(name) < SHORT_NAME === wanted).map((name) => words(name))));
+  return { long: of(false), short: of(true) };
 }
 
 /** Beside a bare value: how usual it is to say a place with it, and to say one where the place is open already. */

@@ -107,7 +107,7 @@ export const COMMAND_WORDS: Pronunciations = {
   strike: ["S T R AY K"],
   take: ["T EY K"],
   undo: ["AH N D UW"],
-  wrong: ["R AO NG"],
+  wrong: ["R AO NG", "R AA NG"],
   yes: ["Y EH S"],
 };
 

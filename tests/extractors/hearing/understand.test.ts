@@ -80,6 +80,9 @@ describe("understand", () => {
     ["side five thou", BORE, "accept"],
     ["rod two side five", BORE, "accept"],
     ["side five", { quantity: "rod_side_clearance", place: { rod: 1 } }, "accept"],
+    // "Thou" was taken for "down" in one synthetic voice.
+    ["protrusion two, four down", BORE, "confirm"],
+    ["protrusion two, four thou down", BORE, "accept"],
   ] as const)("takes %j with something open as %s", (text, context, wanted) => {
     expect(understand(heard(text), context as Context, DEMO_SPEC).readings).toMatchObject([{ do: wanted }]);
   });
@@ -105,6 +108,7 @@ const pass = (warp: number, cost: number | undefined, meaning: string, full = tr
   text: meaning,
   meaning,
   plain: !meaning.startsWith("odd"),
+  command: false,
 });
 const evidence = { strangeness: 200, unexplained: 0, shortest: 0.08, dearest: 300, uneven: 1.4 };
 
@@ -130,6 +134,32 @@ describe("the vote", () => {
   ])("doubts a sentence with a word %s", (_what, odd) => {
     const agreed = vote([pass(1, 100, "five"), pass(0.95, 101, "five")]);
     expect(judge(agreed, { ...evidence, ...odd }, 30)).toBe("doubtful");
+  });
+
+  it("takes a brief command that all agree on where a sentence would be too strange, and no other", () => {
+    const brief = (meaning: string, command: boolean): Pass => ({
+      ...pass(1, 100, meaning),
+      command,
+      decoded: { words: [{ word: meaning, start: 0.2, end: 0.5, cost: 150 }], cost: 100 },
+    });
+    const strange = { ...evidence, strangeness: 500 };
+    expect(judge(vote([brief("next", true), brief("next", true)]), strange, 30)).toBe("ok");
+    expect(judge(vote([brief("next", true)]), strange, 30)).toBe("nothing");
+    expect(judge(vote([brief("next", true), brief("done", true)]), strange, 30)).toBe("nothing");
+    expect(judge(vote([brief("five", false), brief("five", false)]), strange, 30)).toBe("nothing");
+    expect(judge(vote([brief("next", true), brief("next", true)]), { ...strange, strangeness: 600 }, 30)).toBe("nothing");
+  });
+
+  it("doubts an odd number that sounds like another sooner than other words", () => {
+    const said = (...text: string[]) =>
+      [1, 0.96].map((warp): Pass => {
+        const words = text.map((word, index) => ({ word, start: index * 0.3, end: index * 0.3 + 0.3, cost: 100 }));
+        return { ...pass(warp, 100, text.join(" ")), decoded: { words, cost: 100 } };
+      });
+    const odd = { ...evidence, strangeness: 345 };
+    expect(judge(vote(said("ring", "gap", "fifteen", "thou")), odd, 30)).toBe("doubtful");
+    expect(judge(vote(said("three", "eight", "seven", "six")), odd, 30)).toBe("doubtful");
+    expect(judge(vote(said("ring", "gap", "twelve", "thou")), odd, 30)).toBe("ok");
   });
 
   it("doubts where the passes disagree, one alone, or words hard to fit", () => {
