@@ -1,8 +1,10 @@
 // Words that telephone-band sound hardly tells apart: a sentence that holds one is heard more often before it counts.
+import { DIGITS, TEENS, TENS } from "../words/numbers.ts";
 
-const TEENS = /^(?:thir|four|fif|six|seven|eigh|nine)teen$/;
-const TENS = /^(?:thirty|forty|fifty|sixty|seventy|eighty|ninety)$/;
-const DIGITS = /^(?:one|two|three|four|five|six|seven|eight|nine)$/;
+const IN_TEEN: ReadonlySet<string> = new Set(TEENS.filter((word) => word.endsWith("teen")));
+const BARE_TY: ReadonlySet<string> = new Set(TENS.filter((word) => word !== "twenty"));
+const ONE_TO_NINE: ReadonlySet<string> = new Set(DIGITS.slice(1));
+const ONE_DIGIT: ReadonlySet<string> = new Set([...DIGITS, "oh", "double"]);
 
 /**
  * Whether `words` hold a number in -teen, or in -ty without a digit after it: fifteen is heard for fifty and the other way;
@@ -10,10 +12,8 @@ const DIGITS = /^(?:one|two|three|four|five|six|seven|eight|nine)$/;
  */
 export function isFragile(words: readonly string[]): boolean {
   if (words.at(-1) === "half") return true;
-  return words.some((word, index) => TEENS.test(word) || (TENS.test(word) && !DIGITS.test(words[index + 1] ?? "")));
+  return words.some((word, index) => IN_TEEN.has(word) || (BARE_TY.has(word) && !ONE_TO_NINE.has(words[index + 1] ?? "")));
 }
-
-const ONE_DIGIT = new Set(["oh", "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "double"]);
 
 /** Whether `words` end in a read-out of four digits or more: each digit is one more place to slip, and no band catches the last. */
 export function isReadOut(words: readonly string[]): boolean {

@@ -1,21 +1,7 @@
 // Spoken whole numbers and digit strings as phrases. Ranges are given in full: a number that the grammar could not hear
 // would be heard as its nearest neighbour, so what is unlikely is made unlikely, never impossible.
+import { DIGITS, TEENS, TENS } from "../words/numbers.ts";
 import { chain, EMPTY, maybe, oneOf, type Phrase, weighted, words } from "./automaton.ts";
-
-export const DIGITS = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"] as const;
-const TEENS = [
-  "ten",
-  "eleven",
-  "twelve",
-  "thirteen",
-  "fourteen",
-  "fifteen",
-  "sixteen",
-  "seventeen",
-  "eighteen",
-  "nineteen",
-] as const;
-const TENS = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"] as const;
 
 /** 0..99 as usually said. */
 export function spokenBelowHundred(n: number): string {

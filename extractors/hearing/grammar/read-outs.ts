@@ -1,6 +1,7 @@
 // Read-outs and fractions as they are said: digits placed by a nominal, whole inches with a fraction.
+import { DIGITS } from "../words/numbers.ts";
 import { chain, EMPTY, maybe, oneOf, type Phrase, weighted, words } from "./automaton.ts";
-import { belowHundred, DIGITS, digitRun, fractionOfInch, hundreds } from "./numbers.ts";
+import { belowHundred, digitRun, fractionOfInch, hundreds } from "./numbers.ts";
 import { OUT_OF_BAND, once, SELDOM } from "./weights.ts";
 
 /** Inches that no such part of this engine has. */

@@ -1,4 +1,5 @@
 // How number words sound, in the phones of the CMU set (ARPAbet without stress). Several lines where people differ.
+import { plainWord } from "../grammar/fsg.ts";
 import type { Pronunciations } from "./types.ts";
 
 export const NUMBER_WORDS: Pronunciations = {
@@ -56,8 +57,23 @@ export const NUMBER_WORDS: Pronunciations = {
   hundredths: ["HH AH N D R AH D TH S", "HH AH N D R AH TH S", "HH AH N D ER D TH S"],
 };
 
+/** 0 to 9, 10 to 19 and the tens from 20, as said. */
+export const DIGITS = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"] as const;
+export const TEENS = [
+  "ten",
+  "eleven",
+  "twelve",
+  "thirteen",
+  "fourteen",
+  "fifteen",
+  "sixteen",
+  "seventeen",
+  "eighteen",
+  "nineteen",
+] as const;
+export const TENS = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"] as const;
+
+const IN_NUMBERS: ReadonlySet<string> = new Set([...DIGITS, ...TEENS, ...TENS, "oh", "hundred", "double"]);
+
 /** Whether `word` (role mark or not) is part of a spoken number. */
-export const isNumberWord = (word: string): boolean =>
-  /^(?:zero|oh|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|\w+teen|twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|double)(?:~|$)/.test(
-    word,
-  );
+export const isNumberWord = (word: string): boolean => IN_NUMBERS.has(plainWord(word));
