@@ -8,7 +8,7 @@ import { ENOUGH, votesWanted } from "./doubt/agreement.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { FLATTEST_SNR, isBriefCommand, judge, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
 import { costOf, heardPasses, likeliest, type Pass, vote } from "./doubt/vote.ts";
-import { checkWarp, nextLook, UNKNOWN, VoiceMemory } from "./doubt/warps.ts";
+import { checkWarp, MIDDLE, nextLook, UNKNOWN, VoiceMemory } from "./doubt/warps.ts";
 import { Decoder, ENGINE_RATE } from "./engine/decoder.ts";
 import type { EngineFactory, EngineModule } from "./engine/module.ts";
 import { plainWord, rolesOf } from "./grammar/fsg.ts";
@@ -17,7 +17,7 @@ import { GrammarShelf, type Role, roleOf } from "./grammar/shelf.ts";
 import { type Clip, doubtOf, firstSight, heardOf, nothing } from "./heard.ts";
 import { meaningOf } from "./meaning.ts";
 import { isPhoneWord, sentenceOf } from "./text.ts";
-import type { Heard, HearOptions, KnownPhrase } from "./types.ts";
+import type { Heard, HearOptions, KnownPhrase, Speaker } from "./types.ts";
 import { fullDictionary } from "./words/dictionary.ts";
 
 /** Checks before the ear gives up looking for agreement. */
@@ -47,6 +47,11 @@ const isFreeNote = ({ text }: Pass) => text === "note";
 const isElsewhere = (pass: Pass) => !isFreeNote(pass) && pass.decoded.words.some(({ word }) => isPhoneWord(word));
 
 const ownWords = ({ decoded }: Pass) => decoded.words.map(({ word }) => word).filter((word) => !isPhoneWord(word));
+
+/** Share of the calibration's phrases that must have come out right before a voice's oddness is taken for its own. */
+const TRUSTED_SHARE = 0.8;
+
+const isTrusted = (speaker: Speaker | undefined) => speaker !== undefined && speaker.right >= speaker.phrases * TRUSTED_SHARE;
 
 /** Whether a hearing settles the sentence, so that no wider grammar need be asked. */
 const isSettled = ({ verdict }: Heard) => verdict === "ok" || verdict === "too_loud";
@@ -93,12 +98,14 @@ export class Ear {
   /** Look with the whole grammar: at the voice's scale, or at two where the voice is not known or nothing fits. */
   *#look(scope: Scope, clip: Clip, options: HearOptions): Generator<Heard | undefined, Pass[]> {
     const known = this.#memory.warp(options.speaker?.warp);
+    const unknown = options.beginning === true ? [MIDDLE] : UNKNOWN;
     this.#shelf.use(options.spec, options.context, scope);
     const passes: Pass[] = [];
-    for (const warp of known === undefined ? UNKNOWN : [known]) {
+    for (const warp of known === undefined ? unknown : [known]) {
       passes.push(this.#pass(clip, warp, 0, roleOf(scope), options));
       if (known === undefined && passes.length === 1) yield undefined;
     }
+    if (options.beginning === true) return passes;
     const best = likeliest(passes);
     if (best !== undefined && isElsewhere(best)) return passes;
     yield best === undefined ? undefined : firstSight(best, clip);
@@ -147,7 +154,8 @@ export class Ear {
     const slowed = resample(clip.pcm, Math.round(clip.rate * whole.warp), ENGINE_RATE);
     const evidence = evidenceOf(whole.decoded, slowed, ENGINE_RATE, levels);
     const elsewhere = scope !== "near" && isFocused(options.context);
-    const judged = judge(counted, evidence, levels.snr, { usual: this.#memory.usual, elsewhere });
+    const setting = { usual: this.#memory.usual, trusted: isTrusted(options.speaker), elsewhere };
+    const judged = judge(counted, evidence, levels.snr, setting);
     // What only the checks heard, and the whole grammar never did, is asked about.
     const verdict = judged === "ok" && whole.meaning !== winner.meaning ? "doubtful" : judged;
     if (agreement === 1 && voters.length >= ENOUGH) this.#memory.learnFit(evidence.strangeness);

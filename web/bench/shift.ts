@@ -33,7 +33,7 @@ const TONE_OF: Readonly<Record<Mood, ToneName | undefined>> = {
 };
 
 /** However clear a sentence is, "and a half" may follow sooner than this. */
-const SHORTEST_END_MS = 500;
+const SHORTEST_END_MS = 600;
 
 /** After so long the next sentence may be about to begin. */
 const LATE_MS = 2000;

@@ -112,6 +112,13 @@ const pass = (warp: number, cost: number | undefined, meaning: string, full = tr
 });
 const evidence = { strangeness: 200, unexplained: 0, shortest: 0.08, dearest: 300, uneven: 1.4 };
 
+const said3 = ["ring", "gap", "twelve"].map((word, index) => ({
+  word,
+  start: index * 0.3,
+  end: index * 0.3 + 0.3,
+  cost: 100,
+}));
+
 describe("the vote", () => {
   it("leaves passes at a wrong frequency scale out", () => {
     const counted = vote([pass(0.94, 100, "five"), pass(0.9, 104, "five"), pass(1.1, 160, "nine")]);
@@ -156,10 +163,19 @@ describe("the vote", () => {
         const words = text.map((word, index) => ({ word, start: index * 0.3, end: index * 0.3 + 0.3, cost: 100 }));
         return { ...pass(warp, 100, text.join(" ")), decoded: { words, cost: 100 } };
       });
-    const odd = { ...evidence, strangeness: 345 };
+    const odd = { ...evidence, strangeness: 322 };
     expect(judge(vote(said("ring", "gap", "fifteen", "thou")), odd, 30)).toBe("doubtful");
     expect(judge(vote(said("three", "eight", "seven", "six")), odd, 30)).toBe("doubtful");
     expect(judge(vote(said("ring", "gap", "twelve", "thou")), odd, 30)).toBe("ok");
+  });
+
+  it("takes an odd voice as it is once it was heard right in a calibration, and not before", () => {
+    const named = { ...pass(1, 100, "ring gap twelve"), decoded: { cost: 100, words: said3 } };
+    const agreed = vote([named, { ...named, warp: 0.95 }]);
+    const odd = { ...evidence, strangeness: 385 };
+    expect(judge(agreed, odd, 30, { usual: 320 })).toBe("doubtful");
+    expect(judge(agreed, odd, 30, { usual: 320, trusted: true })).toBe("ok");
+    expect(judge(agreed, odd, 30, { trusted: true })).toBe("doubtful");
   });
 
   it("doubts where the passes disagree, one alone, or words hard to fit", () => {
