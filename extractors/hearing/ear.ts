@@ -85,7 +85,8 @@ export class Ear {
   /** Make the grammars ready before anything is said, so that the first sentence does not wait for them. */
   prepare({ spec, context }: HearOptions): void {
     this.#shelf.use(spec, context, "near");
-    this.#shelf.use(spec, context, "all");
+    // The large one is only built: its sentences are needed for the rivals, its decoder seldom.
+    this.#shelf.grammar(spec, context, "all");
   }
 
   #pass(clip: Clip, warp: number, turn: number, by: Role, { spec, context }: HearOptions): Pass {
@@ -203,16 +204,21 @@ export class Ear {
     const levels = levelsOf(pcm, rate);
     if (levels.snr < FLATTEST_SNR) return nothing(seconds, levels.snr, 1);
     const clip = { pcm: pcm.subarray(levels.from, levels.to), rate, levels, seconds };
+    const heard = yield* this.#hearAnywhere(clip, options);
+    if (isSettled(heard)) this.#begun = undefined;
+    return heard;
+  }
+
+  /** In what the beginning of the sentence named, in what is open, and where neither explains it, in the whole registry. */
+  *#hearAnywhere(clip: Clip, options: HearOptions): Hearing {
     const about = options.sentence !== undefined && this.#begun?.sentence === options.sentence ? this.#begun.about : [];
     const begun = about.length === 0 ? undefined : yield* this.#hearIn({ about }, clip, options);
     if (begun !== undefined && isSettled(begun)) return begun;
-    const first = yield* this.#hearIn("near", clip, options);
-    if (options.beginning === true) return first;
-    // What the open step does not explain may belong to another: the whole registry gets its say.
-    if (isSettled(first)) return first;
+    const near = yield* this.#hearIn("near", clip, options);
+    if (isSettled(near) || options.beginning === true) return near;
     const wide = yield* this.#hearIn("all", clip, options);
-    const fitsBetter = wide.doubt.strangeness < first.doubt.strangeness - CLEARLY_CHEAPER;
-    return first.verdict === "nothing" || (wide.verdict === "ok" && fitsBetter) ? wide : first;
+    const fitsBetter = wide.doubt.strangeness < near.doubt.strangeness - CLEARLY_CHEAPER;
+    return near.verdict === "nothing" || (wide.verdict === "ok" && fitsBetter) ? wide : near;
   }
 
   /**
