@@ -1,8 +1,8 @@
 // `npm run bench:hear`: synthetic voices that tuning did not use, clean and in noise, through the ear as the bench uses it, and
 // beside them the same audio through the recogniser's stock dictionary with a plain grammar. Prints a table; fails nothing.
-// Tuning voices: flite rms, kal16, awb, slt; festival kal; espeak en-us. Reporting voices: festival ked and the parametric slt
-// where Debian's packages are installed (apt-get install festival festvox-kdlpc16k festvox-us-slt-hts), flite kal (8 kHz), and
-// three accents of a formant synthesiser: espeak en-gb, en-gb-scotland and en-gb-x-rp.
+// Tuning voices: flite rms, kal16, awb, slt; festival kal and ked; espeak en-us. Reporting voices: festival's parametric slt
+// where Debian's packages are installed (apt-get install festival festvox-us-slt-hts), flite kal (8 kHz), and three accents of a
+// formant synthesiser: espeak en-gb, en-gb-scotland and en-gb-x-rp.
 import { parseArgs } from "node:util";
 import { mixAt, type NoiseKind, shopNoise } from "../../demo-data/shop-noise.ts";
 import { espeakVoice, festivalVoice, fliteVoice, type Voice } from "../../demo-data/voices.ts";
@@ -28,7 +28,6 @@ const sentences = SENTENCES.slice(0, Number(values.sentences));
 const minutes = Number(values.minutes);
 
 const VOICES = [
-  festivalVoice("ked_diphone"),
   festivalVoice("cmu_us_slt_arctic_hts"),
   fliteVoice("kal"),
   espeakVoice("en-gb", 150, 45),
