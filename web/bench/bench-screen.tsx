@@ -51,8 +51,10 @@ export function BenchScreen({ book, build }: BuildPageProps) {
       </div>
       <LiveCamera book={book} build={build} asked={shift.pictureAsked} say={say} />
       <FaultWords shift={shift} />
-      {shift.awake.value ? null : <p class="bench-note">The screen may go dark: set it to stay on in the device's settings.</p>}
-      <Missing findings={findings} step={step} />
+      <div class="bench-rest">
+        {shift.awake.value ? null : <p class="bench-note">The screen may go dark: set it to stay on in the device's settings.</p>}
+        <Missing findings={findings} step={step} />
+      </div>
       <Foot book={book} build={build} shift={shift} />
       <MicDead shift={shift} />
     </div>
@@ -84,9 +86,13 @@ function Glance({ said, here, heard, tentative }: GlanceProps) {
   return (
     <section class="glance" aria-label="Last reading">
       {reading === undefined || figure === undefined ? (
-        <p class="glance-hint">
-          The figure you say stands here. Say it whole: what, where, how much. <q class="heard">ring gap two top, twelve thou</q>
-        </p>
+        // Beside what was just said and answered, a hint would be read as the answer.
+        heard === "" && (
+          <p class="glance-hint">
+            The figure you say stands here. Say it whole: what, where, how much.{" "}
+            <q class="heard">ring gap two top, twelve thou</q>
+          </p>
+        )
       ) : (
         <>
           <p class="glance-what">

@@ -81,6 +81,27 @@ const took = (page: Page, name: string) =>
   page.evaluate((of) => performance.getEntriesByName(of).map(({ duration }) => Math.round(duration)), name);
 const median = (values: readonly number[]) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)] ?? Number.NaN;
 
+/** Paragraphs and sections of the bench whose boxes lie over one another. */
+const overlaps = (page: Page) =>
+  page.evaluate(() => {
+    const boxes = [...document.querySelectorAll(".bench p, .bench button, .bench select, .bench input")]
+      .map((element) => ({ text: element.textContent ?? "", element, box: element.getBoundingClientRect() }))
+      .filter(({ box }) => box.width > 1 && box.height > 1);
+    return boxes.flatMap((one, index) =>
+      boxes
+        .slice(index + 1)
+        .filter((other) => !one.element.contains(other.element) && !other.element.contains(one.element))
+        .filter(
+          ({ box }) =>
+            box.left < one.box.right - 1 &&
+            one.box.left < box.right - 1 &&
+            box.top < one.box.bottom - 1 &&
+            one.box.top < box.bottom - 1,
+        )
+        .map((other) => `${one.text} | ${other.text}`),
+    );
+  });
+
 describe("listening at the vise", { timeout: 260_000 }, () => {
   it("turns spoken sentences into readings with verdicts, one after a spoken correction, each with its sound kept", async () => {
     const build = await newBuild(shop);
@@ -130,9 +151,15 @@ describe("listening at the vise", { timeout: 260_000 }, () => {
     await shop.start();
     const early = await spokenWav(["main two clearance, two thou"], 3, 0.15);
     const page = await listen(await newBuild(shop), early.path);
+    // A browser that cannot keep the screen on says so, in a line of its own.
+    await page.addInitScript(() => Object.defineProperty(navigator, "wakeLock", { value: undefined }));
+    await page.reload();
     await start(page);
     await spoken(page, early.seconds, 1);
     expect(await page.locator(".glance .digits").allTextContents()).toEqual([".002"]);
+    await page.getByText("The screen may go dark").waitFor();
+    await page.setViewportSize({ width: 1280, height: 800 });
+    expect(await overlaps(page)).toEqual([]);
   });
 
   it("fits the ear to a voice in a minute of reading aloud, and keeps it on the device", async () => {
