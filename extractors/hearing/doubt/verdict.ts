@@ -12,7 +12,7 @@ const STRANGE = 400;
 const STRANGE_AGREED = 460;
 /**
  * For a command of a word or two, alone and in full agreement: so short a sound leaves the recogniser little to go by, and
- * costs more a second in every voice ("wrong", "next", "done": 400 to 550 in the tuning voices where a sentence costs 300).
+ * costs more a second in every voice ("wrong", "next", "done": 400 to 600 in tuning voices whose sentences cost about 300).
  */
 const STRANGE_COMMAND = 580;
 const BRIEF_COMMAND = 3;
@@ -20,7 +20,7 @@ const BRIEF_COMMAND = 3;
 export const FLATTEST_SNR = 4;
 /**
  * Strangeness above which a sentence is asked about: for a voice not known yet, and as a share of what is usual for it. Of the
- * tuning voices' sentences that all passes heard alike and wrong, eight in twelve lie above the first; of the right ones one in
+ * tuning voices' sentences that all passes heard alike and wrong, seven in twelve lie above the first; of the right ones one in
  * seven, and nearly all of those are of voices the model does not know the like of.
  */
 const ODD = 325;
