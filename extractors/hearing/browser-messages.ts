@@ -1,7 +1,10 @@
 // What the page and the ear's browser worker say to each other.
 import type { Context, Parsed } from "../../shared/events/reading.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
-import type { Heard, KnownPhrase, Speaker } from "./types.ts";
+import type { Heard, HearOptions, KnownPhrase, Speaker } from "./types.ts";
+
+/** How a clip belongs to a sentence that may not be over. */
+type Growing = Pick<HearOptions, "sentence" | "beginning">;
 
 /** To the worker. All but `leave` are done one after the other. */
 export type EarRequest =
@@ -15,8 +18,7 @@ export type EarRequest =
       readonly id: number;
       readonly pcm: Float32Array;
       readonly rate: number;
-      readonly sentence?: number;
-      readonly beginning?: boolean;
+      readonly growing: Growing;
     }
   /** The sentence went on: what was asked for with this `id` is of no use any more. */
   | { readonly type: "leave"; readonly id: number }

@@ -30,8 +30,8 @@ async function openEar({ modelBase }: Asked<"open">): Promise<void> {
   }
 }
 
-async function hear({ id, pcm, rate, sentence, beginning = false }: Asked<"hear">, by: Ear, options: HearOptions): Promise<void> {
-  const hearing = by.hearing(pcm, rate, { ...options, ...(sentence === undefined ? {} : { sentence }), beginning });
+async function hear({ id, pcm, rate, growing }: Asked<"hear">, by: Ear, options: HearOptions): Promise<void> {
+  const hearing = by.hearing(pcm, rate, { ...options, ...growing });
   for (;;) {
     if (left.delete(id)) return post({ type: "left", id });
     const step = hearing.next();

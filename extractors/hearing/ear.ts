@@ -16,7 +16,7 @@ import { isFocused, namedBy, type Scope } from "./grammar/index.ts";
 import { GrammarShelf, type Role, roleOf } from "./grammar/shelf.ts";
 import { type Clip, doubtOf, firstSight, heardOf, nothing } from "./heard.ts";
 import { meaningOf } from "./meaning.ts";
-import { isPhoneWord, sentenceOf } from "./text.ts";
+import { isFreeNote, isPhoneWord, sentenceOf } from "./text.ts";
 import type { Heard, HearOptions, KnownPhrase, Speaker } from "./types.ts";
 import { fullDictionary } from "./words/dictionary.ts";
 
@@ -39,9 +39,6 @@ const plain = (text: string) =>
     .split(/ +/)
     .join(" ")
     .trim();
-
-/** A note in the speaker's own words, of which none but the first is in the grammar. */
-const isFreeNote = ({ text }: Pass) => text === "note";
 
 /** Whether a sentence began as one about something that is not open: its rest was heard as any speech. */
 const isElsewhere = (pass: Pass) => !isFreeNote(pass) && pass.decoded.words.some(({ word }) => isPhoneWord(word));

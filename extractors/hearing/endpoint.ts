@@ -34,11 +34,12 @@ const START_SECONDS = 0.1;
 const START_WINDOW_SECONDS = 0.25;
 const FLOOR_RISE_DB_A_SECOND = 3;
 
-const levelOf = (frame: Float32Array): number => {
+/** Level of a frame, dB below full scale. */
+export function levelOf(frame: Float32Array): number {
   let sum = 0;
   for (const sample of frame) sum += sample * sample;
   return 10 * Math.log10(sum / Math.max(1, frame.length) + 1e-10);
-};
+}
 
 function joined(frames: readonly Float32Array[]): Float32Array {
   const pcm = new Float32Array(frames.reduce((sum, frame) => sum + frame.length, 0));

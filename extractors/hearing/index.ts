@@ -3,6 +3,7 @@
 export { resample } from "./audio/resample.ts";
 export { readWav, type Sound, writeWav } from "./audio/wav.ts";
 export { CALIBRATION_PHRASES, calibrate } from "./calibrate.ts";
+export { levelOf } from "./endpoint.ts";
 export { HearingError, type HearingErrorCode } from "./errors.ts";
 export { readSpeaker } from "./speaker.ts";
 export type { Doubt, Heard, HeardVerdict, HeardWord, Hearer, HearOptions, Speaker } from "./types.ts";

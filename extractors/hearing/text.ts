@@ -6,6 +6,9 @@ import { VALUE } from "./grammar/values.ts";
 /** A stand-in for speech that no grammar has, as after "note". */
 export const isPhoneWord = (word: string): boolean => word.startsWith("+");
 
+/** A note in the speaker's own words, of which none but the first is in the grammar. */
+export const isFreeNote = ({ text }: { readonly text: string }): boolean => text === "note";
+
 const role = (word: string) => (word.endsWith(PLACE) ? "place" : word.endsWith(VALUE) ? "value" : "name");
 
 /** Join words; a comma stands where the grammar goes from a place to a value or back, as a speaker's pause would. */

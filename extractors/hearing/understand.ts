@@ -4,13 +4,13 @@ import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 import { parse } from "../speech/index.ts";
 import { TENTHS_ARE_USUAL } from "./grammar/values.ts";
+import { isFreeNote } from "./text.ts";
 import type { Heard } from "./types.ts";
 
 /** Commands that change what was logged wait until they are heard without doubt. */
 const GRAVE_COMMANDS: ReadonlySet<string> = new Set(["undo", "reject", "confirm", "retag", "correct", "copy", "done"]);
 
 /** A free note has no words of its own: its clip is kept. */
-const isSpokenNote = ({ text }: Heard) => text === "note";
 const SPOKEN_NOTE: Note = { kind: "text", text: "spoken note" };
 
 const TOO_LOUD: Question = { code: "too_loud", say: "too loud, again" };
@@ -82,7 +82,7 @@ export function understand(heard: Heard, context: Context, spec: Spec): Parsed {
     if (isBareChange(heard, reading, context) || isOddDown(heard, reading)) return waiting(reading, "heard_unsure");
     return isOddTenths(heard, reading) ? waiting(reading, "tenths_unusual") : reading;
   });
-  const notes = isSpokenNote(heard) ? [SPOKEN_NOTE] : parsed.notes;
+  const notes = isFreeNote(heard) ? [SPOKEN_NOTE] : parsed.notes;
   if (isEmpty(parsed) && notes.length === 0) return heard.verdict === "ok" ? { ...parsed, questions: [NOT_READ] } : parsed;
   if (heard.verdict === "ok") return { ...parsed, readings, notes, questions: [...parsed.questions, ...(odd ? [TENTHS] : [])] };
   // In doubt: readings wait for a yes, what strikes or moves a reading is asked first, and the question names the words.

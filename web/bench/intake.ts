@@ -36,13 +36,6 @@ const LULL_SECONDS = 0.12;
 /** Long enough for "ring gap number two", and to be heard before the sentence ends. */
 const BEGINNING_SECONDS = 1.3;
 
-/** Level of a frame, dB below full scale. */
-export function levelDb(frame: Float32Array): number {
-  let sum = 0;
-  for (const sample of frame) sum += sample * sample;
-  return 10 * Math.log10(sum / Math.max(1, frame.length) + 1e-10);
-}
-
 export class Intake {
   readonly #rate: number;
   readonly #listener: IntakeListener;

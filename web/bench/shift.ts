@@ -1,7 +1,7 @@
 // One shift at the vise: microphone, ear and voice held together from the first tap until it is closed. Sentences come in,
 // are heard, shown while still in doubt, logged when over, and said back.
 import { batch, signal } from "@preact/signals";
-import { type Heard, type HearOptions, isWhole, type Speaker, writeWav } from "../../extractors/hearing/index.ts";
+import { type Heard, type HearOptions, isWhole, levelOf, type Speaker, writeWav } from "../../extractors/hearing/index.ts";
 import { parse } from "../../extractors/speech/index.ts";
 import { type Build, contextOf } from "../../shared/build/index.ts";
 import type { Context, Parsed } from "../../shared/events/reading.ts";
@@ -13,7 +13,7 @@ import { sha256Hex } from "../store/sha256.ts";
 import { logWords } from "../store/words.ts";
 import { type Draft, Drafts } from "./drafts.ts";
 import { BenchFault, type FaultCode } from "./fault.ts";
-import { Intake, levelDb, type Sentence } from "./intake.ts";
+import { Intake, type Sentence } from "./intake.ts";
 import { type Mic, openMic } from "./mic.ts";
 import { previewOf } from "./preview.ts";
 import { type Mood, type ReadBack, readBackOutcome } from "./read-back.ts";
@@ -184,7 +184,7 @@ export class Shift {
     this.#intake?.feed(frame);
     // Five times a second is enough for an eye.
     this.#frames += 1;
-    if (this.#frames % 10 === 0) this.level.value = Math.round(levelDb(frame));
+    if (this.#frames % 10 === 0) this.level.value = Math.round(levelOf(frame));
   }
 
   #enqueue(sentence: Sentence): void {

@@ -93,20 +93,13 @@ export class WorkerEar {
 
   /** Hear a clip; `sight` is told the words at first sight, which are never for the log. */
   hear(pcm: Float32Array, rate: number, options: HearOptions, sight?: (text: string) => void): HearingClip {
-    const { sentence, beginning } = options;
+    const { spec: _spec, context: _context, speaker: _speaker, ...growing } = options;
     if (this.#fault !== undefined) return { heard: Promise.reject(this.#fault), leave: () => undefined };
     const id = this.#next++;
     this.prepare(options);
     const heard = new Promise<HeardClip | undefined>((resolve, reject) => {
       this.#waiting.set(id, { resolve, reject, ...(sight === undefined ? {} : { sight }) });
-      this.#post({
-        type: "hear",
-        id,
-        pcm,
-        rate,
-        ...(sentence === undefined ? {} : { sentence }),
-        ...(beginning === undefined ? {} : { beginning }),
-      });
+      this.#post({ type: "hear", id, pcm, rate, growing });
     });
     const leave = () => {
       if (this.#waiting.has(id)) this.#post({ type: "leave", id });

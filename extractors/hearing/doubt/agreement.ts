@@ -1,7 +1,6 @@
 // How many passes must agree before a sentence counts.
-import { plainWord } from "../grammar/fsg.ts";
-import { isFragile, isReadOut } from "./fragile.ts";
-import type { Vote } from "./vote.ts";
+import { isSlippery } from "./fragile.ts";
+import { saidWords, type Vote } from "./vote.ts";
 
 /** Passes that must agree on what is not easily taken for another. */
 export const ENOUGH = 3;
@@ -12,7 +11,6 @@ const ODD_VOICE = 280;
 
 /** How many passes must agree: more in noise, more for a voice that fits badly, and for what is easily taken for another. */
 export function votesWanted({ winner }: Vote, snr: number, strangeness: number): number {
-  const words = winner.decoded.words.map(({ word }) => plainWord(word));
   const noisy = NOISY_SNR.filter((limit) => snr < limit).length;
-  return ENOUGH + noisy + (isFragile(words) || isReadOut(words) || strangeness > ODD_VOICE ? 1 : 0);
+  return ENOUGH + noisy + (isSlippery(saidWords(winner)) || strangeness > ODD_VOICE ? 1 : 0);
 }

@@ -19,3 +19,6 @@ export function isFragile(words: readonly string[]): boolean {
 export function isReadOut(words: readonly string[]): boolean {
   return words.length >= 4 && words.slice(-4).every((word) => ONE_DIGIT.has(word));
 }
+
+/** Whether a number in `words` may be another in spite of all passes: no band catches the slip. */
+export const isSlippery = (words: readonly string[]): boolean => isFragile(words) || isReadOut(words);

@@ -1,9 +1,9 @@
 // Votes, evidence and the room's noise in, one verdict out. The thresholds were tuned on synthetic voices (see the benchmark).
-import { plainWord } from "../grammar/fsg.ts";
+import { isFreeNote } from "../text.ts";
 import type { HeardVerdict } from "../types.ts";
 import type { Evidence } from "./evidence.ts";
-import { isFragile, isReadOut } from "./fragile.ts";
-import type { Pass, Vote } from "./vote.ts";
+import { isSlippery } from "./fragile.ts";
+import { type Pass, saidWords, type Vote } from "./vote.ts";
 
 /** Below this the words cannot be trusted whatever they are. */
 export const LOUDEST_SNR = 8;
@@ -85,14 +85,17 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
   if (evidence.strangeness > strange || evidence.unexplained > UNEXPLAINED_NOTHING) return "nothing";
   if (snr < LOUDEST_SNR) return "too_loud";
   // Nothing in common and hard to fit besides: talk that is not for the book.
-  const words = vote.winner.decoded.words.map(({ word }) => plainWord(word));
+  const words = saidWords(vote.winner);
   const brief = setting.elsewhere === true && words.length < LONG_SENTENCE;
   // Of a free note one word alone is judged, and of a brief command little more: that all agree must do.
-  const alone = words[0] === "note" || (isBriefCommand(vote.winner) && evidence.unexplained <= UNEXPLAINED_DOUBT);
+  const alone = isFreeNote(vote.winner) || (isBriefCommand(vote.winner) && evidence.unexplained <= UNEXPLAINED_DOUBT);
   if (together && alone) return "ok";
-  const slippery = isReadOut(words) || isFragile(words);
   const usual = oddFrom(setting) + (words.length <= A_WORD_OR_TWO ? BRIEF_ALLOWANCE : 0);
-  const limit = Math.min(usual, brief ? ODD_IF_BRIEF : usual, slippery && setting.trusted !== true ? ODD_IF_SLIPPERY : usual);
+  const limit = Math.min(
+    usual,
+    brief ? ODD_IF_BRIEF : usual,
+    isSlippery(words) && setting.trusted !== true ? ODD_IF_SLIPPERY : usual,
+  );
   if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";
   const pressed = evidence.shortest < SHORTEST_PHONE || evidence.dearest > DEAREST_WORD || evidence.uneven > MOST_UNEVEN;
   const odd = evidence.strangeness > limit || evidence.unexplained > UNEXPLAINED_DOUBT || pressed;

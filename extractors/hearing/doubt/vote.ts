@@ -29,6 +29,9 @@ export interface Vote {
   readonly voters: readonly Pass[];
 }
 
+/** Words of a pass, roles left out. */
+export const saidWords = ({ decoded }: Pass): readonly string[] => decoded.words.map(({ word }) => plainWord(word));
+
 /** A pass this much dearer than the cheapest is at a wrong frequency scale and has no say. */
 const DEARER = 1.12;
 
@@ -70,7 +73,7 @@ export function vote(passes: readonly Pass[]): Vote | undefined {
   const heard = heardPasses(passes);
   const [best] = heard;
   if (best === undefined) return undefined;
-  const dearer = isFragile(best.decoded.words.map(({ word }) => plainWord(word))) ? DEARER_TEEN : DEARER;
+  const dearer = isFragile(saidWords(best)) ? DEARER_TEEN : DEARER;
   const near = [true, false].flatMap((full) => {
     const kind = heard.filter((pass) => pass.full === full);
     const [cheapest] = kind;
