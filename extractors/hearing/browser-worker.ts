@@ -3,6 +3,7 @@ import createModule from "soundswallower";
 import type { EarAnswer, EarRequest } from "./browser-messages.ts";
 import { calibrate } from "./calibrate.ts";
 import { Ear } from "./ear.ts";
+import type { ReadModelFile } from "./engine/model.ts";
 import type { EngineFactory } from "./engine/module.ts";
 import type { HearOptions } from "./types.ts";
 import { understand } from "./understand.ts";
@@ -20,9 +21,18 @@ let busy = false;
 /** Let messages in between two steps: one may say that the rest is of no use. */
 const breathe = () => new Promise<void>((resolve) => setTimeout(resolve, 0));
 
+/** Fetch a file of the model from where the page serves it. */
+const fetchFrom =
+  (modelBase: string): ReadModelFile =>
+  async (name) => {
+    const answer = await fetch(`${modelBase}en-us/${name}`);
+    if (!answer.ok) throw new Error(`${name} answered ${answer.status}`);
+    return new Uint8Array(await answer.arrayBuffer());
+  };
+
 async function openEar({ modelBase }: Asked<"open">): Promise<void> {
   try {
-    ear = await Ear.open(createModule as unknown as EngineFactory, modelBase);
+    ear = await Ear.open(createModule as unknown as EngineFactory, fetchFrom(modelBase));
     post({ type: "ready" });
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);

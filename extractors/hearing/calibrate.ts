@@ -1,10 +1,10 @@
-// A dozen known phrases read aloud in, a speaker's profile out: the frequency scale at which the words were heard best, and the
-// noise of the room. One minute of reading; kept per person and given to the ear from then on.
+// A dozen known phrases read aloud in, a speaker's profile out: the frequency scale at which the words were heard best, what
+// the model's sounds are like in the voice, and the noise of the room. One minute of reading; kept per person and given to the ear from then on.
 import type { Spec } from "../../shared/spec/spec.ts";
 import { levelsOf } from "./audio/level.ts";
 import type { Ear } from "./ear.ts";
 import { HearingError } from "./errors.ts";
-import type { KnownPhrase, Speaker } from "./types.ts";
+import type { KnownPhrase, KnownVoice, Speaker } from "./types.ts";
 
 /** What to read aloud: every digit, the teens and tens that are taken for one another, and the trade's most used words. */
 export const CALIBRATION_PHRASES: readonly string[] = [
@@ -28,31 +28,34 @@ const FEWEST_PHRASES = 4;
 /**
  * Fit a speaker. For each scale the phrases are heard once; the scale with the most words right wins, the cheaper one among
  * equals (vocal tract length normalisation by warping the frequency axis: Lee and Rose, "Speaker normalization using efficient
- * frequency warping procedures", ICASSP 1996). Throws when fewer than four phrases are given.
+ * frequency warping procedures", ICASSP 1996). Then the model is fitted to the voice (see voice/adapt.ts), and kept so unless it
+ * hears the phrases worse. Throws when fewer than four phrases are given.
  */
-export function calibrate(ear: Pick<Ear, "hearKnown">, name: string, phrases: readonly KnownPhrase[], spec: Spec): Speaker {
+export function calibrate(
+  ear: Pick<Ear, "hearKnown" | "learnVoice">,
+  name: string,
+  phrases: readonly KnownPhrase[],
+  spec: Spec,
+): Speaker {
   if (phrases.length < FEWEST_PHRASES)
     throw new HearingError("clip_empty", `Expected ${FEWEST_PHRASES} or more phrases for a calibration, got ${phrases.length}.`);
-  const fits = SCALES.map((warp) => {
-    let cost = 0;
-    let right = 0;
-    for (const phrase of phrases) {
-      const fit = ear.hearKnown(phrase, warp, spec);
-      cost += fit.cost;
-      if (fit.right) right += 1;
-    }
-    return { warp, cost, right };
-  });
-  const best = fits.reduce((kept, fit) =>
+  const fitOf = (voice: KnownVoice) => {
+    const heard = phrases.map((phrase) => ear.hearKnown(phrase, voice, spec));
+    return { right: heard.filter(({ right }) => right).length, cost: heard.reduce((sum, { cost }) => sum + cost, 0), ...voice };
+  };
+  const best = SCALES.map((warp) => fitOf({ name, warp })).reduce((kept, fit) =>
     fit.right > kept.right || (fit.right === kept.right && fit.cost < kept.cost) ? fit : kept,
   );
+  const fitted = fitOf({ name, warp: best.warp, voice: ear.learnVoice(phrases, best.warp) });
+  const { warp, right, voice } = fitted.right >= best.right ? fitted : best;
   const noise = phrases.reduce((sum, { pcm, rate }) => sum + levelsOf(pcm, rate).noise, 0) / phrases.length;
   return {
     format: "thoubook-speaker/1",
     name,
-    warp: best.warp,
+    warp,
     noise: Math.min(0, Math.round(noise * 10) / 10),
-    right: best.right,
+    right,
     phrases: phrases.length,
+    ...(voice === undefined ? {} : { voice }),
   };
 }

@@ -9,15 +9,22 @@ import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { FLATTEST_SNR, isBriefCommand, judge, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
 import { costOf, heardPasses, likeliest, type Pass, vote } from "./doubt/vote.ts";
 import { checkWarp, MIDDLE, nextLook, UNKNOWN, VoiceMemory } from "./doubt/warps.ts";
-import { Decoder, ENGINE_RATE } from "./engine/decoder.ts";
+import { Bank, type Role } from "./engine/bank.ts";
+import { ENGINE_RATE } from "./engine/decoder.ts";
+import { Engine } from "./engine/engine.ts";
+import { Gaussians } from "./engine/gaussians.ts";
+import { type ReadModelFile, readModel } from "./engine/model.ts";
 import type { EngineFactory, EngineModule } from "./engine/module.ts";
 import { plainWord, rolesOf } from "./grammar/fsg.ts";
 import { isFocused, namedBy, type Scope } from "./grammar/index.ts";
-import { GrammarShelf, type Role, roleOf } from "./grammar/shelf.ts";
+import { GrammarShelf, roleOf } from "./grammar/shelf.ts";
 import { type Clip, doubtOf, firstSight, heardOf, nothing } from "./heard.ts";
 import { meaningOf } from "./meaning.ts";
 import { isFreeNote, isPhoneWord, sentenceOf } from "./text.ts";
-import type { Heard, HearOptions, KnownPhrase, Speaker } from "./types.ts";
+import type { Heard, HearOptions, KnownPhrase, KnownVoice, Speaker } from "./types.ts";
+import { fittedMeans } from "./voice/adapt.ts";
+import { keep, unpack } from "./voice/kept.ts";
+import { listenTo } from "./voice/listen.ts";
 import { fullDictionary } from "./words/dictionary.ts";
 
 /** Checks before the ear gives up looking for agreement. */
@@ -43,6 +50,12 @@ const plain = (text: string) =>
 /** Whether a sentence began as one about something that is not open: its rest was heard as any speech. */
 const isElsewhere = (pass: Pass) => !isFreeNote(pass) && pass.decoded.words.some(({ word }) => isPhoneWord(word));
 
+/** A clip as the recogniser gets it: at its rate, on another frequency scale, with the noise of pass number `turn`. */
+function soundOf({ pcm, rate }: Clip, warp: number, turn: number): Float32Array {
+  const slowed = resample(pcm, Math.round(rate * warp), ENGINE_RATE);
+  return dithered(slowed, DITHERS[turn % DITHERS.length] ?? DITHER_DB, turn + 1);
+}
+
 const ownWords = ({ decoded }: Pass) => decoded.words.map(({ word }) => word).filter((word) => !isPhoneWord(word));
 
 /** Share of the calibration's phrases that must have come out right before a voice's oddness is taken for its own. */
@@ -59,36 +72,59 @@ const isSettled = ({ verdict }: Heard) => verdict === "ok" || verdict === "too_l
  */
 export type Hearing = Generator<Heard | undefined, Heard>;
 
+/** The part of a clip that is not silence, and its levels. */
+function clipOf(pcm: Float32Array, rate: number): Clip {
+  const levels = levelsOf(pcm, rate);
+  return { pcm: pcm.subarray(levels.from, levels.to), rate, levels, seconds: pcm.length / rate };
+}
+
 export class Ear {
-  readonly #decoders: Readonly<Record<Role, Decoder>>;
+  readonly #bank: Bank;
+  readonly #gaussians: Gaussians;
+  readonly #lifter: number;
   readonly #shelf: GrammarShelf;
   readonly #memory = new VoiceMemory();
+  #name: string | undefined;
+  /** The voice that the decoders' means are fitted to, as its profile has it. */
   #voice: string | undefined;
   /** What the beginning of a sentence that may not be over yet has named. */
   #begun: { readonly sentence: number | undefined; readonly about: readonly QuantityId[] } | undefined;
 
-  private constructor(decoders: Readonly<Record<Role, Decoder>>) {
-    this.#decoders = decoders;
-    this.#shelf = new GrammarShelf(decoders);
+  private constructor(engine: Engine) {
+    this.#bank = new Bank(engine, fullDictionary());
+    this.#gaussians = new Gaussians(engine.model);
+    this.#lifter = Number(engine.model.features["lifter"] ?? 0);
+    this.#shelf = new GrammarShelf(this.#bank);
   }
 
-  /** Load the engine and the acoustic model. `modelBase` is an absolute folder or a URL, with a trailing slash. */
-  static async open(factory: EngineFactory, modelBase: string, locate: Record<string, unknown> = {}): Promise<Ear> {
-    const module = (await factory({ modelBase, ...locate })) as EngineModule;
-    const open = () => Decoder.open(module, `${modelBase}en-us`, fullDictionary());
-    return new Ear({ near: await open(), all: await open(), small: await open() });
+  /** Load the engine and, by `read`, the acoustic model. */
+  static async open(factory: EngineFactory, read: ReadModelFile, locate: Record<string, unknown> = {}): Promise<Ear> {
+    const [module, model] = await Promise.all([factory({ modelBase: "", ...locate }), readModel(read)]);
+    return new Ear(new Engine(module as EngineModule, model));
+  }
+
+  /** Listen as to this person: with means fitted to the voice, where the profile has them. */
+  #attendTo(speaker: Pick<Speaker, "name" | "voice"> | undefined): void {
+    if (speaker?.name !== this.#name) this.#memory.forget();
+    this.#name = speaker?.name;
+    const voice = speaker?.voice;
+    if (voice === this.#voice) return;
+    this.#voice = voice;
+    const heard = voice === undefined ? undefined : unpack(voice, this.#gaussians);
+    this.#bank.reopen(heard === undefined ? undefined : this.#gaussians.fileWith(fittedMeans(heard, this.#gaussians)));
+    this.#shelf.forgetSet();
   }
 
   /** Make the grammars ready before anything is said, so that the first sentence does not wait for them. */
-  prepare({ spec, context }: HearOptions): void {
+  prepare({ spec, context, speaker }: HearOptions): void {
+    this.#attendTo(speaker);
     this.#shelf.use(spec, context, "near");
     // The large one is only built: its sentences are needed for the rivals, its decoder seldom.
     this.#shelf.grammar(spec, context, "all");
   }
 
   #pass(clip: Clip, warp: number, turn: number, by: Role, { spec, context }: HearOptions): Pass {
-    const slowed = resample(clip.pcm, Math.round(clip.rate * warp), ENGINE_RATE);
-    const decoded = this.#decoders[by].decode(dithered(slowed, DITHERS[turn % DITHERS.length] ?? DITHER_DB, turn + 1));
+    const decoded = this.#bank.decoder(by).decode(soundOf(clip, warp, turn));
     const text = sentenceOf(decoded.words.map(({ word }) => word));
     return { warp, decoded, full: true, text, ...meaningOf(text, context, spec) };
   }
@@ -195,12 +231,9 @@ export class Ear {
   *hearing(pcm: Float32Array, rate: number, options: HearOptions): Hearing {
     const seconds = pcm.length / rate;
     if (seconds < SHORTEST_CLIP_SECONDS) return nothing(seconds, 0, 1);
-    const voice = options.speaker?.name;
-    if (voice !== this.#voice) this.#memory.forget();
-    this.#voice = voice;
-    const levels = levelsOf(pcm, rate);
-    if (levels.snr < FLATTEST_SNR) return nothing(seconds, levels.snr, 1);
-    const clip = { pcm: pcm.subarray(levels.from, levels.to), rate, levels, seconds };
+    this.#attendTo(options.speaker);
+    const clip = clipOf(pcm, rate);
+    if (clip.levels.snr < FLATTEST_SNR) return nothing(seconds, clip.levels.snr, 1);
     const heard = yield* this.#hearAnywhere(clip, options);
     if (isSettled(heard)) this.#begun = undefined;
     return heard;
@@ -222,20 +255,27 @@ export class Ear {
    * Hear a phrase whose words are known, at one frequency scale, among what sounds like it: whether the words came out right,
    * and what they cost (natural-log units; a failed decode costs as much as silence cannot).
    */
-  hearKnown({ pcm, rate, text }: KnownPhrase, warp: number, spec: Spec): { right: boolean; cost: number } {
-    const levels = levelsOf(pcm, rate);
-    const seconds = (levels.to - levels.from) / rate;
-    const clip = { pcm: pcm.subarray(levels.from, levels.to), rate, levels, seconds };
+  hearKnown({ pcm, rate, text }: KnownPhrase, { warp, name, voice }: KnownVoice, spec: Spec): { right: boolean; cost: number } {
+    this.#attendTo({ name, ...(voice === undefined ? {} : { voice }) });
+    const clip = clipOf(pcm, rate);
     const { start } = this.#shelf.grammar(spec, {}, "all");
     const known = rolesOf(start, plain(text).split(" "));
     const small = known !== undefined && this.#shelf.useRivals(start, known);
     if (!small) this.#shelf.use(spec, {}, "all");
     const pass = this.#pass(clip, warp, 0, small ? "small" : "all", { spec, context: {} });
-    const cost = pass.decoded.cost === undefined ? seconds * LOST_COST : costOf(pass);
+    const spoken = clip.pcm.length / rate;
+    const cost = pass.decoded.cost === undefined ? spoken * LOST_COST : costOf(pass);
     return { right: plain(pass.text) === plain(text), cost };
   }
 
+  /** What a voice is like, from phrases whose words are known, heard at its frequency scale: text for its profile. */
+  learnVoice(phrases: readonly KnownPhrase[], warp: number): string {
+    const clips = phrases.map(({ pcm, rate, text }) => ({ pcm: soundOf(clipOf(pcm, rate), warp, 0), words: plain(text) }));
+    const heard = this.#bank.borrow((decoder) => listenTo(clips, decoder, this.#gaussians, this.#lifter));
+    return keep(heard, this.#gaussians);
+  }
+
   close(): void {
-    for (const decoder of Object.values(this.#decoders)) decoder.close();
+    this.#bank.close();
   }
 }

@@ -9,6 +9,7 @@ export const speakerSchema = z.strictObject({
   noise: z.number().max(0),
   right: z.int().min(0),
   phrases: z.int().min(0),
+  voice: z.base64().max(1_000_000).exactOptional(),
 });
 
 /** The profile in `json`. Throws when it is none. */

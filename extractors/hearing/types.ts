@@ -52,7 +52,12 @@ export interface Speaker {
   /** Phrases heard right of those read aloud. */
   readonly right: number;
   readonly phrases: number;
+  /** What the model's sounds are like in this voice, as voice/kept.ts writes it; without it the model is left as it is. */
+  readonly voice?: string;
 }
+
+/** A voice that is being fitted. */
+export type KnownVoice = Pick<Speaker, "name" | "warp" | "voice">;
 
 export interface HearOptions {
   readonly spec: Spec;

@@ -1,5 +1,6 @@
 // The recogniser with our own dictionary and grammars: samples at 16 kHz in, words with times and scores out.
-import type { EngineModule, RawDecoder, Segment } from "./module.ts";
+import type { Engine } from "./engine.ts";
+import type { RawDecoder, Segment, Spectrum } from "./module.ts";
 
 export const ENGINE_RATE = 16_000;
 
@@ -18,6 +19,17 @@ export interface Decoded {
   readonly cost: number | undefined;
 }
 
+const FRAMES_A_SECOND = 100;
+
+/** A stretch of frames, first to before the last, and what of the model it sounds like. */
+export interface SoundState {
+  readonly phone: string;
+  /** Number of the state's distribution in the model. */
+  readonly senone: number;
+  readonly from: number;
+  readonly to: number;
+}
+
 /** The library's log unit: base 1.0001, shifted right by ten bits in acoustic scores. */
 const SCORE_UNIT = 1024 * Math.log(1.0001);
 const PROBABILITY_UNIT = 1 / Math.log(1.0001);
@@ -28,45 +40,25 @@ const PROBABILITY_UNIT = 1 / Math.log(1.0001);
  */
 const SEARCH = { lw: 4, wip: 0.2, beam: 1e-64, pbeam: 1e-64, wbeam: 1e-40, maxhmmpf: 2500 };
 
-/** No filler words but silence: the model's noise words swallow speech that the grammar does not have. */
-const NOISE_DICTIONARY = "<s> SIL\n</s> SIL\n<sil> SIL\n";
-
 export class Decoder {
-  readonly #module: EngineModule;
+  readonly #engine: Engine;
   readonly #raw: RawDecoder;
   readonly #scoreAt: number;
 
-  private constructor(module: EngineModule, raw: RawDecoder) {
-    this.#module = module;
-    this.#raw = raw;
+  /** A decoder with the engine's model, `means` in place of the model's own when they are given, and the dictionary's text. */
+  constructor(engine: Engine, dictionary: string, means?: Uint8Array) {
+    const { module, model } = engine;
+    this.#engine = engine;
+    this.#raw = new module.Decoder({ hmm: "en-us", samprate: ENGINE_RATE, loglevel: "FATAL", ...model.features, ...SEARCH });
+    engine.load(this.#raw, dictionary, means);
     this.#scoreAt = module._malloc(4);
-  }
-
-  /** Load the acoustic model from `hmm` (a folder or URL prefix) with the given dictionary text. */
-  static async open(
-    module: EngineModule,
-    hmm: string,
-    dictionary: string,
-    options: Record<string, string | number | boolean> = {},
-  ) {
-    const raw = new module.Decoder({ hmm, samprate: ENGINE_RATE, loglevel: "FATAL", ...SEARCH, ...options });
-    // The library reads its dictionary from a file; ours is made in memory, so this one step of its set-up is replaced.
-    raw.init_dict = () => {
-      const dict = textFile(module, dictionary);
-      const noise = textFile(module, NOISE_DICTIONARY);
-      if (module._decoder_init_dict_s3file(raw.cdecoder, dict, noise) === 0)
-        throw new Error("Expected the dictionary to load, got a refusal");
-      return Promise.resolve();
-    };
-    await raw.initialize();
-    return new Decoder(module, raw);
   }
 
   /** Set the grammar, as finite-state grammar text. Throws when a word is not in the dictionary. */
   setGrammar(fsg: string): void {
-    const file = textFile(this.#module, fsg);
-    if (this.#module._decoder_init_grammar_s3file(this.#raw.cdecoder, file, 0) < 0)
-      throw new Error("Expected a grammar whose words are all in the dictionary, got another");
+    const { module } = this.#engine;
+    const set = this.#engine.withText(fsg, (file) => module._decoder_init_grammar_s3file(this.#raw.cdecoder, file, 0));
+    if (set < 0) throw new Error("Expected a grammar whose words are all in the dictionary, got another");
   }
 
   /** Decode one utterance, mono at 16 kHz. */
@@ -75,24 +67,41 @@ export class Decoder {
     raw.start();
     raw.process_audio(pcm, false, true);
     raw.stop();
-    const hypothesis = this.#module._decoder_hyp(raw.cdecoder, this.#scoreAt);
+    const { module } = this.#engine;
+    const hypothesis = module._decoder_hyp(raw.cdecoder, this.#scoreAt);
     if (hypothesis === 0) return { words: [], cost: undefined };
-    const score = this.#module.HEAP32[this.#scoreAt >> 2] ?? 0;
+    const score = module.HEAP32[this.#scoreAt >> 2] ?? 0;
     return { words: readWords(raw.get_alignment()), cost: -score * SCORE_UNIT };
+  }
+
+  /** Where the states of known words lie in a clip, mono at 16 kHz; none when they do not fit. The grammar is theirs afterwards. */
+  align(pcm: Float32Array, words: string): readonly SoundState[] {
+    this.#raw.set_align_text(words);
+    if (this.decode(pcm).cost === undefined) return [];
+    return readStates(this.#raw.get_alignment({ align_level: 2 }));
+  }
+
+  /** Log energies of the front end's bands, noise taken out, a hundred frames a second. */
+  spectrum(pcm: Float32Array): Spectrum {
+    return this.#raw.spectrogram(pcm);
   }
 
   close(): void {
     this.#raw.delete();
+    this.#engine.module._free(this.#scoreAt);
   }
 }
 
-/** Copy text into the module's memory and hand it over as one of its files. The module frees it. */
-function textFile(module: EngineModule, text: string): number {
-  const bytes = new TextEncoder().encode(text);
-  const at = module._malloc(bytes.length + 1);
-  module.HEAPU8.set(bytes, at);
-  module.HEAPU8[at + bytes.length] = 0;
-  return module._s3file_init(at, bytes.length);
+function readStates(result: Segment): SoundState[] {
+  const phones = (result.w ?? []).flatMap((word) => word.w ?? []);
+  return phones.flatMap(({ t: phone, w }) =>
+    (w ?? []).map(({ t, b, d }) => ({
+      phone,
+      senone: Number(t),
+      from: Math.round(b * FRAMES_A_SECOND),
+      to: Math.round((b + d) * FRAMES_A_SECOND),
+    })),
+  );
 }
 
 function readWords(result: Segment): DecodedWord[] {

@@ -1,26 +1,23 @@
 // The grammars of this session, kept from one sentence to the next, and which of them each decoder has set.
 import type { Context } from "../../../shared/events/reading.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
-import type { Decoder } from "../engine/decoder.ts";
+import type { Bank, Role } from "../engine/bank.ts";
 import type { State } from "./automaton.ts";
 import { buildGrammar, type Grammar, grammarKey, type Scope, withoutFocus } from "./index.ts";
 import { rivalsFsg } from "./rivals.ts";
 
 const MOST_KEPT = 32;
 
-/** One decoder for each kind of grammar: the large one takes a fifth of a second to set, and is set once. */
-export type Role = "near" | "all" | "small";
-
 /** The decoder that hears in a scope. */
 export const roleOf = (scope: Scope): Role => (typeof scope === "string" ? scope : "small");
 
 export class GrammarShelf {
-  readonly #decoders: Readonly<Record<Role, Decoder>>;
+  readonly #bank: Bank;
   readonly #grammars = new Map<string, Grammar>();
   readonly #set = new Map<Role, string>();
 
-  constructor(decoders: Readonly<Record<Role, Decoder>>) {
-    this.#decoders = decoders;
+  constructor(bank: Bank) {
+    this.#bank = bank;
   }
 
   /** The grammar of a scope, built when it is asked for the first time. */
@@ -49,9 +46,14 @@ export class GrammarShelf {
     return rivals !== undefined;
   }
 
+  /** The decoders are others now: no grammar is set on them. */
+  forgetSet(): void {
+    this.#set.clear();
+  }
+
   #setOn(role: Role, key: string, fsg: string): void {
     if (this.#set.get(role) === key) return;
-    this.#decoders[role].setGrammar(fsg);
+    this.#bank.decoder(role).setGrammar(fsg);
     this.#set.set(role, key);
   }
 }

@@ -1,9 +1,8 @@
 // Where the acoustic model lies in the installed package, and which of its files a browser must be able to fetch.
+import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import path from "node:path";
-
-/** Files of the acoustic model that must be served; `feature_transform` must answer 404, never a page. */
-export const MODEL_FILES = ["feat_params.json", "mdef", "means", "variances", "sendump", "transition_matrices"] as const;
+import { MODEL_FILES, type ModelFile } from "../engine/model.ts";
 
 /** The installed recogniser's folder of models, with a trailing slash. */
 export function modelFolder(): string {
@@ -16,3 +15,6 @@ export function servedModelFiles(): readonly { readonly url: string; readonly fi
   const folder = modelFolder();
   return MODEL_FILES.map((name) => ({ url: `/ear/model/en-us/${name}`, file: path.join(folder, "en-us", name) }));
 }
+
+/** Read a file of the installed model. */
+export const readModelFile = (name: ModelFile): Promise<Uint8Array> => readFile(path.join(modelFolder(), "en-us", name));

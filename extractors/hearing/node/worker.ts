@@ -7,7 +7,7 @@ import { calibrate } from "../calibrate.ts";
 import { Ear } from "../ear.ts";
 import type { EngineFactory } from "../engine/module.ts";
 import type { Heard, HearOptions, KnownPhrase, Speaker } from "../types.ts";
-import { modelFolder } from "./model-files.ts";
+import { readModelFile } from "./model-files.ts";
 
 export type WorkerRequest = { readonly id: number } & (
   | { readonly what: "hear"; readonly pcm: Float32Array; readonly rate: number; readonly options: HearOptions }
@@ -19,7 +19,7 @@ export type WorkerRequest = { readonly id: number } & (
 const port = parentPort;
 if (port === null) throw new Error("Expected to be started as a worker thread");
 
-const ear = Ear.open(createModule as unknown as EngineFactory, modelFolder());
+const ear = Ear.open(createModule as unknown as EngineFactory, readModelFile);
 
 function answer(open: Ear, request: Exclude<WorkerRequest, { what: "close" }>): Heard | Speaker | true {
   if (request.what === "prepare") {

@@ -6,7 +6,7 @@ import { fliteVoice } from "../../../demo-data/voices.ts";
 import { Ear } from "../../../extractors/hearing/ear.ts";
 import type { EngineFactory } from "../../../extractors/hearing/engine/module.ts";
 import { CALIBRATION_PHRASES, type Hearer, readSpeaker, understand } from "../../../extractors/hearing/index.ts";
-import { modelFolder, openHearer } from "../../../extractors/hearing/node/index.ts";
+import { openHearer, readModelFile } from "../../../extractors/hearing/node/index.ts";
 import type { Context } from "../../../shared/events/reading.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 
@@ -41,7 +41,7 @@ describe("with something open", () => {
 });
 
 describe("step by step", () => {
-  const opened = Ear.open(createModule as unknown as EngineFactory, modelFolder());
+  const opened = Ear.open(createModule as unknown as EngineFactory, readModelFile);
   afterAll(async () => (await opened).close());
 
   it("gives a first sight before the rest, and comes to what it hears in one go", async () => {

@@ -1,0 +1,22 @@
+// The acoustic model's files in, read once for every decoder of an ear; how they are got (a disk, a server) is the caller's affair.
+
+/** Files of the acoustic model, as they lie in the recogniser's package. */
+export const MODEL_FILES = ["feat_params.json", "mdef", "means", "variances", "sendump", "transition_matrices"] as const;
+export type ModelFile = (typeof MODEL_FILES)[number];
+
+/** Gets one file of the model whole; rejects when it cannot be had. */
+export type ReadModelFile = (name: ModelFile) => Promise<Uint8Array>;
+
+export interface Model {
+  /** Settings of the front end that the model was trained with, by the recogniser's own names. */
+  readonly features: Readonly<Record<string, string | number | boolean>>;
+  readonly files: Readonly<Record<ModelFile, Uint8Array>>;
+}
+
+/** Read the whole model. */
+export async function readModel(read: ReadModelFile): Promise<Model> {
+  // Plain arrays: of Node's buffers a slice is no copy.
+  const entries = await Promise.all(MODEL_FILES.map(async (name) => [name, new Uint8Array(await read(name))] as const));
+  const files = Object.fromEntries(entries) as Record<ModelFile, Uint8Array>;
+  return { features: JSON.parse(new TextDecoder().decode(files["feat_params.json"])) as Model["features"], files };
+}
