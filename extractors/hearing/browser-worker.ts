@@ -66,6 +66,14 @@ async function take(request: Exclude<EarRequest, Asked<"leave">>): Promise<void>
   else post({ type: "calibrated", id: request.id, speaker: calibrate(ear, request.name, request.phrases, open.spec) });
 }
 
+/** Nothing was asked for so long: time to learn from what was heard, which takes a second or two. */
+const QUIET_MS = 1500;
+let quiet: ReturnType<typeof setTimeout> | undefined;
+
+function rest(): void {
+  if (ear !== undefined && open !== undefined && ear.rest()) ear.prepare(open);
+}
+
 /** Requests are done in the order they came, each to its end. */
 async function work(): Promise<void> {
   if (busy) return;
@@ -78,9 +86,11 @@ async function work(): Promise<void> {
     }
   }
   busy = false;
+  quiet = setTimeout(rest, QUIET_MS);
 }
 
 self.addEventListener("message", ({ data }: MessageEvent<EarRequest>) => {
+  clearTimeout(quiet);
   if (data.type === "leave") left.add(data.id);
   else waiting.push(data);
   void work();

@@ -12,7 +12,6 @@ import { checkWarp, MIDDLE, nextLook, UNKNOWN, VoiceMemory } from "./doubt/warps
 import { Bank, type Role } from "./engine/bank.ts";
 import { ENGINE_RATE } from "./engine/decoder.ts";
 import { Engine } from "./engine/engine.ts";
-import { Gaussians } from "./engine/gaussians.ts";
 import { type ReadModelFile, readModel } from "./engine/model.ts";
 import type { EngineFactory, EngineModule } from "./engine/module.ts";
 import { plainWord, rolesOf } from "./grammar/fsg.ts";
@@ -22,9 +21,7 @@ import { type Clip, doubtOf, firstSight, heardOf, nothing } from "./heard.ts";
 import { meaningOf } from "./meaning.ts";
 import { isFreeNote, isPhoneWord, sentenceOf } from "./text.ts";
 import type { Heard, HearOptions, KnownPhrase, KnownVoice, Speaker } from "./types.ts";
-import { fittedMeans } from "./voice/adapt.ts";
-import { keep, unpack } from "./voice/kept.ts";
-import { listenTo } from "./voice/listen.ts";
+import { VoiceFit } from "./voice/fit.ts";
 import { fullDictionary } from "./words/dictionary.ts";
 
 /** Checks before the ear gives up looking for agreement. */
@@ -58,11 +55,6 @@ function soundOf({ pcm, rate }: Clip, warp: number, turn: number): Float32Array 
 
 const ownWords = ({ decoded }: Pass) => decoded.words.map(({ word }) => word).filter((word) => !isPhoneWord(word));
 
-/** Share of the calibration's phrases that must have come out right before a voice's oddness is taken for its own. */
-const TRUSTED_SHARE = 0.8;
-
-const isTrusted = (speaker: Speaker | undefined) => speaker !== undefined && speaker.right >= speaker.phrases * TRUSTED_SHARE;
-
 /** Whether a hearing settles the sentence, so that no wider grammar need be asked. */
 const isSettled = ({ verdict }: Heard) => verdict === "ok" || verdict === "too_loud";
 
@@ -80,21 +72,16 @@ function clipOf(pcm: Float32Array, rate: number): Clip {
 
 export class Ear {
   readonly #bank: Bank;
-  readonly #gaussians: Gaussians;
-  readonly #lifter: number;
   readonly #shelf: GrammarShelf;
+  readonly #fit: VoiceFit;
   readonly #memory = new VoiceMemory();
-  #name: string | undefined;
-  /** The voice that the decoders' means are fitted to, as its profile has it. */
-  #voice: string | undefined;
   /** What the beginning of a sentence that may not be over yet has named. */
   #begun: { readonly sentence: number | undefined; readonly about: readonly QuantityId[] } | undefined;
 
   private constructor(engine: Engine) {
     this.#bank = new Bank(engine, fullDictionary());
-    this.#gaussians = new Gaussians(engine.model);
-    this.#lifter = Number(engine.model.features["lifter"] ?? 0);
     this.#shelf = new GrammarShelf(this.#bank);
+    this.#fit = new VoiceFit(this.#bank, engine.model);
   }
 
   /** Load the engine and, by `read`, the acoustic model. */
@@ -105,14 +92,20 @@ export class Ear {
 
   /** Listen as to this person: with means fitted to the voice, where the profile has them. */
   #attendTo(speaker: Pick<Speaker, "name" | "voice"> | undefined): void {
-    if (speaker?.name !== this.#name) this.#memory.forget();
-    this.#name = speaker?.name;
-    const voice = speaker?.voice;
-    if (voice === this.#voice) return;
-    this.#voice = voice;
-    const heard = voice === undefined ? undefined : unpack(voice, this.#gaussians);
-    this.#bank.reopen(heard === undefined ? undefined : this.#gaussians.fileWith(fittedMeans(heard, this.#gaussians)));
+    if (!this.#fit.attendTo(speaker)) return;
+    this.#memory.forget();
     this.#shelf.forgetSet();
+  }
+
+  /**
+   * To be called when nobody waits: learn the voice from what was heard without doubt, when there is enough of it. True when the
+   * ear hears otherwise now, and its grammars want preparing again.
+   */
+  rest(): boolean {
+    if (!this.#fit.learn()) return false;
+    this.#memory.forgetFit();
+    this.#shelf.forgetSet();
+    return true;
   }
 
   /** Make the grammars ready before anything is said, so that the first sentence does not wait for them. */
@@ -188,13 +181,21 @@ export class Ear {
     const slowed = resample(clip.pcm, Math.round(clip.rate * whole.warp), ENGINE_RATE);
     const evidence = evidenceOf(whole.decoded, slowed, ENGINE_RATE, levels);
     const elsewhere = scope !== "near" && isFocused(options.context);
-    const setting = { usual: this.#memory.usual, trusted: isTrusted(options.speaker), elsewhere };
+    const setting = { usual: this.#memory.usual, elsewhere };
     const judged = judge(counted, evidence, levels.snr, setting);
     // What only the checks heard, and the whole grammar never did, is asked about.
     const verdict = judged === "ok" && whole.meaning !== winner.meaning ? "doubtful" : judged;
     if (agreement === 1 && voters.length >= ENOUGH) this.#memory.learnFit(evidence.strangeness);
     if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(winner.warp);
+    if (verdict === "ok") this.#remember(whole, clip, options);
     return heardOf(counted, doubtOf(counted, evidence.strangeness), verdict, clip);
+  }
+
+  /** Keep a sentence to learn the voice from. */
+  #remember(whole: Pass, clip: Clip, { speaker }: HearOptions): void {
+    const warp = this.#memory.warp(speaker?.warp) ?? whole.warp;
+    const words = ownWords(whole).map((word) => plainWord(word));
+    if (!isFreeNote(whole)) this.#fit.remember({ pcm: soundOf(clip, warp, 0), words: words.join(" ") });
   }
 
   /** Hear a sentence whose beginning named something that is not open, in the grammar of that alone. */
@@ -271,8 +272,7 @@ export class Ear {
   /** What a voice is like, from phrases whose words are known, heard at its frequency scale: text for its profile. */
   learnVoice(phrases: readonly KnownPhrase[], warp: number): string {
     const clips = phrases.map(({ pcm, rate, text }) => ({ pcm: soundOf(clipOf(pcm, rate), warp, 0), words: plain(text) }));
-    const heard = this.#bank.borrow((decoder) => listenTo(clips, decoder, this.#gaussians, this.#lifter));
-    return keep(heard, this.#gaussians);
+    return this.#fit.describe(clips);
   }
 
   close(): void {

@@ -25,15 +25,12 @@ export const FLATTEST_SNR = 4;
  */
 const ODD = 325;
 const ODD_FOR_VOICE = 1.2;
-/** However well a voice fits, its sentences differ by as much; and however badly, more is not taken without calibration. */
+/** However well a voice fits, its sentences differ by as much; and however badly, more is not taken: fitting the model is the cure. */
 const LEAST_ODD = 315;
 const MOST_ODD = 345;
 /** A value said alone costs more a second, and none of the tuning voices' was heard wrong by all passes. */
 const A_WORD_OR_TWO = 2;
 const BRIEF_ALLOWANCE = 50;
-/** A voice that was heard right when it read known phrases aloud may be as odd as it is. */
-const ODD_FOR_TRUSTED = 1.4;
-const MOST_ODD_TRUSTED = 430;
 /** For two or three words about something that is not open. */
 const ODD_IF_BRIEF = 320;
 /** For a read-out and for what is easily taken for another number: no band catches a digit that slipped. */
@@ -61,8 +58,7 @@ export const isBriefCommand = ({ command, decoded }: Pass) => command && decoded
 /** Strangeness above which a pass is no speech for the book, whatever others say. */
 export const tooStrange = (pass: Pass): number => (isBriefCommand(pass) ? STRANGE_COMMAND : STRANGE_AGREED);
 
-function oddFrom({ usual, trusted = false }: Setting): number {
-  if (trusted) return Math.min(MOST_ODD_TRUSTED, Math.max(MOST_ODD, (usual ?? 0) * ODD_FOR_TRUSTED));
+function oddFrom({ usual }: Setting): number {
   return usual === undefined ? ODD : Math.min(MOST_ODD, Math.max(LEAST_ODD, usual * ODD_FOR_VOICE));
 }
 
@@ -70,8 +66,6 @@ function oddFrom({ usual, trusted = false }: Setting): number {
 export interface Setting {
   /** How strange the voice's sentences mostly are, when that is known. */
   readonly usual?: number | undefined;
-  /** Whether the voice was fitted to a person, and then heard nearly every known phrase right. */
-  readonly trusted?: boolean;
   /** Whether another thing is open than the one the sentence is about: other talk mostly ends up there, in few words. */
   readonly elsewhere?: boolean;
 }
@@ -91,11 +85,7 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
   const alone = isFreeNote(vote.winner) || (isBriefCommand(vote.winner) && evidence.unexplained <= UNEXPLAINED_DOUBT);
   if (together && alone) return "ok";
   const usual = oddFrom(setting) + (words.length <= A_WORD_OR_TWO ? BRIEF_ALLOWANCE : 0);
-  const limit = Math.min(
-    usual,
-    brief ? ODD_IF_BRIEF : usual,
-    isSlippery(words) && setting.trusted !== true ? ODD_IF_SLIPPERY : usual,
-  );
+  const limit = Math.min(usual, brief ? ODD_IF_BRIEF : usual, isSlippery(words) ? ODD_IF_SLIPPERY : usual);
   if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";
   const pressed = evidence.shortest < SHORTEST_PHONE || evidence.dearest > DEAREST_WORD || evidence.uneven > MOST_UNEVEN;
   const odd = evidence.strangeness > limit || evidence.unexplained > UNEXPLAINED_DOUBT || pressed;

@@ -49,11 +49,16 @@ export class VoiceMemory {
     this.#mean = Math.min(LEARNT_HIGHEST, Math.max(LEARNT_LOWEST, average(this.#mean, warp)));
   }
 
+  /** The model fits the voice otherwise now: how strange it usually is must be learnt again. */
+  forgetFit(): void {
+    this.#fit = undefined;
+    this.#fitted = 0;
+  }
+
   forget(): void {
     this.#mean = undefined;
     this.#heard = 0;
-    this.#fit = undefined;
-    this.#fitted = 0;
+    this.forgetFit();
   }
 }
 

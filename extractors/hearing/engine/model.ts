@@ -7,9 +7,15 @@ export type ModelFile = (typeof MODEL_FILES)[number];
 /** Gets one file of the model whole; rejects when it cannot be had. */
 export type ReadModelFile = (name: ModelFile) => Promise<Uint8Array>;
 
+/** Settings of the front end that the model was trained with, by the recogniser's own names. */
+export interface FrontEnd {
+  readonly [name: string]: string | number | boolean;
+  /** Coefficients that the lifter spans. */
+  readonly lifter: number;
+}
+
 export interface Model {
-  /** Settings of the front end that the model was trained with, by the recogniser's own names. */
-  readonly features: Readonly<Record<string, string | number | boolean>>;
+  readonly features: FrontEnd;
   readonly files: Readonly<Record<ModelFile, Uint8Array>>;
 }
 

@@ -37,6 +37,9 @@ port.on("message", (request: WorkerRequest) => {
   }
   const { id } = request;
   ear
-    .then((open) => port.postMessage({ id, done: answer(open, request) }))
+    .then((open) => {
+      port.postMessage({ id, done: answer(open, request) });
+      if (request.what === "hear" && open.rest()) open.prepare(request.options);
+    })
     .catch((error: unknown) => port.postMessage({ id, error: error instanceof Error ? error.message : String(error) }));
 });

@@ -2,7 +2,7 @@
 import type { Decoder } from "../engine/decoder.ts";
 import type { Gaussians } from "../engine/gaussians.ts";
 import { featuresOf } from "./features.ts";
-import { VoiceStatistics } from "./statistics.ts";
+import type { VoiceStatistics } from "./statistics.ts";
 
 /** A clip at the engine's rate and the voice's scale, and its words as the dictionary has them. */
 export interface KnownWords {
@@ -10,12 +10,16 @@ export interface KnownWords {
   readonly words: string;
 }
 
-/** Clips that do not fit their words at all are left out. The decoder's grammar is another afterwards. */
-export function listenTo(clips: readonly KnownWords[], decoder: Decoder, gaussians: Gaussians, lifter: number): VoiceStatistics {
-  const statistics = new VoiceStatistics();
+/** Add clips to `statistics`; those that do not fit their words at all are left out. The decoder's grammar is another afterwards. */
+export function listenTo(
+  clips: readonly KnownWords[],
+  statistics: VoiceStatistics,
+  decoder: Decoder,
+  gaussians: Gaussians,
+  lifter: number,
+): void {
   for (const { pcm, words } of clips) {
     const states = decoder.align(pcm, words);
     if (states.length > 0) statistics.add(featuresOf(decoder.spectrum(pcm), lifter), states, gaussians);
   }
-  return statistics;
 }

@@ -2,7 +2,7 @@
 import createModule from "soundswallower";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { shopNoise } from "../../../demo-data/shop-noise.ts";
-import { fliteVoice } from "../../../demo-data/voices.ts";
+import { espeakVoice, fliteVoice } from "../../../demo-data/voices.ts";
 import { Ear } from "../../../extractors/hearing/ear.ts";
 import type { EngineFactory } from "../../../extractors/hearing/engine/module.ts";
 import { CALIBRATION_PHRASES, type Hearer, readSpeaker, understand } from "../../../extractors/hearing/index.ts";
@@ -22,6 +22,7 @@ async function heardAs(text: string, context: Context) {
   return understand(await hearer.hear(pcm, rate, { spec: DEMO_SPEC, context }), context, DEMO_SPEC);
 }
 
+const PROFILE = { format: "thoubook-speaker/1", warp: 1, noise: -60, right: 12, phrases: 12 } as const;
 const NUT = { quantity: "fastener_torque", place: { fastener: "rod", rod: 2, nut: "a" } } as const;
 const CLEARANCE = { quantity: "bearing_clearance", place: { main: 2 }, step: "main_bearings" } as const;
 
@@ -37,6 +38,30 @@ describe("with something open", () => {
     ["thirty eight foot pounds", NUT, { quantity: "fastener_torque", place: { rod: 2, nut: "a" }, value: 38 }],
   ] as const)("takes %j for what it is", async (text, context, reading) => {
     expect((await heardAs(text, context)).readings).toMatchObject([reading]);
+  });
+});
+
+describe("a voice of this session", () => {
+  const opened = Ear.open(createModule as unknown as EngineFactory, readModelFile);
+  afterAll(async () => (await opened).close());
+
+  it("is learnt at rest from what was heard without doubt, and forgotten with the next person", async () => {
+    const ear = await opened;
+    const hear = async (text: string, name?: string) => {
+      const { pcm, rate } = await voice.say(text);
+      const speaker = name === undefined ? {} : { speaker: { ...PROFILE, name } };
+      return ear.hear(pcm, rate, { spec: DEMO_SPEC, context: { step: "rings" }, ...speaker });
+    };
+    const first = await hear("ring gap three top, thirteen thou", "one");
+    expect(ear.rest()).toBe(false);
+    for (const text of ["ring gap one second, sixteen thou", "ring gap four oil, twenty thou", "ring gap two top, twelve thou"])
+      expect(await hear(text, "one")).toMatchObject({ text, verdict: "ok" });
+    expect(ear.rest()).toBe(true);
+    expect(ear.rest()).toBe(false);
+    const learnt = await hear("ring gap three top, thirteen thou", "one");
+    expect(learnt).toMatchObject({ text: first.text, verdict: "ok" });
+    expect(learnt.doubt.strangeness).toBeLessThan(first.doubt.strangeness);
+    expect((await hear("ring gap three top, thirteen thou", "two")).doubt.strangeness).toBe(first.doubt.strangeness);
   });
 });
 
@@ -153,6 +178,25 @@ describe("the ear", () => {
     const heard = await hearer.hear(pcm, rate, { spec: DEMO_SPEC, context: { step: "rings" }, speaker });
     expect(heard.text).toBe("ring gap three top, thirteen thou");
     expect(Math.abs(heard.warp - speaker.warp)).toBeLessThan(0.12);
+  }, 120_000);
+
+  it("hears an accent the model does not know once it has read aloud, and is itself again with who has not", async () => {
+    const accent = espeakVoice("en-us", 150, 45);
+    const phrases = [];
+    for (const text of CALIBRATION_PHRASES) phrases.push({ ...(await accent.say(text)), text });
+    const speaker = await hearer.calibrate("accent", phrases, DEMO_SPEC);
+    const { pcm, rate } = await accent.say("ring gap four second, nineteen thou");
+    const context = { step: "rings" } as const;
+    const hear = (as?: typeof speaker) =>
+      hearer.hear(pcm, rate, { spec: DEMO_SPEC, context, ...(as === undefined ? {} : { speaker: as }) });
+    const { voice, ...scaleOnly } = speaker;
+    expect(voice).toBeDefined();
+    const stranger = await hear();
+    const scaled = await hear(scaleOnly);
+    const known = await hear(speaker);
+    expect(known).toMatchObject({ text: "ring gap four second, nineteen thou", verdict: "ok" });
+    expect(known.doubt.strangeness).toBeLessThan(scaled.doubt.strangeness * 0.85);
+    expect(await hear()).toEqual(stranger);
   }, 120_000);
 
   it("refuses a calibration of too few phrases", async () => {

@@ -169,15 +169,6 @@ describe("the vote", () => {
     expect(judge(vote(said("ring", "gap", "twelve", "thou")), odd, 30)).toBe("ok");
   });
 
-  it("takes an odd voice as it is once it was heard right in a calibration, and not before", () => {
-    const named = { ...pass(1, 100, "ring gap twelve"), decoded: { cost: 100, words: said3 } };
-    const agreed = vote([named, { ...named, warp: 0.95 }]);
-    const odd = { ...evidence, strangeness: 385 };
-    expect(judge(agreed, odd, 30, { usual: 320 })).toBe("doubtful");
-    expect(judge(agreed, odd, 30, { usual: 320, trusted: true })).toBe("ok");
-    expect(judge(agreed, odd, 30, { trusted: true })).toBe("doubtful");
-  });
-
   it("doubts where the passes disagree, one alone, or words hard to fit", () => {
     expect(judge(vote([pass(1, 100, "five"), pass(0.95, 101, "nine")]), evidence, 30)).toBe("doubtful");
     expect(judge(vote([pass(1, 100, "five")]), evidence, 30)).toBe("doubtful");

@@ -38,7 +38,7 @@ describe("front end", () => {
   beforeAll(() => {
     decoder = new Decoder(engine, DICTIONARY);
     // The first sound of a front end: later ones begin with its noise tracker a little elsewhere.
-    cepstra = cepstraOf(decoder.spectrum(sweep()), Number(model.features["lifter"]));
+    cepstra = cepstraOf(decoder.spectrum(sweep()), model.features.lifter);
   });
   afterAll(() => decoder.close());
 

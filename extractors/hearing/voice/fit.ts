@@ -1,0 +1,67 @@
+// Whose voice the decoders' means are fitted to: nobody's, a person's as the profile has it, and what this session learns besides.
+import type { Bank } from "../engine/bank.ts";
+import { Gaussians } from "../engine/gaussians.ts";
+import type { Model } from "../engine/model.ts";
+import type { Speaker } from "../types.ts";
+import { fittedMeans } from "./adapt.ts";
+import { keep, unpack } from "./kept.ts";
+import { VoiceLearner } from "./learner.ts";
+import { type KnownWords, listenTo } from "./listen.ts";
+import { VoiceStatistics } from "./statistics.ts";
+
+export class VoiceFit {
+  readonly #bank: Bank;
+  readonly #gaussians: Gaussians;
+  readonly #lifter: number;
+  #name: string | undefined;
+  #voice: string | undefined;
+  #fitted = false;
+  #learner = new VoiceLearner();
+
+  constructor(bank: Bank, model: Model) {
+    this.#bank = bank;
+    this.#gaussians = new Gaussians(model);
+    this.#lifter = model.features.lifter;
+  }
+
+  /** Whether the decoders' means are other than the model's own. */
+  get isFitted(): boolean {
+    return this.#fitted;
+  }
+
+  /** Listen as to this person from now on; what was learnt of another is forgotten. False when it is the one listened to. */
+  attendTo(speaker: Pick<Speaker, "name" | "voice"> | undefined): boolean {
+    if (speaker?.name === this.#name && speaker?.voice === this.#voice) return false;
+    this.#name = speaker?.name;
+    this.#voice = speaker?.voice;
+    const known = this.#voice === undefined ? undefined : unpack(this.#voice, this.#gaussians);
+    this.#learner = new VoiceLearner(known);
+    if (this.#fitted || known !== undefined) this.#fitTo(known);
+    return true;
+  }
+
+  /** Fit the decoders' means to what was heard of a voice, or to none. No grammar is set on them afterwards. */
+  #fitTo(heard: VoiceStatistics | undefined): void {
+    this.#bank.reopen(heard === undefined ? undefined : this.#gaussians.fileWith(fittedMeans(heard, this.#gaussians)));
+    this.#fitted = heard !== undefined;
+  }
+
+  /** Keep a sentence that was heard without doubt. */
+  remember(sentence: KnownWords): void {
+    this.#learner.add(sentence);
+  }
+
+  /** Learn from the sentences that were kept, when there are enough of them. True when the decoders are others now. */
+  learn(): boolean {
+    if (!this.#learner.isDue) return false;
+    this.#fitTo(this.#bank.borrow((decoder) => this.#learner.learn(decoder, this.#gaussians, this.#lifter)));
+    return true;
+  }
+
+  /** What a voice is like, from clips whose words are known: text for its profile. */
+  describe(clips: readonly KnownWords[]): string {
+    const heard = new VoiceStatistics();
+    this.#bank.borrow((decoder) => listenTo(clips, heard, decoder, this.#gaussians, this.#lifter));
+    return keep(heard, this.#gaussians);
+  }
+}

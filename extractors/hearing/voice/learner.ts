@@ -1,0 +1,37 @@
+// Sentences that were heard without doubt in, and when there are enough of them, what the model's Gaussians heard of the voice out.
+import type { Decoder } from "../engine/decoder.ts";
+import type { Gaussians } from "../engine/gaussians.ts";
+import { type KnownWords, listenTo } from "./listen.ts";
+import { VoiceStatistics } from "./statistics.ts";
+
+/** Sentences after which the model is fitted for the first time; then whenever there are twice as many. */
+const FIRST_FIT = 3;
+
+export class VoiceLearner {
+  readonly #statistics: VoiceStatistics;
+  readonly #waiting: KnownWords[] = [];
+  #heard = 0;
+  #due = FIRST_FIT;
+
+  /** @param known what a calibration heard of the voice */
+  constructor(known: VoiceStatistics = new VoiceStatistics()) {
+    this.#statistics = known;
+  }
+
+  add(sentence: KnownWords): void {
+    this.#waiting.push(sentence);
+    this.#heard += 1;
+  }
+
+  /** Whether enough was heard to fit the model again. */
+  get isDue(): boolean {
+    return this.#heard >= this.#due;
+  }
+
+  /** Listen to what is waiting. */
+  learn(decoder: Decoder, gaussians: Gaussians, lifter: number): VoiceStatistics {
+    listenTo(this.#waiting.splice(0), this.#statistics, decoder, gaussians, lifter);
+    while (this.#due <= this.#heard) this.#due *= 2;
+    return this.#statistics;
+  }
+}
