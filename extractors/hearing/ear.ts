@@ -53,6 +53,9 @@ function soundOf({ pcm, rate }: Clip, warp: number, turn: number): Float32Array 
   return dithered(slowed, DITHERS[turn % DITHERS.length] ?? DITHER_DB, turn + 1);
 }
 
+/** Whether a pass heard what was asked about confirmed, and nothing else. */
+const isYes = ({ command, meaning }: Pass) => command && meaning.trim() === "confirm";
+
 const ownWords = ({ decoded }: Pass) => decoded.words.map(({ word }) => word).filter((word) => !isPhoneWord(word));
 
 /** Whether a hearing settles the sentence, so that no wider grammar need be asked. */
@@ -75,6 +78,8 @@ export class Ear {
   readonly #shelf: GrammarShelf;
   readonly #fit: VoiceFit;
   readonly #memory = new VoiceMemory();
+  /** The pass of the whole grammar that stands behind what was heard. */
+  readonly #wholes = new WeakMap<Heard, Pass>();
   /** What the beginning of a sentence that may not be over yet has named. */
   #begun: { readonly sentence: number | undefined; readonly about: readonly QuantityId[] } | undefined;
 
@@ -187,15 +192,20 @@ export class Ear {
     const verdict = judged === "ok" && whole.meaning !== winner.meaning ? "doubtful" : judged;
     if (agreement === 1 && voters.length >= ENOUGH) this.#memory.learnFit(evidence.strangeness);
     if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(winner.warp);
-    if (verdict === "ok") this.#remember(whole, clip, options);
-    return heardOf(counted, doubtOf(counted, evidence.strangeness), verdict, clip);
+    const heard = heardOf(counted, doubtOf(counted, evidence.strangeness), verdict, clip);
+    this.#wholes.set(heard, whole);
+    return heard;
   }
 
-  /** Keep a sentence to learn the voice from. */
-  #remember(whole: Pass, clip: Clip, { speaker }: HearOptions): void {
+  /** Keep a sentence to learn the voice from: at once when there is no doubt of it, else if the next one says yes to it. */
+  #keep(heard: Heard, clip: Clip, { speaker, sentence }: HearOptions): void {
+    const whole = this.#wholes.get(heard);
+    if (whole === undefined || isFreeNote(whole)) return;
     const warp = this.#memory.warp(speaker?.warp) ?? whole.warp;
     const words = ownWords(whole).map((word) => plainWord(word));
-    if (!isFreeNote(whole)) this.#fit.remember({ pcm: soundOf(clip, warp, 0), words: words.join(" ") });
+    const known = { pcm: soundOf(clip, warp, 0), words: words.join(" "), number: sentence };
+    if (heard.verdict === "ok") this.#fit.remember(known, isYes(whole));
+    else this.#fit.doubt(heard.verdict === "doubtful" && whole.plain ? known : undefined);
   }
 
   /** Hear a sentence whose beginning named something that is not open, in the grammar of that alone. */
@@ -237,6 +247,7 @@ export class Ear {
     if (clip.levels.snr < FLATTEST_SNR) return nothing(seconds, clip.levels.snr, 1);
     const heard = yield* this.#hearAnywhere(clip, options);
     if (isSettled(heard)) this.#begun = undefined;
+    if (options.beginning !== true) this.#keep(heard, clip, options);
     return heard;
   }
 

@@ -9,6 +9,12 @@ import { VoiceLearner } from "./learner.ts";
 import { type KnownWords, listenTo } from "./listen.ts";
 import { VoiceStatistics } from "./statistics.ts";
 
+/** A sentence of this session. */
+export interface HeardWords extends KnownWords {
+  /** Its number, when it may be heard again as it grows. */
+  readonly number: number | undefined;
+}
+
 export class VoiceFit {
   readonly #bank: Bank;
   readonly #gaussians: Gaussians;
@@ -17,6 +23,8 @@ export class VoiceFit {
   #voice: string | undefined;
   #fitted = false;
   #learner = new VoiceLearner();
+  #doubtful: HeardWords | undefined;
+  #last: number | undefined;
 
   constructor(bank: Bank, model: Model) {
     this.#bank = bank;
@@ -36,6 +44,8 @@ export class VoiceFit {
     this.#voice = speaker?.voice;
     const known = this.#voice === undefined ? undefined : unpack(this.#voice, this.#gaussians);
     this.#learner = new VoiceLearner(known);
+    this.#doubtful = undefined;
+    this.#last = undefined;
     if (this.#fitted || known !== undefined) this.#fitTo(known);
     return true;
   }
@@ -46,9 +56,19 @@ export class VoiceFit {
     this.#fitted = heard !== undefined;
   }
 
-  /** Keep a sentence that was heard without doubt. */
-  remember(sentence: KnownWords): void {
-    this.#learner.add(sentence);
+  /** Keep a sentence that was heard without doubt, and where it is a yes, the doubtful one before it. */
+  remember(sentence: HeardWords, yes = false): void {
+    const doubtful = this.#doubtful;
+    this.#doubtful = undefined;
+    if (yes && doubtful !== undefined) this.#learner.add(doubtful);
+    // One that is heard again as it grows is kept once.
+    if (sentence.number === undefined || sentence.number !== this.#last) this.#learner.add(sentence);
+    this.#last = sentence.number;
+  }
+
+  /** Hold on to a sentence that waits for a yes until the next one; undefined when none does. */
+  doubt(sentence: HeardWords | undefined): void {
+    this.#doubtful = sentence;
   }
 
   /** Learn from the sentences that were kept, when there are enough of them. True when the decoders are others now. */

@@ -2,7 +2,7 @@
 import createModule from "soundswallower";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { shopNoise } from "../../../demo-data/shop-noise.ts";
-import { espeakVoice, fliteVoice } from "../../../demo-data/voices.ts";
+import { espeakVoice, fliteVoice, type Voice } from "../../../demo-data/voices.ts";
 import { Ear } from "../../../extractors/hearing/ear.ts";
 import type { EngineFactory } from "../../../extractors/hearing/engine/module.ts";
 import { CALIBRATION_PHRASES, type Hearer, readSpeaker, understand } from "../../../extractors/hearing/index.ts";
@@ -22,7 +22,7 @@ async function heardAs(text: string, context: Context) {
   return understand(await hearer.hear(pcm, rate, { spec: DEMO_SPEC, context }), context, DEMO_SPEC);
 }
 
-const PROFILE = { format: "thoubook-speaker/1", warp: 1, noise: -60, right: 12, phrases: 12 } as const;
+const PROFILE = { format: "thoubook-speaker/1", warp: 1.03, noise: -60, right: 12, phrases: 12 } as const;
 const NUT = { quantity: "fastener_torque", place: { fastener: "rod", rod: 2, nut: "a" } } as const;
 const CLEARANCE = { quantity: "bearing_clearance", place: { main: 2 }, step: "main_bearings" } as const;
 
@@ -45,13 +45,14 @@ describe("a voice of this session", () => {
   const opened = Ear.open(createModule as unknown as EngineFactory, readModelFile);
   afterAll(async () => (await opened).close());
 
+  const accent = espeakVoice("en-us", 150, 45);
+  async function hear(text: string, name: string, by: Voice = voice) {
+    const { pcm, rate } = await by.say(text);
+    return (await opened).hear(pcm, rate, { spec: DEMO_SPEC, context: { step: "rings" }, speaker: { ...PROFILE, name } });
+  }
+
   it("is learnt at rest from what was heard without doubt, and forgotten with the next person", async () => {
     const ear = await opened;
-    const hear = async (text: string, name?: string) => {
-      const { pcm, rate } = await voice.say(text);
-      const speaker = name === undefined ? {} : { speaker: { ...PROFILE, name } };
-      return ear.hear(pcm, rate, { spec: DEMO_SPEC, context: { step: "rings" }, ...speaker });
-    };
     const first = await hear("ring gap three top, thirteen thou", "one");
     expect(ear.rest()).toBe(false);
     for (const text of ["ring gap one second, sixteen thou", "ring gap four oil, twenty thou", "ring gap two top, twelve thou"])
@@ -62,6 +63,21 @@ describe("a voice of this session", () => {
     expect(learnt).toMatchObject({ text: first.text, verdict: "ok" });
     expect(learnt.doubt.strangeness).toBeLessThan(first.doubt.strangeness);
     expect((await hear("ring gap three top, thirteen thou", "two")).doubt.strangeness).toBe(first.doubt.strangeness);
+  });
+
+  it("is learnt from a doubtful sentence when the next one says yes to it, and not when another came between", async () => {
+    const ear = await opened;
+    expect(await hear("ring gap two top, twelve thou", "no", accent)).toMatchObject({ verdict: "doubtful" });
+    for (const text of ["ring gap three top, thirteen thou", "confirm"])
+      expect(await hear(text, "no")).toMatchObject({ verdict: "ok" });
+    expect(ear.rest()).toBe(false);
+    const stranger = await hear("ring gap one oil, sixteen thou", "stranger", accent);
+    expect(await hear("ring gap two top, twelve thou", "yes", accent)).toMatchObject({ verdict: "doubtful" });
+    for (const turn of [1, 2]) expect(await hear("confirm", "yes"), `turn ${turn}`).toMatchObject({ verdict: "ok" });
+    expect(ear.rest()).toBe(true);
+    const known = await hear("ring gap one oil, sixteen thou", "yes", accent);
+    expect(known.text).toBe("ring gap one oil, sixteen thou");
+    expect(known.doubt.strangeness).toBeLessThan(stranger.doubt.strangeness * 0.9);
   });
 });
 

@@ -112,13 +112,6 @@ const pass = (warp: number, cost: number | undefined, meaning: string, full = tr
 });
 const evidence = { strangeness: 200, unexplained: 0, shortest: 0.08, dearest: 300, uneven: 1.4 };
 
-const said3 = ["ring", "gap", "twelve"].map((word, index) => ({
-  word,
-  start: index * 0.3,
-  end: index * 0.3 + 0.3,
-  cost: 100,
-}));
-
 describe("the vote", () => {
   it("leaves passes at a wrong frequency scale out", () => {
     const counted = vote([pass(0.94, 100, "five"), pass(0.9, 104, "five"), pass(1.1, 160, "nine")]);
