@@ -186,7 +186,7 @@ export class Ear {
     const slowed = resample(clip.pcm, Math.round(clip.rate * whole.warp), ENGINE_RATE);
     const evidence = evidenceOf(whole.decoded, slowed, ENGINE_RATE, levels);
     const elsewhere = scope !== "near" && isFocused(options.context);
-    const setting = { usual: this.#memory.usual, elsewhere };
+    const setting = { usual: this.#memory.usual, fitted: this.#fit.isFitted, elsewhere };
     const judged = judge(counted, evidence, levels.snr, setting);
     // What only the checks heard, and the whole grammar never did, is asked about.
     const verdict = judged === "ok" && whole.meaning !== winner.meaning ? "doubtful" : judged;

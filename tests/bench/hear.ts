@@ -22,6 +22,7 @@ const { values } = parseArgs({
     only: { type: "string" },
     part: { type: "string" },
     calibrated: { type: "boolean", default: false },
+    answers: { type: "boolean", default: false },
   },
 });
 const sentences = SENTENCES.slice(0, Number(values.sentences));
@@ -63,15 +64,18 @@ async function calibrated(hearer: Hearer, voice: Voice): Promise<Speaker> {
   return hearer.calibrate(voice.name, phrases, DEMO_SPEC);
 }
 
-/** One row a condition, printed as soon as it is done: ours, and the plain recogniser beside it; a row a voice when clean. */
+/**
+ * One row a condition, printed as soon as it is done: ours, and the plain recogniser beside it; a row a voice when clean. With `--answers` the
+ * voice says "confirm" after a sentence that waits with the right reading in hand, as who works with it does.
+ */
 async function sentencesTable(): Promise<void> {
   print(`${sentences.length} sentences a voice; voices: ${VOICES.map(({ name }) => name).join(", ")}`);
   print(TABLE_HEAD);
   const plain = await openPlain();
-  // One ear a voice, as one machinist has one phone.
+  // One ear a voice, as one machinist has one phone; as there, it learns the voice from what it hears without doubt.
   const ears: { voice: Voice; hearer: Hearer; speaker: Speaker | undefined }[] = [];
   for (const voice of VOICES) {
-    const hearer = openHearer();
+    const hearer = openHearer({ learns: true });
     ears.push({ voice, hearer, speaker: values.calibrated ? await calibrated(hearer, voice) : undefined });
   }
   for (const condition of CONDITIONS) {
@@ -88,7 +92,10 @@ async function sentencesTable(): Promise<void> {
         const heard = await hearer.hear(pcm, RATE, options);
         const parsed = understand(heard, sentence.context, DEMO_SPEC);
         const spent = cpuSeconds(before);
+        const waited = own.yes;
         for (const tally of [ours, own]) tally.add(sentence, parsed, spent, pcm.length / RATE);
+        if (values.answers && own.yes > waited)
+          await hearer.hear(noisy(await clipOf(voice, "confirm"), condition, number), RATE, options);
         const start = process.cpuUsage();
         const other = plain.hear(pcm, sentence.context);
         theirs.add(sentence, other, cpuSeconds(start), pcm.length / RATE);

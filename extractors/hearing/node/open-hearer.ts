@@ -9,15 +9,20 @@ interface Waiting {
   reject(error: Error): void;
 }
 
+export interface HearerSettings {
+  /** Whether it learns the voice from what it hears without doubt: only where all its clips are of one person. */
+  readonly learns: boolean;
+}
+
 /** The worker's file beside this one, and what Node needs to run it: source needs the TypeScript loader, a build does not. */
-function startWorker(): Worker {
+function startWorker(workerData: HearerSettings): Worker {
   if (import.meta.url.endsWith(".ts")) {
     // Registered from inside the thread: flags given to a thread of a test runner's fork do not reach its loader.
     const entry = new URL("./worker.ts", import.meta.url).href;
     const code = `import("tsx/esm/api").then(({ register }) => { register(); return import(${JSON.stringify(entry)}); }).catch((error) => { throw error; });`;
-    return new Worker(code, { eval: true });
+    return new Worker(code, { eval: true, workerData });
   }
-  return new Worker(new URL("./worker.js", import.meta.url));
+  return new Worker(new URL("./worker.js", import.meta.url), { workerData });
 }
 
 const LONGEST_GOODBYE_MS = 15_000;
@@ -29,8 +34,8 @@ class ThreadHearer implements Hearer {
   #failed: HearingError | undefined;
   #ended = false;
 
-  constructor() {
-    this.#worker = startWorker();
+  constructor(settings: HearerSettings) {
+    this.#worker = startWorker(settings);
     this.#worker.on("message", ({ id, done, error }: { id: number; done?: unknown; error?: string }) => {
       const waiting = this.#waiting.get(id);
       this.#waiting.delete(id);
@@ -93,6 +98,6 @@ class ThreadHearer implements Hearer {
 }
 
 /** Start an ear in a thread of its own. The first `hear` waits until the model is loaded (about a second). */
-export function openHearer(): Hearer {
-  return new ThreadHearer();
+export function openHearer(settings: HearerSettings = { learns: false }): Hearer {
+  return new ThreadHearer(settings);
 }

@@ -1,6 +1,6 @@
 // The worker thread that holds the ear: samples and context in, what was heard out. It is a thread of its own because the
 // engine's module installs process-wide handlers and because decoding would block the server.
-import { parentPort } from "node:worker_threads";
+import { parentPort, workerData } from "node:worker_threads";
 import createModule from "soundswallower";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import { calibrate } from "../calibrate.ts";
@@ -8,6 +8,7 @@ import { Ear } from "../ear.ts";
 import type { EngineFactory } from "../engine/module.ts";
 import type { Heard, HearOptions, KnownPhrase, Speaker } from "../types.ts";
 import { readModelFile } from "./model-files.ts";
+import type { HearerSettings } from "./open-hearer.ts";
 
 export type WorkerRequest = { readonly id: number } & (
   | { readonly what: "hear"; readonly pcm: Float32Array; readonly rate: number; readonly options: HearOptions }
@@ -19,6 +20,7 @@ export type WorkerRequest = { readonly id: number } & (
 const port = parentPort;
 if (port === null) throw new Error("Expected to be started as a worker thread");
 
+const { learns } = workerData as HearerSettings;
 const ear = Ear.open(createModule as unknown as EngineFactory, readModelFile);
 
 function answer(open: Ear, request: Exclude<WorkerRequest, { what: "close" }>): Heard | Speaker | true {
@@ -39,7 +41,7 @@ port.on("message", (request: WorkerRequest) => {
   ear
     .then((open) => {
       port.postMessage({ id, done: answer(open, request) });
-      if (request.what === "hear" && open.rest()) open.prepare(request.options);
+      if (request.what === "hear" && learns && open.rest()) open.prepare(request.options);
     })
     .catch((error: unknown) => port.postMessage({ id, error: error instanceof Error ? error.message : String(error) }));
 });

@@ -160,6 +160,10 @@ describe("the vote", () => {
     expect(judge(vote(said("ring", "gap", "fifteen", "thou")), odd, 30)).toBe("doubtful");
     expect(judge(vote(said("three", "eight", "seven", "six")), odd, 30)).toBe("doubtful");
     expect(judge(vote(said("ring", "gap", "twelve", "thou")), odd, 30)).toBe("ok");
+    const less = { ...evidence, strangeness: 290 };
+    expect(judge(vote(said("three", "eight", "seven", "six")), less, 30)).toBe("ok");
+    expect(judge(vote(said("three", "eight", "seven", "six")), less, 30, { fitted: true })).toBe("doubtful");
+    expect(judge(vote(said("ring", "gap", "twelve", "thou")), less, 30, { fitted: true })).toBe("ok");
   });
 
   it("doubts where the passes disagree, one alone, or words hard to fit", () => {
