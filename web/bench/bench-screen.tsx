@@ -22,6 +22,7 @@ import { onSwitch } from "./keys.ts";
 import { lastReadBack, type ReadBack } from "./read-back.ts";
 import { Shift } from "./shift.ts";
 import { FaultWords, MicDead, Switch } from "./switch.tsx";
+import { UnknownVoice } from "./unknown-voice.tsx";
 import { Waiting } from "./waiting.tsx";
 
 export function BenchScreen({ book, build }: BuildPageProps) {
@@ -52,6 +53,7 @@ export function BenchScreen({ book, build }: BuildPageProps) {
       <LiveCamera book={book} build={build} asked={shift.pictureAsked} say={say} />
       <FaultWords shift={shift} />
       <div class="bench-rest">
+        {shift.state.value === "off" ? <UnknownVoice /> : null}
         {shift.awake.value ? null : <p class="bench-note">The screen may go dark: set it to stay on in the device's settings.</p>}
         <Missing findings={findings} step={step} />
       </div>

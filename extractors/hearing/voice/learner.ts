@@ -4,8 +4,9 @@ import type { Gaussians } from "../engine/gaussians.ts";
 import { type KnownWords, listenTo } from "./listen.ts";
 import { VoiceStatistics } from "./statistics.ts";
 
-/** Sentences after which the model is fitted for the first time; then whenever there are twice as many. */
+/** Sentences after which the model is fitted for the first time; then whenever there are twice as many, or this many more. */
 const FIRST_FIT = 3;
+const MOST_WAITING = 24;
 
 export class VoiceLearner {
   readonly #statistics: VoiceStatistics;
@@ -31,7 +32,7 @@ export class VoiceLearner {
   /** Listen to what is waiting. */
   learn(decoder: Decoder, gaussians: Gaussians, lifter: number): VoiceStatistics {
     listenTo(this.#waiting.splice(0), this.#statistics, decoder, gaussians, lifter);
-    while (this.#due <= this.#heard) this.#due *= 2;
+    this.#due = this.#heard + Math.min(this.#heard, MOST_WAITING);
     return this.#statistics;
   }
 }
