@@ -78,7 +78,7 @@ export class Ear {
   readonly #shelf: GrammarShelf;
   readonly #fit: VoiceFit;
   readonly #memory = new VoiceMemory();
-  /** The pass of the whole grammar that stands behind what was heard. */
+  /** The pass of the whole grammar that heard the same, to learn the voice from. */
   readonly #wholes = new WeakMap<Heard, Pass>();
   /** What the beginning of a sentence that may not be over yet has named. */
   #begun: { readonly sentence: number | undefined; readonly about: readonly QuantityId[] } | undefined;
@@ -193,7 +193,7 @@ export class Ear {
     if (agreement === 1 && voters.length >= ENOUGH) this.#memory.learnFit(evidence.strangeness);
     if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(winner.warp);
     const heard = heardOf(counted, doubtOf(counted, evidence.strangeness), verdict, clip);
-    this.#wholes.set(heard, whole);
+    if (whole.meaning === winner.meaning) this.#wholes.set(heard, whole);
     return heard;
   }
 

@@ -36,10 +36,11 @@ const ODD_IF_BRIEF = 320;
 /** For a read-out and for what is easily taken for another number: no band catches a digit that slipped. */
 const ODD_IF_SLIPPERY = 320;
 /**
- * The same once the model is fitted to the voice: most sentences cost about 200 then. Of the tuning voices' right ones eight in 435
- * lie above, and a demo read-out that all passes heard wrong.
+ * The same once the model is fitted to the voice, and as a share of what is usual for it then (about 200 mostly). Of the tuning
+ * voices' right ones eight in 435 lie above the first, and a demo read-out that all passes heard wrong.
  */
 const ODD_IF_SLIPPERY_FITTED = 280;
+const ODD_IF_SLIPPERY_FOR_VOICE = 1.25;
 /** Above this the sentence is looked for once more at another scale. */
 export const UNUSUAL = 320;
 /** A long sentence that all passes agree on is asked about where a short one would be let go. */
@@ -67,6 +68,11 @@ function oddFrom({ usual }: Setting): number {
   return usual === undefined ? ODD : Math.min(MOST_ODD, Math.max(LEAST_ODD, usual * ODD_FOR_VOICE));
 }
 
+function oddIfSlippery({ usual = 0, fitted = false }: Setting): number {
+  if (!fitted) return ODD_IF_SLIPPERY;
+  return Math.min(ODD_IF_SLIPPERY, Math.max(ODD_IF_SLIPPERY_FITTED, usual * ODD_IF_SLIPPERY_FOR_VOICE));
+}
+
 /** What is known beside the sentence itself. */
 export interface Setting {
   /** How strange the voice's sentences mostly are, when that is known. */
@@ -92,8 +98,7 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
   const alone = isFreeNote(vote.winner) || (isBriefCommand(vote.winner) && evidence.unexplained <= UNEXPLAINED_DOUBT);
   if (together && alone) return "ok";
   const usual = oddFrom(setting) + (words.length <= A_WORD_OR_TWO ? BRIEF_ALLOWANCE : 0);
-  const slippery = setting.fitted === true ? ODD_IF_SLIPPERY_FITTED : ODD_IF_SLIPPERY;
-  const limit = Math.min(usual, brief ? ODD_IF_BRIEF : usual, isSlippery(words) ? slippery : usual);
+  const limit = Math.min(usual, brief ? ODD_IF_BRIEF : usual, isSlippery(words) ? oddIfSlippery(setting) : usual);
   if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";
   const pressed = evidence.shortest < SHORTEST_PHONE || evidence.dearest > DEAREST_WORD || evidence.uneven > MOST_UNEVEN;
   const odd = evidence.strangeness > limit || evidence.unexplained > UNEXPLAINED_DOUBT || pressed;
