@@ -1,9 +1,9 @@
 // The ear's core, the same in Node and browser: holds one loaded model, hears one utterance a call, or step by step.
 import type { QuantityId } from "../../shared/quantities/types.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
-import { DITHER_DB, dithered } from "./audio/dither.ts";
 import { levelsOf } from "./audio/level.ts";
 import { resample } from "./audio/resample.ts";
+import { soundOf } from "./audio/sound.ts";
 import { ENOUGH, votesWanted } from "./doubt/agreement.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { FLATTEST_SNR, isBriefCommand, judge, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
@@ -27,9 +27,6 @@ import { fullDictionary } from "./words/dictionary.ts";
 /** Checks before the ear gives up looking for agreement. */
 const MOST_CHECKS = 5;
 const SHORTEST_CLIP_SECONDS = 0.15;
-/** Dither levels of successive passes, dB: near each other, so that what the passes cost can be compared. */
-const DITHERS = [DITHER_DB, DITHER_DB - 1, DITHER_DB + 1, DITHER_DB - 1.5, DITHER_DB + 1.5];
-
 /** A sentence about another thing must fit this much better than a doubtful one about what is open, cost a second. */
 const CLEARLY_CHEAPER = 15;
 
@@ -46,12 +43,6 @@ const plain = (text: string) =>
 
 /** Whether a sentence began as one about something that is not open: its rest was heard as any speech. */
 const isElsewhere = (pass: Pass) => !isFreeNote(pass) && pass.decoded.words.some(({ word }) => isPhoneWord(word));
-
-/** A clip as the recogniser gets it: at its rate, on another frequency scale, with the noise of pass number `turn`. */
-function soundOf({ pcm, rate }: Clip, warp: number, turn: number): Float32Array {
-  const slowed = resample(pcm, Math.round(rate * warp), ENGINE_RATE);
-  return dithered(slowed, DITHERS[turn % DITHERS.length] ?? DITHER_DB, turn + 1);
-}
 
 /** Whether a pass heard what was asked about confirmed, and nothing else. */
 const isYes = ({ command, meaning }: Pass) => command && meaning.trim() === "confirm";
@@ -203,7 +194,7 @@ export class Ear {
     if (whole === undefined || isFreeNote(whole)) return;
     const warp = this.#memory.warp(speaker?.warp) ?? whole.warp;
     const words = ownWords(whole).map((word) => plainWord(word));
-    const known = { pcm: soundOf(clip, warp, 0), words: words.join(" "), number: sentence };
+    const known = { pcm: clip.pcm, rate: clip.rate, warp, words: words.join(" "), number: sentence };
     if (heard.verdict === "ok") this.#fit.remember(known, isYes(whole));
     else this.#fit.doubt(heard.verdict === "doubtful" && whole.plain ? known : undefined);
   }
@@ -282,8 +273,9 @@ export class Ear {
 
   /** What a voice is like, from phrases whose words are known, heard at its frequency scale: text for its profile. */
   learnVoice(phrases: readonly KnownPhrase[], warp: number): string {
-    const clips = phrases.map(({ pcm, rate, text }) => ({ pcm: soundOf(clipOf(pcm, rate), warp, 0), words: plain(text) }));
-    return this.#fit.describe(clips);
+    return this.#fit.describe(
+      phrases.map(({ pcm, rate, text }) => ({ pcm: clipOf(pcm, rate).pcm, rate, warp, words: plain(text) })),
+    );
   }
 
   close(): void {
