@@ -1,4 +1,5 @@
 // The bench screen, to be read at two metres: where we are, what was heard, the figure, its verdict, what is still missing.
+import type { ComponentChildren } from "preact";
 import { useCallback, useEffect, useMemo, useState } from "preact/hooks";
 import { stampEvent } from "../../extractors/bench/index.ts";
 import { type Build, focusOf } from "../../shared/build/index.ts";
@@ -43,7 +44,9 @@ export function BenchScreen({ book, build }: BuildPageProps) {
       <h1 class="bench-name">{build.name}, at the vise</h1>
       <Where build={build} device={book.device} />
       <div class="bench-main">
-        <Glance said={said} here={place} heard={shift.heard.value} tentative={shift.tentative.value} />
+        <Glance said={said} here={place} heard={shift.heard.value} tentative={shift.tentative.value}>
+          {shift.state.value === "off" ? <UnknownVoice /> : null}
+        </Glance>
       </div>
       <Switch shift={shift} />
       <div class="bench-asks">
@@ -53,7 +56,6 @@ export function BenchScreen({ book, build }: BuildPageProps) {
       <LiveCamera book={book} build={build} asked={shift.pictureAsked} say={say} />
       <FaultWords shift={shift} />
       <div class="bench-rest">
-        {shift.state.value === "off" ? <UnknownVoice /> : null}
         {shift.awake.value ? null : <p class="bench-note">The screen may go dark: set it to stay on in the device's settings.</p>}
         <Missing findings={findings} step={step} />
       </div>
@@ -80,9 +82,11 @@ interface GlanceProps {
   readonly here: Place;
   readonly heard: string;
   readonly tentative: boolean;
+  /** What else to say while there is nothing to show. */
+  readonly children: ComponentChildren;
 }
 
-function Glance({ said, here, heard, tentative }: GlanceProps) {
+function Glance({ said, here, heard, tentative, children }: GlanceProps) {
   const reading = said?.reading?.reading;
   const figure = reading === undefined ? undefined : figureOf(reading);
   return (
@@ -90,10 +94,13 @@ function Glance({ said, here, heard, tentative }: GlanceProps) {
       {reading === undefined || figure === undefined ? (
         // Beside what was just said and answered, a hint would be read as the answer.
         heard === "" && (
-          <p class="glance-hint">
-            The figure you say stands here. Say it whole: what, where, how much.{" "}
-            <q class="heard">ring gap two top, twelve thou</q>
-          </p>
+          <>
+            <p class="glance-hint">
+              The figure you say stands here. Say it whole: what, where, how much.{" "}
+              <q class="heard">ring gap two top, twelve thou</q>
+            </p>
+            {children}
+          </>
         )
       ) : (
         <>

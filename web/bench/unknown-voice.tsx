@@ -15,7 +15,10 @@ export function UnknownVoice() {
   if (known) return null;
   return (
     <p class="bench-note">
-      The ear does not know your voice yet. <a href={linkTo("voice")}>Read aloud for a minute</a>, and it asks back less.
+      The ear does not know your voice yet, and asks back more.
+      <a class="bench-link" href={linkTo("voice")}>
+        Read aloud for a minute
+      </a>
     </p>
   );
 }
