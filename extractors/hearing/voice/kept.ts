@@ -11,7 +11,7 @@ const ENTRY_BYTES = 2 * (2 + WIDTH);
 
 const short = (value: number) => Math.max(-32_768, Math.min(32_767, Math.round(value)));
 
-/** Statistics as text of about a hundred kilobytes for a minute of speech. */
+/** Statistics as text: about three hundred kilobytes for a minute of speech. */
 export function keep({ frames, sums }: Pick<VoiceStatistics, "frames" | "sums">, { fingerprint }: Gaussians): string {
   const heard = [...frames.keys()].filter((gaussian) => (frames[gaussian] ?? 0) >= LEAST_FRAMES);
   const view = new DataView(new ArrayBuffer(HEAD_BYTES + heard.length * ENTRY_BYTES));
