@@ -108,12 +108,20 @@ async function sentencesTable(): Promise<void> {
   for (const { hearer } of ears) await hearer.close();
 }
 
+/** A clip that is no reading, and with `--calibrated` who speaks in it. */
+interface Talk {
+  readonly pcm: Float32Array;
+  readonly speaker?: Speaker;
+}
+
 /** Accepted readings (and what waits for a yes) that chat and noise bring about, a minute. */
 async function falseReadings(): Promise<void> {
   const hearer = openHearer();
   const context = { step: "rings" as const };
-  const sounds: readonly (readonly [string, () => Promise<Float32Array>])[] = [
-    ["chat", chatSource()],
+  const speakers: Speaker[] = [];
+  if (values.calibrated) for (const voice of VOICES) speakers.push(await calibrated(hearer, voice));
+  const sounds: readonly (readonly [string, () => Promise<Talk>])[] = [
+    ["chat", chatSource(speakers)],
     ...(["pink", "hum", "impact", "compressor"] as const).map((kind) => [`${kind} noise`, noiseSource(kind)] as const),
   ];
   for (const [name, next] of sounds) {
@@ -122,8 +130,8 @@ async function falseReadings(): Promise<void> {
     let waiting = 0;
     const most = name === "chat" ? minutes * 60 : (minutes * 60) / 4;
     while (seconds < most) {
-      const pcm = await next();
-      const heard = await hearer.hear(pcm, RATE, { spec: DEMO_SPEC, context });
+      const { pcm, ...who } = await next();
+      const heard = await hearer.hear(pcm, RATE, { spec: DEMO_SPEC, context, ...who });
       const parsed = understand(heard, context, DEMO_SPEC);
       accepted += parsed.readings.filter((reading) => reading.do === "accept").length;
       waiting += parsed.readings.filter((reading) => reading.do === "confirm").length;
@@ -136,22 +144,23 @@ async function falseReadings(): Promise<void> {
   await hearer.close();
 }
 
-function chatSource(): () => Promise<Float32Array> {
+function chatSource(speakers: readonly Speaker[]): () => Promise<Talk> {
   let turn = 0;
   return async () => {
     const voice = VOICES[turn % VOICES.length];
+    const speaker = speakers[turn % VOICES.length];
     const text = CHAT[Math.floor(turn / VOICES.length) % CHAT.length];
     turn += 1;
     if (voice === undefined || text === undefined) throw new Error("Expected voices and chat");
-    return clipOf(voice, text);
+    return { pcm: await clipOf(voice, text), ...(speaker === undefined ? {} : { speaker }) };
   };
 }
 
-function noiseSource(kind: NoiseKind): () => Promise<Float32Array> {
+function noiseSource(kind: NoiseKind): () => Promise<Talk> {
   let turn = 0;
   return async () => {
     turn += 1;
-    return shopNoise(kind, RATE * 4, RATE, turn).map((sample) => sample * 0.05);
+    return { pcm: shopNoise(kind, RATE * 4, RATE, turn).map((sample) => sample * 0.05) };
   };
 }
 
