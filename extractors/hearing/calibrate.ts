@@ -1,5 +1,6 @@
-// A dozen known phrases read aloud in, a speaker's profile out: the frequency scale at which the words were heard best, what
-// the model's sounds are like in the voice, and the noise of the room. One minute of reading; kept per person and given to the ear from then on.
+// A dozen known phrases read aloud in, a speaker's profile out: the frequency scale at which the words were heard best, what the
+// model's sounds are like in the voice, and the noise of the room. One minute of reading; kept per person and given to the ear
+// from then on.
 import type { Spec } from "../../shared/spec/spec.ts";
 import { levelsOf } from "./audio/level.ts";
 import type { Ear } from "./ear.ts";

@@ -5,6 +5,13 @@ import type { Evidence } from "./evidence.ts";
 import { isSlippery } from "./fragile.ts";
 import { type Pass, saidWords, type Vote } from "./vote.ts";
 
+/** A limit on strangeness as a share of what is usual for a voice, and how far it goes either way. */
+interface ForVoice {
+  readonly share: number;
+  readonly least: number;
+  readonly most: number;
+}
+
 /** Below this the words cannot be trusted whatever they are. */
 export const LOUDEST_SNR = 8;
 /** Above: other talk that the grammar was bent to; when all passes agree, a little further. */
@@ -24,10 +31,8 @@ export const FLATTEST_SNR = 4;
  * seven, and nearly all of those are of voices the model does not know the like of.
  */
 const ODD = 325;
-const ODD_FOR_VOICE = 1.2;
 /** However well a voice fits, its sentences differ by as much; and however badly, more is not taken: fitting the model is the cure. */
-const LEAST_ODD = 315;
-const MOST_ODD = 345;
+const ODD_FOR_VOICE: ForVoice = { share: 1.2, least: 315, most: 345 };
 /** A value said alone costs more a second, and none of the tuning voices' was heard wrong by all passes. */
 const A_WORD_OR_TWO = 2;
 const BRIEF_ALLOWANCE = 50;
@@ -39,8 +44,7 @@ const ODD_IF_SLIPPERY = 320;
  * The same once the model is fitted to the voice, and as a share of what is usual for it then (about 200 mostly). Of the tuning
  * voices' right ones eight in 435 lie above the first, and a demo read-out that all passes heard wrong.
  */
-const ODD_IF_SLIPPERY_FITTED = 280;
-const ODD_IF_SLIPPERY_FOR_VOICE = 1.25;
+const ODD_IF_SLIPPERY_FITTED: ForVoice = { share: 1.25, least: 280, most: ODD_IF_SLIPPERY };
 /** Above this the sentence is looked for once more at another scale. */
 export const UNUSUAL = 320;
 /** A long sentence that all passes agree on is asked about where a short one would be let go. */
@@ -64,14 +68,12 @@ export const isBriefCommand = ({ command, decoded }: Pass) => command && decoded
 /** Strangeness above which a pass is no speech for the book, whatever others say. */
 export const tooStrange = (pass: Pass): number => (isBriefCommand(pass) ? STRANGE_COMMAND : STRANGE_AGREED);
 
-function oddFrom({ usual }: Setting): number {
-  return usual === undefined ? ODD : Math.min(MOST_ODD, Math.max(LEAST_ODD, usual * ODD_FOR_VOICE));
-}
+const limitFor = (usual: number, { share, least, most }: ForVoice) => Math.min(most, Math.max(least, usual * share));
 
-function oddIfSlippery({ usual = 0, fitted = false }: Setting): number {
-  if (!fitted) return ODD_IF_SLIPPERY;
-  return Math.min(ODD_IF_SLIPPERY, Math.max(ODD_IF_SLIPPERY_FITTED, usual * ODD_IF_SLIPPERY_FOR_VOICE));
-}
+const oddFrom = ({ usual }: Setting) => (usual === undefined ? ODD : limitFor(usual, ODD_FOR_VOICE));
+
+const oddIfSlippery = ({ usual = 0, fitted = false }: Setting) =>
+  fitted ? limitFor(usual, ODD_IF_SLIPPERY_FITTED) : ODD_IF_SLIPPERY;
 
 /** What is known beside the sentence itself. */
 export interface Setting {

@@ -61,6 +61,8 @@ export class Gaussians {
   /** Means and variances, `WIDTH` numbers a Gaussian. */
   readonly means: Float32Array;
   readonly variances: Float32Array;
+  /** Natural log of the product of a Gaussian's variances, one number a Gaussian. */
+  readonly logVariances: Float64Array;
   /** Tells this model from another. */
   readonly fingerprint: number;
   readonly #meansFile: Uint8Array;
@@ -71,6 +73,11 @@ export class Gaussians {
     this.#meansFile = files.means;
     this.means = numbersOf(files.means);
     this.variances = numbersOf(files.variances).map((variance) => Math.max(LEAST_VARIANCE, variance));
+    this.logVariances = new Float64Array(GAUSSIANS);
+    this.variances.forEach((variance, at) => {
+      const gaussian = Math.floor(at / WIDTH);
+      this.logVariances[gaussian] = (this.logVariances[gaussian] ?? 0) + Math.log(variance);
+    });
     this.fingerprint = checksum(files.means);
     // Of the weights' file the header's length varies; what follows it is one byte a stream, density and senone.
     const view = new DataView(files.sendump.buffer, files.sendump.byteOffset);

@@ -17,8 +17,8 @@ export interface HeardWords extends KnownWords {
 
 export class VoiceFit {
   readonly #bank: Bank;
-  readonly #gaussians: Gaussians;
-  readonly #lifter: number;
+  readonly #model: Model;
+  #read: Gaussians | undefined;
   #name: string | undefined;
   #voice: string | undefined;
   #fitted = false;
@@ -28,8 +28,13 @@ export class VoiceFit {
 
   constructor(bank: Bank, model: Model) {
     this.#bank = bank;
-    this.#gaussians = new Gaussians(model);
-    this.#lifter = model.features.lifter;
+    this.#model = model;
+  }
+
+  /** Read when a voice is first fitted: an ear that hears strangers starts without. */
+  get #gaussians(): Gaussians {
+    this.#read ??= new Gaussians(this.#model);
+    return this.#read;
   }
 
   /** Whether the decoders' means are other than the model's own. */
@@ -74,14 +79,14 @@ export class VoiceFit {
   /** Learn from the sentences that were kept, when there are enough of them. True when the decoders are others now. */
   learn(): boolean {
     if (!this.#learner.isDue) return false;
-    this.#fitTo(this.#bank.borrow((decoder) => this.#learner.learn(decoder, this.#gaussians, this.#lifter)));
+    this.#fitTo(this.#bank.borrow((decoder) => this.#learner.learn(decoder, this.#gaussians, this.#model.features.lifter)));
     return true;
   }
 
   /** What a voice is like, from clips whose words are known: text for its profile. */
   describe(clips: readonly KnownWords[]): string {
     const heard = new VoiceStatistics();
-    this.#bank.borrow((decoder) => listenTo(clips, heard, decoder, this.#gaussians, this.#lifter));
+    this.#bank.borrow((decoder) => listenTo(clips, heard, decoder, this.#gaussians, this.#model.features.lifter));
     return keep(heard, this.#gaussians);
   }
 }

@@ -6,6 +6,7 @@ import { VoiceStatistics } from "./statistics.ts";
 
 /** Sentences after which the model is fitted for the first time; then whenever there are twice as many, or this many more. */
 const FIRST_FIT = 3;
+/** No more are held: an ear that is never asked to learn must not hold the sound of all it hears. */
 const MOST_WAITING = 24;
 
 export class VoiceLearner {
@@ -21,6 +22,7 @@ export class VoiceLearner {
 
   add(sentence: KnownWords): void {
     this.#waiting.push(sentence);
+    if (this.#waiting.length > MOST_WAITING) this.#waiting.shift();
     this.#heard += 1;
   }
 

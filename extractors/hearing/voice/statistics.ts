@@ -46,15 +46,12 @@ function posteriors(
   row: Float32Array,
   first: number,
   logWeight: (density: number) => number,
-  { means, variances }: Gaussians,
+  { means, variances, logVariances }: Gaussians,
 ): void {
   for (let density = 0; density < DENSITIES; density += 1) {
-    let log = logWeight(density);
+    let log = logWeight(density) - 0.5 * (logVariances[first + density] ?? 0);
     const at = (first + density) * WIDTH;
-    for (let i = 0; i < WIDTH; i += 1) {
-      const variance = variances[at + i] ?? 1;
-      log -= 0.5 * (((row[i] ?? 0) - (means[at + i] ?? 0)) ** 2 / variance + Math.log(variance));
-    }
+    for (let i = 0; i < WIDTH; i += 1) log -= (0.5 * ((row[i] ?? 0) - (means[at + i] ?? 0)) ** 2) / (variances[at + i] ?? 1);
     parts[density] = log;
   }
   const most = parts.reduce((kept, log) => Math.max(kept, log), Number.NEGATIVE_INFINITY);

@@ -14,6 +14,7 @@ import { readModelFile } from "../../../extractors/hearing/node/index.ts";
 import { fittedMeans, transformFor } from "../../../extractors/hearing/voice/adapt.ts";
 import { cepstraOf, featuresOf, ROW } from "../../../extractors/hearing/voice/features.ts";
 import { keep, unpack } from "../../../extractors/hearing/voice/kept.ts";
+import { VoiceLearner } from "../../../extractors/hearing/voice/learner.ts";
 import { VoiceStatistics } from "../../../extractors/hearing/voice/statistics.ts";
 import { sweep } from "./voice-sweep.ts";
 
@@ -191,6 +192,23 @@ describe("means fitted to a voice", () => {
     expect(same.filter(Boolean)).toHaveLength(3);
     expect(codebookOf("SIL")).toBeUndefined();
     expect(codebookOf("+SPN+")).toBeUndefined();
+  });
+});
+
+describe("sentences to learn from", () => {
+  it("are let go when nobody asks for them, the oldest first", () => {
+    const learner = new VoiceLearner();
+    for (let turn = 0; turn < 60; turn += 1)
+      learner.add({ pcm: new Float32Array(1600), rate: 16_000, warp: 1, words: String(turn) });
+    const asked = new Set<string>();
+    const deaf = {
+      align: (_: Float32Array, words: string) => {
+        asked.add(words);
+        return [];
+      },
+    };
+    learner.learn(deaf as unknown as Decoder, gaussians, 22);
+    expect([...asked]).toEqual(Array.from({ length: 24 }, (_, index) => String(index + 36)));
   });
 });
 
