@@ -66,12 +66,14 @@ async function take(request: Exclude<EarRequest, Asked<"leave">>): Promise<void>
   else post({ type: "calibrated", id: request.id, speaker: calibrate(ear, request.name, request.phrases, open.spec) });
 }
 
-/** Nothing was asked for so long: time to learn from what was heard, which takes a second or two. */
+/** Nothing was asked for so long: time to learn from what was heard, a step at a time until something is asked again. */
 const QUIET_MS = 1500;
 let quiet: ReturnType<typeof setTimeout> | undefined;
 
 function rest(): void {
-  if (ear !== undefined && open !== undefined && ear.rest()) ear.prepare(open);
+  const learning = ear?.rest();
+  if (learning === "learning") quiet = setTimeout(rest, 0);
+  else if (learning === "learnt" && open !== undefined) ear?.prepare(open);
 }
 
 /** Requests are done in the order they came, each to its end. */

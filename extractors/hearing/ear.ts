@@ -19,9 +19,10 @@ import { isFocused, namedBy, type Scope } from "./grammar/index.ts";
 import { GrammarShelf, roleOf } from "./grammar/shelf.ts";
 import { type Clip, doubtOf, firstSight, heardOf, nothing } from "./heard.ts";
 import { meaningOf } from "./meaning.ts";
+import { finish } from "./steps.ts";
 import { isFreeNote, isPhoneWord, sentenceOf } from "./text.ts";
 import type { Heard, HearOptions, KnownPhrase, KnownVoice, Speaker } from "./types.ts";
-import { VoiceFit } from "./voice/fit.ts";
+import { type Learning, VoiceFit } from "./voice/fit.ts";
 import { fullDictionary } from "./words/dictionary.ts";
 
 /** Checks before the ear gives up looking for agreement. */
@@ -94,14 +95,15 @@ export class Ear {
   }
 
   /**
-   * To be called when nobody waits: learn the voice from what was heard without doubt, when there is enough of it. True when the
-   * ear hears otherwise now, and its grammars want preparing again.
+   * To be called when nobody waits, again while it answers "learning": one step of learning the voice from what was heard without
+   * doubt, when there is enough of it. At "learnt" the ear hears otherwise than before, and its grammars want preparing again.
    */
-  rest(): boolean {
-    if (!this.#fit.learn()) return false;
+  rest(): Learning {
+    const learning = this.#fit.learn();
+    if (learning !== "learnt") return learning;
     this.#memory.forgetFit();
     this.#shelf.forgetSet();
-    return true;
+    return learning;
   }
 
   /** Make the grammars ready before anything is said, so that the first sentence does not wait for them. */
@@ -222,11 +224,7 @@ export class Ear {
 
   /** Hear one utterance: mono samples -1..1 at `rate` a second. */
   hear(pcm: Float32Array, rate: number, options: HearOptions): Heard {
-    const hearing = this.hearing(pcm, rate, options);
-    for (;;) {
-      const step = hearing.next();
-      if (step.done === true) return step.value;
-    }
+    return finish(this.hearing(pcm, rate, options));
   }
 
   /** The same step by step, for who wants to see the sentence early or may have to leave it. */
@@ -279,6 +277,7 @@ export class Ear {
   }
 
   close(): void {
+    this.#fit.forget();
     this.#bank.close();
   }
 }

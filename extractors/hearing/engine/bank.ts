@@ -26,11 +26,11 @@ export class Bank {
     return this.#decoders[role];
   }
 
-  /** One more decoder with the model as it came, for as long as `use` takes. */
-  borrow<T>(use: (decoder: Decoder) => T): T {
+  /** One more decoder with the model as it came, for the steps of `use`, and no longer where they are left. */
+  *borrow<T>(use: (decoder: Decoder) => Generator<undefined, T>): Generator<undefined, T> {
     const decoder = new Decoder(this.#engine, this.#dictionary);
     try {
-      return use(decoder);
+      return yield* use(decoder);
     } finally {
       decoder.close();
     }

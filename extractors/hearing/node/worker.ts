@@ -32,6 +32,13 @@ function answer(open: Ear, request: Exclude<WorkerRequest, { what: "close" }>): 
   return calibrate(open, request.name, request.phrases, request.spec);
 }
 
+/** Nobody speaks to this ear while it works: it learns in one go. */
+function learn(open: Ear, options: HearOptions): void {
+  let learning = open.rest();
+  while (learning === "learning") learning = open.rest();
+  if (learning === "learnt") open.prepare(options);
+}
+
 port.on("message", (request: WorkerRequest) => {
   if (request.what === "close") {
     port.close();
@@ -41,7 +48,7 @@ port.on("message", (request: WorkerRequest) => {
   ear
     .then((open) => {
       port.postMessage({ id, done: answer(open, request) });
-      if (request.what === "hear" && learns && open.rest()) open.prepare(request.options);
+      if (request.what === "hear" && learns) learn(open, request.options);
     })
     .catch((error: unknown) => port.postMessage({ id, error: error instanceof Error ? error.message : String(error) }));
 });

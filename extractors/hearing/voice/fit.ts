@@ -2,6 +2,7 @@
 import type { Bank } from "../engine/bank.ts";
 import { Gaussians } from "../engine/gaussians.ts";
 import type { Model } from "../engine/model.ts";
+import { finish } from "../steps.ts";
 import type { Speaker } from "../types.ts";
 import { fittedMeans } from "./adapt.ts";
 import { keep, unpack } from "./kept.ts";
@@ -15,6 +16,9 @@ export interface HeardWords extends KnownWords {
   readonly number: number | undefined;
 }
 
+/** What a step of learning came to: there was nothing to learn, there is more of it to do, or the decoders are others now. */
+export type Learning = "idle" | "learning" | "learnt";
+
 export class VoiceFit {
   readonly #bank: Bank;
   readonly #model: Model;
@@ -23,6 +27,7 @@ export class VoiceFit {
   #voice: string | undefined;
   #fitted = false;
   #learner = new VoiceLearner();
+  #learning: Generator<undefined, void> | undefined;
   #doubtful: HeardWords | undefined;
   #last: number | undefined;
 
@@ -48,6 +53,7 @@ export class VoiceFit {
     this.#name = speaker?.name;
     this.#voice = speaker?.voice;
     const known = this.#voice === undefined ? undefined : unpack(this.#voice, this.#gaussians);
+    this.forget();
     this.#learner = new VoiceLearner(known);
     this.#doubtful = undefined;
     this.#last = undefined;
@@ -76,17 +82,31 @@ export class VoiceFit {
     this.#doubtful = sentence;
   }
 
-  /** Learn from the sentences that were kept, when there are enough of them. True when the decoders are others now. */
-  learn(): boolean {
-    if (!this.#learner.isDue) return false;
-    this.#fitTo(this.#bank.borrow((decoder) => this.#learner.learn(decoder, this.#gaussians, this.#model.features.lifter)));
-    return true;
+  /** One step of learning from the sentences that were kept, once there are enough of them. */
+  learn(): Learning {
+    if (this.#learning === undefined && !this.#learner.isDue) return "idle";
+    this.#learning ??= this.#learn();
+    if (this.#learning.next().done !== true) return "learning";
+    this.#learning = undefined;
+    return "learnt";
+  }
+
+  *#learn(): Generator<undefined, void> {
+    this.#fitTo(
+      yield* this.#bank.borrow((decoder) => this.#learner.learn(decoder, this.#gaussians, this.#model.features.lifter)),
+    );
+  }
+
+  /** Leave a learning that is not done. */
+  forget(): void {
+    this.#learning?.return();
+    this.#learning = undefined;
   }
 
   /** What a voice is like, from clips whose words are known: text for its profile. */
   describe(clips: readonly KnownWords[]): string {
     const heard = new VoiceStatistics();
-    this.#bank.borrow((decoder) => listenTo(clips, heard, decoder, this.#gaussians, this.#model.features.lifter));
+    finish(this.#bank.borrow((decoder) => listenTo(clips, heard, decoder, this.#gaussians, this.#model.features.lifter)));
     return keep(heard, this.#gaussians);
   }
 }

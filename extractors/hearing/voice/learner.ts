@@ -31,10 +31,10 @@ export class VoiceLearner {
     return this.#heard >= this.#due;
   }
 
-  /** Listen to what is waiting. */
-  learn(decoder: Decoder, gaussians: Gaussians, lifter: number): VoiceStatistics {
-    listenTo(this.#waiting.splice(0), this.#statistics, decoder, gaussians, lifter);
+  /** Listen to what is waiting, step by step. */
+  *learn(decoder: Decoder, gaussians: Gaussians, lifter: number): Generator<undefined, VoiceStatistics> {
     this.#due = this.#heard + Math.min(this.#heard, MOST_WAITING);
+    yield* listenTo(this.#waiting.splice(0), this.#statistics, decoder, gaussians, lifter);
     return this.#statistics;
   }
 }

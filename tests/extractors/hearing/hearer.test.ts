@@ -7,6 +7,7 @@ import { Ear } from "../../../extractors/hearing/ear.ts";
 import type { EngineFactory } from "../../../extractors/hearing/engine/module.ts";
 import { CALIBRATION_PHRASES, type Hearer, readSpeaker, understand } from "../../../extractors/hearing/index.ts";
 import { openHearer, readModelFile } from "../../../extractors/hearing/node/index.ts";
+import type { Learning } from "../../../extractors/hearing/voice/fit.ts";
 import type { Context } from "../../../shared/events/reading.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 
@@ -45,6 +46,17 @@ describe("a voice of this session", () => {
   const opened = Ear.open(createModule as unknown as EngineFactory, readModelFile);
   afterAll(async () => (await opened).close());
 
+  /** Rest until there is nothing more to learn, or for so many steps; what each step came to. */
+  function rest(ear: Ear, most = Number.POSITIVE_INFINITY): Learning[] {
+    const steps: Learning[] = [];
+    while (steps.length < most) {
+      const step = ear.rest();
+      steps.push(step);
+      if (step !== "learning") break;
+    }
+    return steps;
+  }
+
   const accent = espeakVoice("en-us", 150, 45);
   async function hear(text: string, name: string, by: Voice = voice) {
     const { pcm, rate } = await by.say(text);
@@ -54,15 +66,30 @@ describe("a voice of this session", () => {
   it("is learnt at rest from what was heard without doubt, and forgotten with the next person", async () => {
     const ear = await opened;
     const first = await hear("ring gap three top, thirteen thou", "one");
-    expect(ear.rest()).toBe(false);
+    expect(rest(ear)).toEqual(["idle"]);
     for (const text of ["ring gap one second, sixteen thou", "ring gap four oil, twenty thou", "ring gap two top, twelve thou"])
       expect(await hear(text, "one")).toMatchObject({ text, verdict: "ok" });
-    expect(ear.rest()).toBe(true);
-    expect(ear.rest()).toBe(false);
+    expect(rest(ear).at(-1)).toBe("learnt");
+    expect(rest(ear)).toEqual(["idle"]);
     const learnt = await hear("ring gap three top, thirteen thou", "one");
     expect(learnt).toMatchObject({ text: first.text, verdict: "ok" });
     expect(learnt.doubt.strangeness).toBeLessThan(first.doubt.strangeness);
     expect((await hear("ring gap three top, thirteen thou", "two")).doubt.strangeness).toBe(first.doubt.strangeness);
+  });
+
+  it("is learnt in steps, which a sentence may come between, and which end with the person who spoke", async () => {
+    const ear = await opened;
+    const asked = "ring gap one second, sixteen thou";
+    const said = [asked, "ring gap four oil, twenty thou", "ring gap two top, twelve thou"];
+    const first = await hear(asked, "three");
+    for (const text of said.slice(1)) expect(await hear(text, "three")).toMatchObject({ text, verdict: "ok" });
+    expect(rest(ear, 2)).toEqual(["learning", "learning"]);
+    expect(await hear(asked, "three")).toMatchObject({ verdict: "ok", doubt: { strangeness: first.doubt.strangeness } });
+    expect(rest(ear).at(-1)).toBe("learnt");
+    for (const text of said) expect(await hear(text, "three")).toMatchObject({ text, verdict: "ok" });
+    expect(rest(ear, 2)).toEqual(["learning", "learning"]);
+    expect((await hear(asked, "four")).doubt.strangeness).toBe(first.doubt.strangeness);
+    expect(rest(ear)).toEqual(["idle"]);
   });
 
   it("is learnt from a doubtful sentence when the next one says yes to it, and not when another came between", async () => {
@@ -70,11 +97,11 @@ describe("a voice of this session", () => {
     expect(await hear("ring gap two top, twelve thou", "no", accent)).toMatchObject({ verdict: "doubtful" });
     for (const text of ["ring gap three top, thirteen thou", "confirm"])
       expect(await hear(text, "no")).toMatchObject({ verdict: "ok" });
-    expect(ear.rest()).toBe(false);
+    expect(rest(ear)).toEqual(["idle"]);
     const stranger = await hear("ring gap one oil, sixteen thou", "stranger", accent);
     expect(await hear("ring gap two top, twelve thou", "yes", accent)).toMatchObject({ verdict: "doubtful" });
     for (const turn of [1, 2]) expect(await hear("confirm", "yes"), `turn ${turn}`).toMatchObject({ verdict: "ok" });
-    expect(ear.rest()).toBe(true);
+    expect(rest(ear).at(-1)).toBe("learnt");
     const known = await hear("ring gap one oil, sixteen thou", "yes", accent);
     expect(known.text).toBe("ring gap one oil, sixteen thou");
     expect(known.doubt.strangeness).toBeLessThan(stranger.doubt.strangeness * 0.9);

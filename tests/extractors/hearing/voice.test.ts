@@ -11,6 +11,7 @@ import { type Model, readModel } from "../../../extractors/hearing/engine/model.
 import type { EngineModule } from "../../../extractors/hearing/engine/module.ts";
 import { resample } from "../../../extractors/hearing/index.ts";
 import { readModelFile } from "../../../extractors/hearing/node/index.ts";
+import { finish } from "../../../extractors/hearing/steps.ts";
 import { fittedMeans, transformFor } from "../../../extractors/hearing/voice/adapt.ts";
 import { cepstraOf, featuresOf, ROW } from "../../../extractors/hearing/voice/features.ts";
 import { keep, unpack } from "../../../extractors/hearing/voice/kept.ts";
@@ -207,7 +208,7 @@ describe("sentences to learn from", () => {
         return [];
       },
     };
-    learner.learn(deaf as unknown as Decoder, gaussians, 22);
+    finish(learner.learn(deaf as unknown as Decoder, gaussians, 22));
     expect([...asked]).toEqual(Array.from({ length: 24 }, (_, index) => String(index + 36)));
   });
 });
