@@ -1,7 +1,7 @@
 // What the page and the ear's browser worker say to each other.
 import type { Context, Parsed } from "../../shared/events/reading.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
-import type { Heard, HearOptions, KnownPhrase, Speaker } from "./types.ts";
+import type { Heard, HearOptions, KnownPhrase, LearntVoice, Speaker } from "./types.ts";
 
 /** How a clip belongs to a sentence that may not be over. */
 type Growing = Pick<HearOptions, "sentence" | "beginning">;
@@ -22,6 +22,8 @@ export type EarRequest =
     }
   /** The sentence went on: what was asked for with this `id` is of no use any more. */
   | { readonly type: "leave"; readonly id: number }
+  /** The doubtful sentence of this number was confirmed by hand: its words can be learnt from. */
+  | { readonly type: "confirmed"; readonly sentence: number }
   /** Fit a speaker from known phrases; answered with the same `id`. */
   | { readonly type: "calibrate"; readonly id: number; readonly name: string; readonly phrases: readonly KnownPhrase[] };
 
@@ -33,4 +35,6 @@ export type EarAnswer =
   | { readonly type: "heard"; readonly id: number; readonly heard: Heard; readonly parsed: Parsed }
   | { readonly type: "left"; readonly id: number }
   | { readonly type: "calibrated"; readonly id: number; readonly speaker: Speaker }
+  /** The ear has learnt more of the voice it listens to; for the profile. */
+  | { readonly type: "learnt"; readonly learnt: LearntVoice }
   | { readonly type: "failed"; readonly code: "ear_not_loaded" | "ear_failed"; readonly message: string };

@@ -63,6 +63,7 @@ async function take(request: Exclude<EarRequest, Asked<"leave">>): Promise<void>
   } else if (ear === undefined || open === undefined)
     post({ type: "failed", code: "ear_not_loaded", message: "Expected the ear to be open before a clip, got a clip first" });
   else if (request.type === "hear") await hear(request, ear, open);
+  else if (request.type === "confirmed") ear.confirm(request.sentence);
   else post({ type: "calibrated", id: request.id, speaker: calibrate(ear, request.name, request.phrases, open.spec) });
 }
 
@@ -73,7 +74,10 @@ let quiet: ReturnType<typeof setTimeout> | undefined;
 function rest(): void {
   const learning = ear?.rest();
   if (learning === "learning") quiet = setTimeout(rest, 0);
-  else if (learning === "learnt" && open !== undefined) ear?.prepare(open);
+  if (learning !== "learnt") return;
+  if (open !== undefined) ear?.prepare(open);
+  const learnt = ear?.learnt();
+  if (learnt !== undefined) post({ type: "learnt", learnt });
 }
 
 /** Requests are done in the order they came, each to its end. */

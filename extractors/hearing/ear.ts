@@ -21,7 +21,7 @@ import { type Clip, doubtOf, firstSight, heardOf, nothing } from "./heard.ts";
 import { meaningOf } from "./meaning.ts";
 import { finish } from "./steps.ts";
 import { isFreeNote, isPhoneWord, sentenceOf } from "./text.ts";
-import type { Heard, HearOptions, KnownPhrase, KnownVoice, Speaker } from "./types.ts";
+import type { Heard, HearOptions, KnownPhrase, KnownVoice, LearntVoice, Speaker } from "./types.ts";
 import { type Learning, VoiceFit } from "./voice/fit.ts";
 import { fullDictionary } from "./words/dictionary.ts";
 
@@ -104,6 +104,17 @@ export class Ear {
     this.#memory.forgetFit();
     this.#shelf.forgetSet();
     return learning;
+  }
+
+  /** What this session has learnt of the voice, to be kept with it; undefined when nothing. */
+  learnt(): LearntVoice | undefined {
+    const learnt = this.#fit.learnt();
+    return learnt === undefined ? undefined : { ...learnt, warp: this.#memory.warp(undefined) };
+  }
+
+  /** Somebody said yes by hand to the doubtful sentence of this number: its words are known now. */
+  confirm(sentence: number): void {
+    this.#fit.confirm(sentence);
   }
 
   /** Make the grammars ready before anything is said, so that the first sentence does not wait for them. */

@@ -5,6 +5,6 @@ export { readWav, type Sound, writeWav } from "./audio/wav.ts";
 export { CALIBRATION_PHRASES, calibrate } from "./calibrate.ts";
 export { levelOf } from "./endpoint.ts";
 export { HearingError, type HearingErrorCode } from "./errors.ts";
-export { readSpeaker } from "./speaker.ts";
-export type { Doubt, Heard, HeardVerdict, HeardWord, Hearer, HearOptions, Speaker } from "./types.ts";
+export { readSpeaker, withLearnt } from "./speaker.ts";
+export type { Doubt, Heard, HeardVerdict, HeardWord, Hearer, HearOptions, LearntVoice, Speaker } from "./types.ts";
 export { isWhole, understand } from "./understand.ts";

@@ -48,12 +48,24 @@ export interface Speaker {
   /** Factor on the frequency axis: below 1 for a voice higher than the acoustic model's average. */
   readonly warp: number;
   /** Noise of the room where it was fitted, dB below full scale. */
-  readonly noise: number;
-  /** Phrases heard right of those read aloud. */
+  readonly noise?: number;
+  /** Phrases heard right of those read aloud; both 0 for a voice that was only learnt at work. */
   readonly right: number;
   readonly phrases: number;
+  /** Sentences of work that the voice was learnt from besides. */
+  readonly sentences?: number;
   /** What the model's sounds are like in this voice, as voice/kept.ts writes it; without it the model is left as it is. */
   readonly voice?: string;
+}
+
+/** What one session has learnt of a voice, beside what its profile had. */
+export interface LearntVoice {
+  /** Frequency scale, where no profile gave one and enough was heard. */
+  readonly warp: number | undefined;
+  /** What the model's sounds are like, the profile's share included. */
+  readonly voice: string;
+  /** Sentences of this session that it was learnt from. */
+  readonly sentences: number;
 }
 
 /** A voice that is being fitted. */

@@ -35,6 +35,7 @@ export function BenchScreen({ book, build }: BuildPageProps) {
       void shift.stop();
     };
   }, [shift]);
+  const confirmed = useCallback((id: string) => shift.confirmed(id), [shift]);
   const say = useCallback((words: string) => shift.tell(words), [shift]);
   const findings = book.findings();
   const { step, place } = focusOf(build, book.device);
@@ -50,7 +51,7 @@ export function BenchScreen({ book, build }: BuildPageProps) {
       </div>
       <Switch shift={shift} />
       <div class="bench-asks">
-        <Waiting book={book} build={build} />
+        <Waiting book={book} build={build} confirmed={confirmed} />
         <Cautions build={build.id} step={step} />
       </div>
       <LiveCamera book={book} build={build} asked={shift.pictureAsked} say={say} />

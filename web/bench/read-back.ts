@@ -1,7 +1,9 @@
 // What is said back after words were logged: short, the figure first, the verdict, and the limit that decided.
 
+import type { Heard } from "../../extractors/hearing/index.ts";
 import { placeWords, valueWords } from "../../extractors/speech/index.ts";
 import type { Build, LoggedReading } from "../../shared/build/index.ts";
+import type { Parsed } from "../../shared/events/reading.ts";
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { Finding } from "../../shared/rules/index.ts";
 import { findingsByEvent, MARK_WORDS, type MarkName, markOf } from "../parts/verdict.ts";
@@ -102,4 +104,12 @@ export function lastReadBack(build: Build, device: string, findings: readonly Fi
   const mood = logged.status === "waiting" ? "question" : "accepted";
   const text = sayReading(logged, all, false);
   return { text, mood, reading: logged, mark: markOf(logged, all), ...(finding === undefined ? {} : { finding }) };
+}
+
+/** What to say when nothing of the sentence can be used and it has to be said again; undefined when it can. */
+export function askedAgain(heard: Heard, parsed: Parsed): string | undefined {
+  if (heard.verdict === "too_loud") return "too loud, again";
+  const [question] = parsed.questions;
+  const nothing = parsed.readings.length + parsed.commands.length + parsed.notes.length === 0;
+  return nothing && question?.code === "heard_unsure" ? question.say : undefined;
 }

@@ -1,7 +1,7 @@
 // One shift at the vise: microphone, ear and voice held together from the first tap until it is closed. Sentences come in,
 // are heard, shown while still in doubt, logged when over, and said back.
 import { batch, signal } from "@preact/signals";
-import { type Heard, type HearOptions, isWhole, levelOf, type Speaker, writeWav } from "../../extractors/hearing/index.ts";
+import { type Heard, type HearOptions, isWhole, type LearntVoice, levelOf, writeWav } from "../../extractors/hearing/index.ts";
 import { parse } from "../../extractors/speech/index.ts";
 import { type Build, contextOf } from "../../shared/build/index.ts";
 import type { Context, Parsed } from "../../shared/events/reading.ts";
@@ -15,9 +15,9 @@ import { type Draft, Drafts } from "./drafts.ts";
 import { BenchFault, type FaultCode } from "./fault.ts";
 import { Intake, type Sentence } from "./intake.ts";
 import { type Mic, openMic } from "./mic.ts";
+import { OwnVoice } from "./own-voice.ts";
 import { previewOf } from "./preview.ts";
-import { type Mood, type ReadBack, readBackOutcome } from "./read-back.ts";
-import { speakerOf } from "./speakers.ts";
+import { askedAgain, type Mood, type ReadBack, readBackOutcome } from "./read-back.ts";
 import { playTone, type ToneName } from "./tones.ts";
 import { Voice } from "./voice.ts";
 import { Wake } from "./wake.ts";
@@ -37,14 +37,6 @@ const SHORTEST_END_MS = 600;
 
 /** After so long the next sentence may be about to begin. */
 const LATE_MS = 2000;
-
-/** What to say when nothing of the sentence can be used and it has to be said again; undefined when it can. */
-function askedAgain(heard: Heard, parsed: Parsed): string | undefined {
-  if (heard.verdict === "too_loud") return "too loud, again";
-  const [question] = parsed.questions;
-  const nothing = parsed.readings.length + parsed.commands.length + parsed.notes.length === 0;
-  return nothing && question?.code === "heard_unsure" ? question.say : undefined;
-}
 
 export class Shift {
   readonly #book: Book;
@@ -72,7 +64,7 @@ export class Shift {
   /** Number of the sentence that was seen last. */
   #sighted = 0;
   #frames = 0;
-  #speaker: Speaker | undefined;
+  #own: OwnVoice | undefined;
 
   constructor(book: Book) {
     this.#book = book;
@@ -93,11 +85,12 @@ export class Shift {
       const waking = this.#wake.hold();
       this.#mic = await openMic({ frame: (frame) => this.#frame(frame), dead: () => this.#dead() });
       this.#intake = this.#openIntake(this.#mic.rate);
-      this.#ear ??= new WorkerEar((fault) => this.#fail(fault));
+      const learnt = (voice: LearntVoice) => void this.#own?.keep(voice);
+      this.#ear ??= new WorkerEar((fault) => this.#fail(fault), learnt);
       this.#drafts = new Drafts(this.#ear);
       await this.#ear.ready;
       const device = bench.value?.device;
-      if (device !== undefined) this.#speaker = await speakerOf(device, person.value);
+      if (device !== undefined) this.#own = await OwnVoice.open(device, person.value);
       const { build } = this.#book;
       if (build !== undefined) this.#ear.prepare(this.#options(build));
       this.awake.value = await waking;
@@ -113,6 +106,12 @@ export class Shift {
   tell(text: string): Promise<void> {
     this.#lastWords = text;
     return this.#voice.say(text);
+  }
+
+  /** A reading that waited was said yes to by hand: the ear learns its words. */
+  confirmed(id: string): void {
+    const sentence = this.#own?.sentenceOf(id);
+    if (sentence !== undefined) this.#ear?.confirm(sentence);
   }
 
   /** End the shift. What was said up to now is still heard and logged. */
@@ -198,7 +197,7 @@ export class Shift {
   }
 
   #options(build: Build): HearOptions {
-    const speaker = this.#speaker;
+    const speaker = this.#own?.speaker;
     const context = contextOf(build, this.#book.device);
     return { spec: build.spec, context, ...(speaker === undefined ? {} : { speaker }) };
   }
@@ -244,7 +243,7 @@ export class Shift {
     else if (heard.text !== "" || !sentence.clipped) this.#answer({ text: again, mood: "question" }, heard.text);
   }
 
-  async #log(heard: Heard, parsed: Parsed, { pcm, rate, lastLoud }: Sentence): Promise<void> {
+  async #log(heard: Heard, parsed: Parsed, { pcm, rate, number, lastLoud }: Sentence): Promise<void> {
     const wav = new Uint8Array(writeWav({ pcm, rate }));
     const clip = await sha256Hex(wav);
     const outcome = await logWords(this.#book, {
@@ -255,6 +254,7 @@ export class Shift {
       // A note keeps its sound even when no more of it could be made out.
       keep: /^note\b/.test(heard.text),
     });
+    this.#own?.logged(outcome, number);
     const { build } = this.#book;
     if (build === undefined) return;
     this.#ear?.prepare(this.#options(build));

@@ -17,3 +17,8 @@ export async function speakerOf(device: Device, person: string): Promise<Speaker
 export async function keepSpeaker(device: Device, person: string, speaker: Speaker): Promise<void> {
   await setSetting(device, keyOf(person), speaker);
 }
+
+/** Whoever says this name begins anew. */
+export async function forgetSpeaker(device: Device, person: string): Promise<void> {
+  await setSetting(device, keyOf(person), undefined);
+}

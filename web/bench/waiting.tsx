@@ -9,8 +9,16 @@ import type { Book } from "../store/book.ts";
 import { stampFor } from "../store/words.ts";
 import { becauseWords } from "./read-back.ts";
 
-/** @param most how many are shown; the rest are counted */
-export function Waiting({ book, build, most = 1 }: { book: Book; build: Build; most?: number }) {
+interface WaitingProps {
+  readonly book: Book;
+  readonly build: Build;
+  /** Told the reading that was said yes to by hand. */
+  readonly confirmed: (id: string) => void;
+  /** How many are shown; the rest are counted. */
+  readonly most?: number;
+}
+
+export function Waiting({ book, build, confirmed, most = 1 }: WaitingProps) {
   const waiting = [...build.waiting.values()].reverse();
   if (waiting.length === 0) return null;
   return (
@@ -20,7 +28,7 @@ export function Waiting({ book, build, most = 1 }: { book: Book; build: Build; m
       </h2>
       <ul>
         {waiting.slice(0, most).map((logged) => (
-          <WaitingRow key={logged.id} book={book} logged={logged} />
+          <WaitingRow key={logged.id} book={book} logged={logged} confirmed={() => confirmed(logged.id)} />
         ))}
       </ul>
       {waiting.length > most ? <p>and {waiting.length - most} more, one after the other</p> : null}
@@ -28,9 +36,16 @@ export function Waiting({ book, build, most = 1 }: { book: Book; build: Build; m
   );
 }
 
-function WaitingRow({ book, logged }: { book: Book; logged: LoggedReading }) {
+interface WaitingRowProps {
+  readonly book: Book;
+  readonly logged: LoggedReading;
+  readonly confirmed: () => void;
+}
+
+function WaitingRow({ book, logged, confirmed }: WaitingRowProps) {
   const answer = (type: "reading.confirmed" | "reading.rejected") => {
     void book.log([stampEvent(stampFor(book), type, { target: logged.id })]);
+    if (type === "reading.confirmed") confirmed();
   };
   const { reading } = logged;
   const where = placeLabel(reading.place);

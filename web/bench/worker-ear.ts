@@ -1,6 +1,6 @@
 // The ear's worker from the page's side: clips in, what was heard and what it comes to out. One that cannot load is not asked again.
 import type { EarAnswer, EarRequest } from "../../extractors/hearing/browser-messages.ts";
-import type { Heard, HearOptions, Speaker } from "../../extractors/hearing/index.ts";
+import type { Heard, HearOptions, LearntVoice, Speaker } from "../../extractors/hearing/index.ts";
 import type { KnownPhrase } from "../../extractors/hearing/types.ts";
 import type { Parsed } from "../../shared/events/reading.ts";
 import { BenchFault } from "./fault.ts";
@@ -30,15 +30,20 @@ export class WorkerEar {
   readonly #waiting = new Map<number, Waiting<HeardClip | undefined>>();
   readonly #fitting = new Map<number, Waiting<Speaker>>();
   readonly #failed: (fault: BenchFault) => void;
+  readonly #learnt: (learnt: LearntVoice) => void;
   #next = 0;
   #fault: BenchFault | undefined;
   #settle: { resolve(): void; reject(fault: BenchFault): void } | undefined;
   /** Resolves when the model is loaded; rejects with a BenchFault. */
   readonly ready: Promise<void>;
 
-  /** @param failed called when the worker cannot go on */
-  constructor(failed: (fault: BenchFault) => void = () => {}) {
+  /**
+   * @param failed called when the worker cannot go on
+   * @param learnt called when it has learnt more of the voice it listens to
+   */
+  constructor(failed: (fault: BenchFault) => void = () => {}, learnt: (learnt: LearntVoice) => void = () => {}) {
     this.#failed = failed;
+    this.#learnt = learnt;
     this.#worker = new Worker(new URL("../../extractors/hearing/browser-worker.ts", import.meta.url), {
       type: "module",
       name: "ear",
@@ -75,6 +80,7 @@ export class WorkerEar {
     else if (answer.type === "failed" && answer.code === "ear_not_loaded") this.#die(answer.message);
     // One clip that could not be heard does not stop the shift.
     else if (answer.type === "failed") this.#refuseAll(new Error(answer.message));
+    else if (answer.type === "learnt") this.#learnt(answer.learnt);
     else if (answer.type === "sighted") this.#waiting.get(answer.id)?.sight?.(answer.text);
     else if (answer.type === "calibrated") {
       this.#fitting.get(answer.id)?.resolve(answer.speaker);
@@ -105,6 +111,11 @@ export class WorkerEar {
       if (this.#waiting.has(id)) this.#post({ type: "leave", id });
     };
     return { heard, leave };
+  }
+
+  /** A doubtful sentence was confirmed by hand. */
+  confirm(sentence: number): void {
+    this.#post({ type: "confirmed", sentence });
   }
 
   /** Fit a person from phrases read aloud; takes some seconds. */

@@ -3,9 +3,9 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import { CALIBRATION_PHRASES, type Speaker } from "../../extractors/hearing/index.ts";
 import { FAULTS } from "../bench/fault.ts";
 import { ReadingAloud } from "../bench/reading-aloud.ts";
-import { keepSpeaker, speakerOf } from "../bench/speakers.ts";
+import { forgetSpeaker, keepSpeaker, speakerOf } from "../bench/speakers.ts";
 import { bench } from "../store/bench.ts";
-import { person, setPerson } from "../store/device.ts";
+import { type Device, person, setPerson } from "../store/device.ts";
 
 export default function VoicePage() {
   const aloud = useMemo(() => new ReadingAloud(), []);
@@ -21,19 +21,37 @@ export default function VoicePage() {
     if (device === undefined || fitted === undefined) return;
     void keepSpeaker(device, name, fitted).then(() => setKnown(fitted));
   }, [device, name, fitted]);
+  const forget = async (from: Device) => {
+    await forgetSpeaker(from, name);
+    aloud.speaker.value = undefined;
+    setKnown(undefined);
+  };
   return (
     <div class="page voice">
       <h1>Who is at the bench</h1>
       <Name />
       <h2>Your voice</h2>
-      <p>
-        {known === undefined
-          ? "The ear does not know this voice yet. A minute of reading aloud fits it to you; it stays on this device."
-          : `The ear knows this voice: ${known.right} of ${known.phrases} phrases were heard right, at a pitch scale of ${known.warp}.`}
-      </p>
+      <p>{knownWords(known)}</p>
       <Aloud aloud={aloud} />
+      {known === undefined || device === undefined || aloud.state.value === "reading" ? null : (
+        <button type="button" class="small-button" onClick={() => void forget(device)}>
+          Forget this voice
+        </button>
+      )}
     </div>
   );
+}
+
+/** What the ear knows of a voice, in words. */
+function knownWords(known: Speaker | undefined): string {
+  if (known === undefined)
+    return "The ear does not know this voice yet. A minute of reading aloud fits it to you; it stays on this device.";
+  const { right, phrases, warp, sentences = 0 } = known;
+  const since = `${sentences} ${sentences === 1 ? "sentence" : "sentences"} of work`;
+  if (phrases === 0)
+    return `The ear has learnt this voice from ${since}, at a pitch scale of ${warp}. A minute of reading aloud fits it better.`;
+  const more = sentences === 0 ? "" : ` It has learnt from ${since} since.`;
+  return `The ear knows this voice: ${right} of ${phrases} phrases were heard right, at a pitch scale of ${warp}.${more}`;
 }
 
 function Name() {

@@ -16,6 +16,9 @@ export interface HeardWords extends KnownWords {
   readonly number: number | undefined;
 }
 
+/** No more are held for a yes that may never come. */
+const MOST_DOUBTFUL = 6;
+
 /** What a step of learning came to: there was nothing to learn, there is more of it to do, or the decoders are others now. */
 export type Learning = "idle" | "learning" | "learnt";
 
@@ -28,7 +31,12 @@ export class VoiceFit {
   #fitted = false;
   #learner = new VoiceLearner();
   #learning: Generator<undefined, void> | undefined;
-  #doubtful: HeardWords | undefined;
+  /** What this session's fit is made of; undefined until it learnt something. */
+  #learnt: VoiceStatistics | undefined;
+  /** Sentences that wait for a yes, the last one last. */
+  #doubtful: HeardWords[] = [];
+  /** Whether the last sentence waits for a yes. */
+  #asked = false;
   #last: number | undefined;
 
   constructor(bank: Bank, model: Model) {
@@ -55,7 +63,9 @@ export class VoiceFit {
     const known = this.#voice === undefined ? undefined : unpack(this.#voice, this.#gaussians);
     this.forget();
     this.#learner = new VoiceLearner(known);
-    this.#doubtful = undefined;
+    this.#learnt = undefined;
+    this.#doubtful = [];
+    this.#asked = false;
     this.#last = undefined;
     if (this.#fitted || known !== undefined) this.#fitTo(known);
     return true;
@@ -69,17 +79,30 @@ export class VoiceFit {
 
   /** Keep a sentence that was heard without doubt, and where it is a yes, the doubtful one before it. */
   remember(sentence: HeardWords, yes = false): void {
-    const doubtful = this.#doubtful;
-    this.#doubtful = undefined;
-    if (yes && doubtful !== undefined) this.#learner.add(doubtful);
+    const doubtful = this.#asked && yes ? this.#doubtful.pop() : undefined;
+    this.#asked = false;
+    if (doubtful !== undefined) this.#learner.add(doubtful);
     // One that is heard again as it grows is kept once.
     if (sentence.number === undefined || sentence.number !== this.#last) this.#learner.add(sentence);
     this.#last = sentence.number;
   }
 
-  /** Hold on to a sentence that waits for a yes until the next one; undefined when none does. */
+  /** Hold on to a sentence that waits for a yes; undefined when the last one does not. */
   doubt(sentence: HeardWords | undefined): void {
-    this.#doubtful = sentence;
+    this.#asked = sentence !== undefined;
+    if (sentence === undefined) return;
+    // One that is heard again as it grows waits once.
+    this.#doubtful = this.#doubtful.filter(({ number }) => number === undefined || number !== sentence.number);
+    this.#doubtful.push(sentence);
+    if (this.#doubtful.length > MOST_DOUBTFUL) this.#doubtful.shift();
+  }
+
+  /** Somebody said yes by hand to a doubtful sentence of this number. */
+  confirm(number: number): void {
+    const confirmed = this.#doubtful.find((sentence) => sentence.number === number);
+    if (confirmed === undefined) return;
+    this.#doubtful = this.#doubtful.filter((sentence) => sentence !== confirmed);
+    this.#learner.add(confirmed);
   }
 
   /** One step of learning from the sentences that were kept, once there are enough of them. */
@@ -92,15 +115,21 @@ export class VoiceFit {
   }
 
   *#learn(): Generator<undefined, void> {
-    this.#fitTo(
-      yield* this.#bank.borrow((decoder) => this.#learner.learn(decoder, this.#gaussians, this.#model.features.lifter)),
-    );
+    const learner = this.#learner;
+    this.#learnt = yield* this.#bank.borrow((decoder) => learner.learn(decoder, this.#gaussians, this.#model.features.lifter));
+    this.#fitTo(this.#learnt);
   }
 
   /** Leave a learning that is not done. */
   forget(): void {
     this.#learning?.return();
     this.#learning = undefined;
+  }
+
+  /** What this session has learnt of the voice, its profile's share included, and from how many sentences; undefined if nothing. */
+  learnt(): { readonly voice: string; readonly sentences: number } | undefined {
+    if (this.#learnt === undefined) return undefined;
+    return { voice: keep(this.#learnt, this.#gaussians), sentences: this.#learner.learnt };
   }
 
   /** What a voice is like, from clips whose words are known: text for its profile. */

@@ -13,6 +13,7 @@ export class VoiceLearner {
   readonly #statistics: VoiceStatistics;
   readonly #waiting: KnownWords[] = [];
   #heard = 0;
+  #learnt = 0;
   #due = FIRST_FIT;
 
   /** @param known what a calibration heard of the voice */
@@ -26,6 +27,11 @@ export class VoiceLearner {
     this.#heard += 1;
   }
 
+  /** Sentences that were learnt from. */
+  get learnt(): number {
+    return this.#learnt;
+  }
+
   /** Whether enough was heard to fit the model again. */
   get isDue(): boolean {
     return this.#heard >= this.#due;
@@ -34,7 +40,9 @@ export class VoiceLearner {
   /** Listen to what is waiting, step by step. */
   *learn(decoder: Decoder, gaussians: Gaussians, lifter: number): Generator<undefined, VoiceStatistics> {
     this.#due = this.#heard + Math.min(this.#heard, MOST_WAITING);
-    yield* listenTo(this.#waiting.splice(0), this.#statistics, decoder, gaussians, lifter);
+    const batch = this.#waiting.splice(0);
+    this.#learnt += batch.length;
+    yield* listenTo(batch, this.#statistics, decoder, gaussians, lifter);
     return this.#statistics;
   }
 }

@@ -5,7 +5,14 @@ import { shopNoise } from "../../../demo-data/shop-noise.ts";
 import { espeakVoice, fliteVoice, type Voice } from "../../../demo-data/voices.ts";
 import { Ear } from "../../../extractors/hearing/ear.ts";
 import type { EngineFactory } from "../../../extractors/hearing/engine/module.ts";
-import { CALIBRATION_PHRASES, type Hearer, readSpeaker, understand } from "../../../extractors/hearing/index.ts";
+import {
+  CALIBRATION_PHRASES,
+  type Hearer,
+  readSpeaker,
+  type Speaker,
+  understand,
+  withLearnt,
+} from "../../../extractors/hearing/index.ts";
 import { openHearer, readModelFile } from "../../../extractors/hearing/node/index.ts";
 import type { Learning } from "../../../extractors/hearing/voice/fit.ts";
 import type { Context } from "../../../shared/events/reading.ts";
@@ -58,9 +65,16 @@ describe("a voice of this session", () => {
   }
 
   const accent = espeakVoice("en-us", 150, 45);
-  async function hear(text: string, name: string, by: Voice = voice) {
+  async function hear(
+    text: string,
+    name: string,
+    by: Voice = voice,
+    more: { sentence?: number; profile?: Omit<Speaker, "name"> } = {},
+  ) {
     const { pcm, rate } = await by.say(text);
-    return (await opened).hear(pcm, rate, { spec: DEMO_SPEC, context: { step: "rings" }, speaker: { ...PROFILE, name } });
+    const { profile = PROFILE, ...growing } = more;
+    const options = { spec: DEMO_SPEC, context: { step: "rings" as const }, speaker: { ...profile, name }, ...growing };
+    return (await opened).hear(pcm, rate, options);
   }
 
   it("is learnt at rest from what was heard without doubt, and forgotten with the next person", async () => {
@@ -105,6 +119,29 @@ describe("a voice of this session", () => {
     const known = await hear("ring gap one oil, sixteen thou", "yes", accent);
     expect(known.text).toBe("ring gap one oil, sixteen thou");
     expect(known.doubt.strangeness).toBeLessThan(stranger.doubt.strangeness * 0.9);
+  });
+
+  it("is learnt from a doubtful sentence that is said yes to by hand, and kept for the next session", async () => {
+    const ear = await opened;
+    const asked = "ring gap one oil, sixteen thou";
+    const stranger = await hear(asked, "nobody", accent);
+    expect(ear.learnt()).toBeUndefined();
+    expect(await hear("ring gap two top, twelve thou", "hand", accent, { sentence: 7 })).toMatchObject({ verdict: "doubtful" });
+    for (const text of ["ring gap one second, sixteen thou", "ring gap four oil, twenty thou"])
+      expect(await hear(text, "hand")).toMatchObject({ text, verdict: "ok" });
+    ear.confirm(8);
+    expect(rest(ear)).toEqual(["idle"]);
+    ear.confirm(7);
+    expect(rest(ear).at(-1)).toBe("learnt");
+    const here = await hear(asked, "hand", accent);
+    expect(here.doubt.strangeness).toBeLessThan(stranger.doubt.strangeness * 0.9);
+    const learnt = ear.learnt();
+    expect(learnt).toMatchObject({ sentences: 3 });
+    const kept = learnt && withLearnt({ ...PROFILE, name: "kept" }, "kept", learnt);
+    expect(kept).toMatchObject({ sentences: 3, right: PROFILE.right });
+    const profile = readSpeaker(JSON.parse(JSON.stringify(kept)));
+    const next = await hear(asked, "kept", accent, { profile });
+    expect(Math.abs(next.doubt.strangeness - here.doubt.strangeness)).toBeLessThan(5);
   });
 });
 
