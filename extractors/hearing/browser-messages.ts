@@ -11,7 +11,9 @@ export type EarRequest =
   /** Load engine and model; `modelBase` is the URL below which `en-us/mdef` and its neighbours are served. */
   | { readonly type: "open"; readonly modelBase: string }
   /** What is open now; grammar and parser follow it. */
-  | { readonly type: "context"; readonly spec: Spec; readonly context: Context; readonly speaker?: Speaker }
+  | { readonly type: "context"; readonly spec: Spec; readonly context: Context }
+  /** Who is listened to from the next context on; nobody in particular without a profile. */
+  | { readonly type: "speaker"; readonly speaker: Speaker | undefined }
   /** Hear a whole clip; answered by `sighted`, once or twice or not at all, and by `heard` or `left`, with the same `id`. */
   | {
       readonly type: "hear";

@@ -5,7 +5,7 @@ import { calibrate } from "./calibrate.ts";
 import { Ear } from "./ear.ts";
 import type { ReadModelFile } from "./engine/model.ts";
 import type { EngineFactory } from "./engine/module.ts";
-import type { HearOptions } from "./types.ts";
+import type { HearOptions, Speaker } from "./types.ts";
 import { understand } from "./understand.ts";
 
 type Asked<Type extends EarRequest["type"]> = Extract<EarRequest, { type: Type }>;
@@ -14,6 +14,7 @@ const post = (answer: EarAnswer) => (self as unknown as { postMessage(message: E
 
 let ear: Ear | undefined;
 let open: HearOptions | undefined;
+let speaker: Speaker | undefined;
 const left = new Set<number>();
 const waiting: Exclude<EarRequest, Asked<"leave">>[] = [];
 let busy = false;
@@ -56,8 +57,9 @@ async function hear({ id, pcm, rate, growing }: Asked<"hear">, by: Ear, options:
 
 async function take(request: Exclude<EarRequest, Asked<"leave">>): Promise<void> {
   if (request.type === "open") return openEar(request);
-  if (request.type === "context") {
-    const { spec, context, speaker } = request;
+  if (request.type === "speaker") speaker = request.speaker;
+  else if (request.type === "context") {
+    const { spec, context } = request;
     open = { spec, context, ...(speaker === undefined ? {} : { speaker }) };
     ear?.prepare(open);
   } else if (ear === undefined || open === undefined)

@@ -31,6 +31,7 @@ export class WorkerEar {
   readonly #fitting = new Map<number, Waiting<Speaker>>();
   readonly #failed: (fault: BenchFault) => void;
   readonly #learnt: (learnt: LearntVoice) => void;
+  #speaker: Speaker | undefined;
   #next = 0;
   #fault: BenchFault | undefined;
   #settle: { resolve(): void; reject(fault: BenchFault): void } | undefined;
@@ -94,7 +95,10 @@ export class WorkerEar {
 
   /** Get grammar and dictionary ready for what is open now, so that the next clip does not wait for them. */
   prepare({ spec, context, speaker }: HearOptions): void {
-    this.#post({ type: "context", spec, context, ...(speaker === undefined ? {} : { speaker }) });
+    // A profile is too large to go with every sentence.
+    if (speaker !== this.#speaker) this.#post({ type: "speaker", speaker });
+    this.#speaker = speaker;
+    this.#post({ type: "context", spec, context });
   }
 
   /** Hear a clip; `sight` is told the words at first sight, which are never for the log. */
