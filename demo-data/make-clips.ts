@@ -2,9 +2,10 @@
 import { mkdir, readdir, rm, writeFile } from "node:fs/promises";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
+import { mixAt, seeded } from "../extractors/hearing/audio/noise.ts";
 import { resample, writeWav } from "../extractors/hearing/index.ts";
 import { SCENARIO, type SpokenClip } from "./scenario.ts";
-import { mixAt, seeded, shopNoise } from "./shop-noise.ts";
+import { shopNoise } from "./shop-noise.ts";
 import { fliteVoice, type Voice } from "./voices.ts";
 
 const RATE = 16_000;

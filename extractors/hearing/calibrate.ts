@@ -5,6 +5,7 @@ import type { Spec } from "../../shared/spec/spec.ts";
 import { levelsOf } from "./audio/level.ts";
 import type { Ear } from "./ear.ts";
 import { HearingError } from "./errors.ts";
+import { bestScale } from "./scales.ts";
 import type { KnownPhrase, KnownVoice, Speaker } from "./types.ts";
 
 /** What to read aloud: every digit, the teens and tens that are taken for one another, and the trade's most used words. */
@@ -23,12 +24,11 @@ export const CALIBRATION_PHRASES: readonly string[] = [
   "end float seven thou",
 ];
 
-const SCALES = [0.86, 0.9, 0.94, 0.97, 1, 1.03, 1.06, 1.1, 1.14] as const;
 const FEWEST_PHRASES = 4;
 
 /**
- * Fit a speaker. For each scale the phrases are heard once; the scale with the most words right wins, the cheaper one among
- * equals (vocal tract length normalisation by warping the frequency axis: Lee and Rose, "Speaker normalization using efficient
+ * Fit a speaker. At each scale that is tried the phrases are heard once; the scale with the most of them right wins, the cheaper
+ * one among equals (vocal tract length normalisation by warping the frequency axis: Lee and Rose, "Speaker normalization using efficient
  * frequency warping procedures", ICASSP 1996). Then the model is fitted to the voice (see voice/adapt.ts), and kept so unless it
  * hears the phrases worse. Throws when fewer than four phrases are given.
  */
@@ -44,9 +44,7 @@ export function calibrate(
     const heard = phrases.map((phrase) => ear.hearKnown(phrase, voice, spec));
     return { right: heard.filter(({ right }) => right).length, cost: heard.reduce((sum, { cost }) => sum + cost, 0), ...voice };
   };
-  const best = SCALES.map((warp) => fitOf({ name, warp })).reduce((kept, fit) =>
-    fit.right > kept.right || (fit.right === kept.right && fit.cost < kept.cost) ? fit : kept,
-  );
+  const best = bestScale((warp) => fitOf({ name, warp }));
   const fitted = fitOf({ name, warp: best.warp, voice: ear.learnVoice(phrases, best.warp) });
   const { warp, right, voice } = fitted.right >= best.right ? fitted : best;
   const noise = phrases.reduce((sum, { pcm, rate }) => sum + levelsOf(pcm, rate).noise, 0) / phrases.length;

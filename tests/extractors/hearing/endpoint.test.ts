@@ -1,6 +1,6 @@
 // The endpointer on made signals: where speech starts and ends is known to the sample.
 import { describe, expect, it } from "vitest";
-import { seeded } from "../../../demo-data/shop-noise.ts";
+import { seeded } from "../../../extractors/hearing/audio/noise.ts";
 import { type EndpointEvent, Endpointer } from "../../../extractors/hearing/endpoint.ts";
 
 const RATE = 16_000;

@@ -1,7 +1,7 @@
 // The grammar is written from the registry and the spec sheet: all it can say is in the dictionary and means something.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { seeded } from "../../../demo-data/shop-noise.ts";
+import { seeded } from "../../../extractors/hearing/audio/noise.ts";
 import { follow, randomSentence, reachable, wordsOf } from "../../../extractors/hearing/grammar/fsg.ts";
 import { buildGrammar } from "../../../extractors/hearing/grammar/index.ts";
 import { type Heard, understand } from "../../../extractors/hearing/index.ts";

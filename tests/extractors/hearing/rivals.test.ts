@@ -1,7 +1,7 @@
 // What a heard sentence may have been instead: sentences of the same grammar, a slip or two away, and nothing else.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { seeded } from "../../../demo-data/shop-noise.ts";
+import { seeded } from "../../../extractors/hearing/audio/noise.ts";
 import { follow, plainWord, randomSentence } from "../../../extractors/hearing/grammar/fsg.ts";
 import { buildGrammar } from "../../../extractors/hearing/grammar/index.ts";
 import { rivalsFsg } from "../../../extractors/hearing/grammar/rivals.ts";

@@ -196,6 +196,26 @@ describe("means fitted to a voice", () => {
   });
 });
 
+describe("a clip that is heard in noise too", () => {
+  const frame = (value: number) => ({ frames: 1, values: new Float32Array(ROW).fill(value) });
+  const senones = [0, 1000, 2500] as const;
+
+  it.each(senones)("goes, frame by frame, to the densities that heard it clean (senone %i)", (senone) => {
+    const states = [{ phone: "AH", senone, from: 0, to: 1 }];
+    const [clean, both] = [new VoiceStatistics(), new VoiceStatistics()];
+    clean.add(frame(2), states, gaussians);
+    both.add(frame(2), states, gaussians, [frame(-40), frame(7)]);
+    const heard = [...clean.frames.keys()].filter((gaussian) => (clean.frames[gaussian] ?? 0) > 0);
+    expect(heard.length).toBeGreaterThan(0);
+    for (const gaussian of heard) {
+      const part = clean.frames[gaussian] ?? 0;
+      expect(both.frames[gaussian]).toBeCloseTo(3 * part, 12);
+      expect(both.sums[gaussian * WIDTH]).toBeCloseTo(part * (2 - 40 + 7), 6);
+    }
+    expect(both.frames.filter((part) => part > 0)).toHaveLength(heard.length);
+  });
+});
+
 describe("sentences to learn from", () => {
   it("are let go when nobody asks for them, the oldest first", () => {
     const learner = new VoiceLearner();
