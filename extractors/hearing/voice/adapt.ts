@@ -9,7 +9,7 @@ import type { VoiceStatistics } from "./statistics.ts";
 /** Frames' worth of belief that a voice is as the model has it: little speech moves the transform little. */
 const TRANSFORM_PRIOR = 50;
 /** Frames' worth of belief in the transformed mean of one Gaussian. */
-const MEAN_PRIOR = 10;
+const MEAN_PRIOR = 4;
 
 /** Of a number of the features, by the model. */
 const TYPICAL_VARIANCE = 150;
