@@ -34,11 +34,33 @@ export default function VoicePage() {
       <p>{knownWords(known)}</p>
       <Aloud aloud={aloud} />
       {known === undefined || device === undefined || aloud.state.value === "reading" ? null : (
-        <button type="button" class="small-button" onClick={() => void forget(device)}>
+        <Forget onForget={() => void forget(device)} />
+      )}
+    </div>
+  );
+}
+
+/** Asked twice, because a slip of the hand would cost a minute of reading and all that was learnt since. */
+function Forget({ onForget }: { onForget: () => void }) {
+  const [asked, setAsked] = useState(false);
+  return (
+    <p class="forget-row" aria-live="polite">
+      {asked ? (
+        <>
+          What the ear knows of this voice will be gone.{" "}
+          <button type="button" class="small-button" onClick={onForget}>
+            Yes, forget it
+          </button>{" "}
+          <button type="button" class="small-button" onClick={() => setAsked(false)}>
+            Keep it
+          </button>
+        </>
+      ) : (
+        <button type="button" class="small-button" onClick={() => setAsked(true)}>
           Forget this voice
         </button>
       )}
-    </div>
+    </p>
   );
 }
 
