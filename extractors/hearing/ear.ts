@@ -1,12 +1,12 @@
 // The ear's core, the same in Node and browser: holds one loaded model, hears one utterance a call, or step by step.
 import type { QuantityId } from "../../shared/quantities/types.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
-import { levelsOf } from "./audio/level.ts";
 import { resample } from "./audio/resample.ts";
 import { soundOf } from "./audio/sound.ts";
 import { ENOUGH, votesWanted } from "./doubt/agreement.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
-import { FLATTEST_SNR, isBriefCommand, judge, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
+import { isElsewhere, isYes, ownWords } from "./doubt/pass-words.ts";
+import { FLATTEST_SNR, HISSY, isBriefCommand, judge, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
 import { costOf, heardPasses, likeliest, type Pass, vote } from "./doubt/vote.ts";
 import { checkWarp, MIDDLE, nextLook, UNKNOWN, VoiceMemory } from "./doubt/warps.ts";
 import { Bank, type Role } from "./engine/bank.ts";
@@ -17,7 +17,7 @@ import type { EngineFactory, EngineModule } from "./engine/module.ts";
 import { plainWord, rolesOf } from "./grammar/fsg.ts";
 import { isFocused, namedBy, type Scope } from "./grammar/index.ts";
 import { GrammarShelf, roleOf } from "./grammar/shelf.ts";
-import { type Clip, doubtOf, firstSight, heardOf, nothing } from "./heard.ts";
+import { type Clip, clipOf, doubtOf, firstSight, heardOf, nothing } from "./heard.ts";
 import { meaningOf } from "./meaning.ts";
 import { finish } from "./steps.ts";
 import { isFreeNote, isPhoneWord, sentenceOf } from "./text.ts";
@@ -42,14 +42,6 @@ const plain = (text: string) =>
     .join(" ")
     .trim();
 
-/** Whether a sentence began as one about something that is not open: its rest was heard as any speech. */
-const isElsewhere = (pass: Pass) => !isFreeNote(pass) && pass.decoded.words.some(({ word }) => isPhoneWord(word));
-
-/** Whether a pass heard what was asked about confirmed, and nothing else. */
-const isYes = ({ command, meaning }: Pass) => command && meaning.trim() === "confirm";
-
-const ownWords = ({ decoded }: Pass) => decoded.words.map(({ word }) => word).filter((word) => !isPhoneWord(word));
-
 /** Whether a hearing settles the sentence, so that no wider grammar need be asked. */
 const isSettled = ({ verdict }: Heard) => verdict === "ok" || verdict === "too_loud";
 
@@ -58,12 +50,6 @@ const isSettled = ({ verdict }: Heard) => verdict === "ok" || verdict === "too_l
  * undefined. After each of them it may be left alone for good.
  */
 export type Hearing = Generator<Heard | undefined, Heard>;
-
-/** The part of a clip that is not silence, and its levels. */
-function clipOf(pcm: Float32Array, rate: number): Clip {
-  const levels = levelsOf(pcm, rate);
-  return { pcm: pcm.subarray(levels.from, levels.to), rate, levels, seconds: pcm.length / rate };
-}
 
 export class Ear {
   readonly #bank: Bank;
@@ -159,10 +145,7 @@ export class Ear {
     if (best === undefined || strangenessOf(best.decoded) > tooStrange(best)) return;
     // Free speech has no sentences that sound like it, and a brief command has too few: the whole grammar hears them again.
     const free = isFreeNote(best) || isBriefCommand(best);
-    // What was heard to be about one thing may be about another that sounds like it: its rivals are those of everything.
-    const among = typeof scope === "string" ? scope : "all";
-    const { start } = this.#shelf.grammar(options.spec, options.context, among);
-    if (!free && !this.#shelf.useRivals(start, ownWords(best))) return;
+    if (!free && !this.#useRivals(best, scope, options)) return;
     const by = free ? roleOf(scope) : "small";
     for (let turn = 0; turn < MOST_CHECKS; turn += 1) {
       const counted = vote(passes);
@@ -173,6 +156,24 @@ export class Ear {
       passes.push({ ...this.#pass(clip, checkWarp(best.warp, turn), turn + 1, by, options), full: free });
       yield undefined;
     }
+  }
+
+  /** Set what sounds like a pass on the small decoder, with it or (`fewest` 1) without. */
+  #useRivals(pass: Pass, scope: Scope, { spec, context }: HearOptions, fewest: 0 | 1 = 0): boolean {
+    // What was heard to be about one thing may be about another that sounds like it: its rivals are those of everything.
+    const { start } = this.#shelf.grammar(spec, context, typeof scope === "string" ? scope : "all");
+    return this.#shelf.useRivals(start, ownWords(pass), fewest);
+  }
+
+  /** How much dearer the next best sentence that comes to something else is, in natural-log units. */
+  #lead(winner: Pass, scope: Scope, clip: Clip, options: HearOptions): number {
+    const [own, next] = ([0, 1] as const).map((fewest) => {
+      if (isFreeNote(winner) || !this.#useRivals(winner, scope, options, fewest)) return undefined;
+      const pass = this.#pass(clip, winner.warp, 0, "small", options);
+      return (pass.meaning === winner.meaning) === (fewest === 0) ? pass.decoded.cost : undefined;
+    });
+    if (own === undefined) return 0;
+    return next === undefined ? Number.POSITIVE_INFINITY : next - own;
   }
 
   *#hearIn(scope: Scope, clip: Clip, options: HearOptions): Hearing {
@@ -190,7 +191,9 @@ export class Ear {
     const slowed = resample(clip.pcm, Math.round(clip.rate * whole.warp), ENGINE_RATE);
     const evidence = evidenceOf(whole.decoded, slowed, ENGINE_RATE, levels);
     const elsewhere = scope !== "near" && isFocused(options.context);
-    const setting = { usual: this.#memory.usual, fitted: this.#fit.isFitted, elsewhere };
+    const { treble } = clip;
+    const lead = treble < HISSY ? this.#lead(winner, scope, clip, options) : undefined;
+    const setting = { usual: this.#memory.usual, fitted: this.#fit.isFitted, elsewhere, treble, lead };
     const judged = judge(counted, evidence, levels.snr, setting);
     // What only the checks heard, and the whole grammar never did, is asked about.
     const verdict = judged === "ok" && whole.meaning !== winner.meaning ? "doubtful" : judged;

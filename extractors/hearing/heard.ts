@@ -1,6 +1,5 @@
 // Passes and their vote in, what the ear answers out.
-
-import type { Levels } from "./audio/level.ts";
+import { type Levels, levelsOf, trebleSnr } from "./audio/level.ts";
 import type { Pass, Vote } from "./doubt/vote.ts";
 import { plainWord } from "./grammar/fsg.ts";
 import { isPhoneWord } from "./text.ts";
@@ -11,8 +10,16 @@ export interface Clip {
   readonly pcm: Float32Array;
   readonly rate: number;
   readonly levels: Levels;
+  /** Signal-to-noise ratio with the treble lifted, dB. */
+  readonly treble: number;
   /** Of the whole utterance. */
   readonly seconds: number;
+}
+
+/** The part of a clip that is not silence, and its levels. */
+export function clipOf(pcm: Float32Array, rate: number): Clip {
+  const levels = levelsOf(pcm, rate);
+  return { pcm: pcm.subarray(levels.from, levels.to), rate, levels, treble: trebleSnr(pcm, rate), seconds: pcm.length / rate };
 }
 
 /** Nothing was said, or nothing that could be made out. */

@@ -14,6 +14,14 @@ interface ForVoice {
 
 /** Below this the words cannot be trusted whatever they are. */
 export const LOUDEST_SNR = 8;
+/**
+ * Below this ratio with the treble lifted, consonants may be hidden, and a sentence must lead the next best by so much; below the
+ * second every figure is asked about. Of the tuning voices' figures in pink noise at 5 dB, most of which lie below the second, one
+ * in twenty was taken for another by all passes; at 10 dB, where most lie between the two, one in forty.
+ */
+export const HISSY = 13;
+const HISSING = 7;
+const LEAST_LEAD = 15;
 /** Above: other talk that the grammar was bent to; when all passes agree, a little further. */
 const STRANGE = 400;
 const STRANGE_AGREED = 460;
@@ -83,7 +91,15 @@ export interface Setting {
   readonly fitted?: boolean;
   /** Whether another thing is open than the one the sentence is about: other talk mostly ends up there, in few words. */
   readonly elsewhere?: boolean;
+  /** Signal-to-noise ratio with the treble lifted, dB. */
+  readonly treble?: number;
+  /** How much dearer the next best sentence is, natural-log units; known where the treble is noisy. */
+  readonly lead?: number | undefined;
 }
+
+/** Whether noise may have hidden a consonant that tells one figure from another. */
+const isHidden = ({ treble = Number.POSITIVE_INFINITY, lead = 0 }: Setting) =>
+  treble < HISSING || (treble < HISSY && lead < LEAST_LEAD);
 
 /** How far to believe the winner of `vote`. */
 export function judge(vote: Vote | undefined, evidence: Evidence | undefined, snr: number, setting: Setting = {}): HeardVerdict {
@@ -104,5 +120,5 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
   if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";
   const pressed = evidence.shortest < SHORTEST_PHONE || evidence.dearest > DEAREST_WORD || evidence.uneven > MOST_UNEVEN;
   const odd = evidence.strangeness > limit || evidence.unexplained > UNEXPLAINED_DOUBT || pressed;
-  return together && !odd ? "ok" : "doubtful";
+  return together && !odd && !isHidden(setting) ? "ok" : "doubtful";
 }

@@ -44,48 +44,51 @@ interface Node {
   /** Words of the heard sentence that are accounted for. */
   readonly at: number;
   readonly slips: number;
+  /** A word that was left out: put in again, it would make the heard sentence in two slips. */
+  readonly dropped: string | undefined;
   readonly id: number;
   readonly arcs: { readonly word: string | undefined; readonly weight: number; readonly to: Node }[];
 }
 
 /**
- * Sphinx FSG text of the sentences that `start` accepts and that differ from `heard` (words with roles) by at most two words.
- * Undefined when `heard` holds words the grammar does not have there, such as free speech.
+ * Sphinx FSG text of the sentences that `start` accepts and that differ from `heard` (words with roles) by at most two words, and
+ * by at least `fewest`: 0 leaves `heard` among them, 1 does not. Undefined when `heard` holds words the grammar does not have there, such as free speech.
  */
-export function rivalsFsg(start: State, heard: readonly string[]): string | undefined {
+export function rivalsFsg(start: State, heard: readonly string[], fewest: 0 | 1 = 0): string | undefined {
   const nodes = new Map<string, Node>();
   const order: Node[] = [];
-  const nodeOf = (state: State, at: number, slips: number): Node => {
-    const key = `${state.id} ${at} ${slips}`;
+  const nodeOf = (state: State, at: number, slips: number, dropped: string | undefined): Node => {
+    const key = `${state.id} ${at} ${slips} ${dropped ?? ""}`;
     let node = nodes.get(key);
     if (node === undefined) {
-      node = { state, at, slips, id: order.length, arcs: [] };
+      node = { state, at, slips, dropped, id: order.length, arcs: [] };
       nodes.set(key, node);
       order.push(node);
     }
     return node;
   };
-  nodeOf(start, 0, 0);
+  nodeOf(start, 0, 0, undefined);
   for (const node of order) {
-    const { state, at, slips } = node;
+    const { state, at, slips, dropped } = node;
     const next = heard[at];
     for (const { word, to, weight } of state.arcs) {
       if (word.startsWith("+")) continue;
-      if (word === next) node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips) });
+      if (word === next) node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips, dropped) });
       else if (slips < MOST_SLIPS) {
-        if (next !== undefined && areAlike(word, next)) node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips + 1) });
-        if (isShort(word)) node.arcs.push({ word, weight, to: nodeOf(to, at, slips + 1) });
+        if (next !== undefined && areAlike(word, next))
+          node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips + 1, dropped) });
+        if (isShort(word) && word !== dropped) node.arcs.push({ word, weight, to: nodeOf(to, at, slips + 1, dropped) });
       }
     }
     if (next !== undefined && slips < MOST_SLIPS)
-      node.arcs.push({ word: undefined, weight: 1, to: nodeOf(state, at + 1, slips + 1) });
+      node.arcs.push({ word: undefined, weight: 1, to: nodeOf(state, at + 1, slips + 1, next) });
   }
-  return fsgOf(order, heard.length);
+  return fsgOf(order, heard.length, fewest);
 }
 
 /** Only nodes from which the end can be reached. */
-function fsgOf(order: readonly Node[], length: number): string | undefined {
-  const ends = (node: Node) => node.state.final > 0 && node.at === length;
+function fsgOf(order: readonly Node[], length: number, fewest: number): string | undefined {
+  const ends = (node: Node) => node.state.final > 0 && node.at === length && node.slips >= fewest;
   const alive = new Set<Node>(order.filter(ends));
   const before = new Map<Node, Node[]>();
   for (const node of order)

@@ -39,9 +39,12 @@ export class GrammarShelf {
     this.#setOn(roleOf(scope), key, fsg);
   }
 
-  /** Set the sentences that sound like `heard` (words with roles) on the small decoder; false where `start` does not have it. */
-  useRivals(start: State, heard: readonly string[]): boolean {
-    const rivals = rivalsFsg(start, heard);
+  /**
+   * Set the sentences that sound like `heard` (words with roles) on the small decoder, with it or without (`fewest` 1); false
+   * where `start` does not have it, or nothing sounds like it.
+   */
+  useRivals(start: State, heard: readonly string[], fewest: 0 | 1 = 0): boolean {
+    const rivals = rivalsFsg(start, heard, fewest);
     if (rivals !== undefined) this.#setOn("small", rivals, rivals);
     return rivals !== undefined;
   }

@@ -88,6 +88,16 @@ describe("the rivals of a sentence", () => {
     expect(has(rivals(context, heard), said(other))).toBe(among);
   });
 
+  it.each([
+    [BORE, "three eight seven five one"],
+    [BORE, "three three three nine nine"],
+    [NUT, "thirty foot pounds"],
+  ] as const)("are without it where only others are wanted", (context, heard) => {
+    const others = rivalsFsg(startOf(context), said(heard), 1);
+    expect(others).toBeDefined();
+    expect(has(others ?? "", said(heard))).toBe(false);
+  });
+
   it("is nothing for words the grammar does not have there", () => {
     expect(rivalsFsg(startOf(NUT), said("piston crankpin bore thou"))).toBeUndefined();
   });
@@ -104,6 +114,8 @@ describe("the rivals of a sentence", () => {
         const fsg = rivalsFsg(start, heard);
         if (fsg === undefined) throw new Error("Expected the sentence itself among its rivals");
         expect(has(fsg, heard)).toBe(true);
+        const others = rivalsFsg(start, heard, 1);
+        if (others !== undefined) expect(has(others, heard), heard.join(" ")).toBe(false);
         const rival = walk(fsg, random);
         expect(slips(heard, rival), `${heard.map(plainWord)} and ${rival.map(plainWord)}`).toBeLessThanOrEqual(2);
         expect(follow(start, rival)?.final).toBeGreaterThan(0);

@@ -173,6 +173,16 @@ describe("the vote", () => {
     expect(judge(vote([pass(1, 100, "five"), pass(0.95, 101, "five")]), evidence, 30)).toBe("ok");
   });
 
+  it.each([
+    ["counts a figure in hum, which leaves the treble alone", { treble: 20 }, "ok"],
+    ["counts one in some hiss that leads the next best clearly", { treble: 10, lead: 30 }, "ok"],
+    ["asks for one in some hiss that hardly leads", { treble: 10, lead: 5 }, "doubtful"],
+    ["asks for one whose lead is not known", { treble: 10 }, "doubtful"],
+    ["asks for every one where hiss hides the consonants", { treble: 5, lead: 30 }, "doubtful"],
+  ] as const)("%s", (_, setting, verdict) => {
+    expect(judge(vote([pass(1, 100, "five"), pass(0.95, 101, "five")]), evidence, 18, setting)).toBe(verdict);
+  });
+
   it("hears nothing in other talk, and says when it is too loud", () => {
     const agreed = vote([pass(1, 100, "five"), pass(0.95, 101, "five")]);
     expect(judge(agreed, { ...evidence, strangeness: 480 }, 30)).toBe("nothing");
