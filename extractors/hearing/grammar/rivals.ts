@@ -44,7 +44,7 @@ interface Node {
   /** Words of the heard sentence that are accounted for. */
   readonly at: number;
   readonly slips: number;
-  /** A word that was left out: put in again, it would make the heard sentence in two slips. */
+  /** A word that was left out, where the heard sentence is not wanted: put in again, it would make that in two slips. */
   readonly dropped: string | undefined;
   readonly id: number;
   readonly arcs: { readonly word: string | undefined; readonly weight: number; readonly to: Node }[];
@@ -81,7 +81,7 @@ export function rivalsFsg(start: State, heard: readonly string[], fewest: 0 | 1 
       }
     }
     if (next !== undefined && slips < MOST_SLIPS)
-      node.arcs.push({ word: undefined, weight: 1, to: nodeOf(state, at + 1, slips + 1, next) });
+      node.arcs.push({ word: undefined, weight: 1, to: nodeOf(state, at + 1, slips + 1, fewest === 0 ? undefined : next) });
   }
   return fsgOf(order, heard.length, fewest);
 }
