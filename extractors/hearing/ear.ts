@@ -6,7 +6,7 @@ import { soundOf } from "./audio/sound.ts";
 import { ENOUGH, votesWanted } from "./doubt/agreement.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { isElsewhere, isYes, ownWords } from "./doubt/pass-words.ts";
-import { FLATTEST_SNR, HISSY, isBriefCommand, judge, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
+import { FLATTEST_SNR, isBriefCommand, judge, mayBeHidden, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
 import { costOf, heardPasses, likeliest, type Pass, vote } from "./doubt/vote.ts";
 import { checkWarp, MIDDLE, nextLook, UNKNOWN, VoiceMemory } from "./doubt/warps.ts";
 import { Bank, type Role } from "./engine/bank.ts";
@@ -168,7 +168,7 @@ export class Ear {
   /** How much dearer the next best sentence that comes to something else is, in natural-log units. */
   #lead(winner: Pass, scope: Scope, clip: Clip, options: HearOptions): number {
     const [own, next] = ([0, 1] as const).map((fewest) => {
-      if (isFreeNote(winner) || !this.#useRivals(winner, scope, options, fewest)) return undefined;
+      if (!this.#useRivals(winner, scope, options, fewest)) return undefined;
       const pass = this.#pass(clip, winner.warp, 0, "small", options);
       return (pass.meaning === winner.meaning) === (fewest === 0) ? pass.decoded.cost : undefined;
     });
@@ -191,12 +191,13 @@ export class Ear {
     const slowed = resample(clip.pcm, Math.round(clip.rate * whole.warp), ENGINE_RATE);
     const evidence = evidenceOf(whole.decoded, slowed, ENGINE_RATE, levels);
     const elsewhere = scope !== "near" && isFocused(options.context);
-    const { treble } = clip;
-    const lead = treble < HISSY ? this.#lead(winner, scope, clip, options) : undefined;
-    const setting = { usual: this.#memory.usual, fitted: this.#fit.isFitted, elsewhere, treble, lead };
+    const setting = { usual: this.#memory.usual, fitted: this.#fit.isFitted, elsewhere };
     const judged = judge(counted, evidence, levels.snr, setting);
-    // What only the checks heard, and the whole grammar never did, is asked about.
-    const verdict = judged === "ok" && whole.meaning !== winner.meaning ? "doubtful" : judged;
+    // What only the checks heard, and the whole grammar never did, is asked about, and so is a figure in hiss.
+    const figure = !isFreeNote(winner) && !isBriefCommand(winner);
+    const lead = () => this.#lead(winner, scope, clip, options);
+    const unsure = () => whole.meaning !== winner.meaning || (figure && mayBeHidden(clip.treble, lead));
+    const verdict = judged === "ok" && unsure() ? "doubtful" : judged;
     if (agreement === 1 && voters.length >= ENOUGH) this.#memory.learnFit(evidence.strangeness);
     if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(winner.warp);
     const heard = heardOf(counted, doubtOf(counted, evidence.strangeness), verdict, clip);

@@ -19,7 +19,7 @@ export const LOUDEST_SNR = 8;
  * second every figure is asked about. Of the tuning voices' figures in pink noise at 5 dB, most of which lie below the second, one
  * in twenty was taken for another by all passes; at 10 dB, where most lie between the two, one in forty.
  */
-export const HISSY = 13;
+const HISSY = 13;
 const HISSING = 7;
 const LEAST_LEAD = 15;
 /** Above: other talk that the grammar was bent to; when all passes agree, a little further. */
@@ -91,15 +91,14 @@ export interface Setting {
   readonly fitted?: boolean;
   /** Whether another thing is open than the one the sentence is about: other talk mostly ends up there, in few words. */
   readonly elsewhere?: boolean;
-  /** Signal-to-noise ratio with the treble lifted, dB. */
-  readonly treble?: number;
-  /** How much dearer the next best sentence is, natural-log units; known where the treble is noisy. */
-  readonly lead?: number | undefined;
 }
 
-/** Whether noise may have hidden a consonant that tells one figure from another. */
-const isHidden = ({ treble = Number.POSITIVE_INFINITY, lead = 0 }: Setting) =>
-  treble < HISSING || (treble < HISSY && lead < LEAST_LEAD);
+/**
+ * Whether noise may have hidden a consonant that tells one figure from another. `treble` is the signal-to-noise ratio with the
+ * treble lifted, dB; `lead`, how much dearer the next best sentence is, natural-log units, is only asked for where it matters.
+ */
+export const mayBeHidden = (treble: number, lead: () => number): boolean =>
+  treble < HISSING || (treble < HISSY && lead() < LEAST_LEAD);
 
 /** How far to believe the winner of `vote`. */
 export function judge(vote: Vote | undefined, evidence: Evidence | undefined, snr: number, setting: Setting = {}): HeardVerdict {
@@ -120,5 +119,5 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
   if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";
   const pressed = evidence.shortest < SHORTEST_PHONE || evidence.dearest > DEAREST_WORD || evidence.uneven > MOST_UNEVEN;
   const odd = evidence.strangeness > limit || evidence.unexplained > UNEXPLAINED_DOUBT || pressed;
-  return together && !odd && !isHidden(setting) ? "ok" : "doubtful";
+  return together && !odd ? "ok" : "doubtful";
 }
