@@ -174,12 +174,13 @@ describe("the vote", () => {
   });
 
   it.each([
-    ["nothing in hum, which leaves the treble alone, whatever the lead", 20, 0, false],
-    ["nothing of a figure in some hiss that leads the next best clearly", 10, 30, false],
-    ["a consonant of one in some hiss that hardly leads", 10, 5, true],
-    ["consonants of every one in much hiss", 5, 30, true],
-  ])("takes noise to hide %s", (_, treble, lead, hidden) => {
-    expect(mayBeHidden(treble, () => lead)).toBe(hidden);
+    ["nothing in hum, which leaves the treble alone, whatever the lead", 11, 20, 0, false],
+    ["nothing of a figure in some hiss that leads the next best clearly", 17, 10, 30, false],
+    ["a consonant of one in some hiss that hardly leads", 17, 10, 5, true],
+    ["consonants of every one in loud hiss", 12, 10, 30, true],
+    ["consonants of every one in much hiss", 17, 5, 30, true],
+  ])("takes noise to hide %s", (_, snr, treble, lead, hidden) => {
+    expect(mayBeHidden(snr, treble, () => lead)).toBe(hidden);
   });
 
   it("hears nothing in other talk, and says when it is too loud", () => {
