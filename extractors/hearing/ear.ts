@@ -196,7 +196,7 @@ export class Ear {
     // What only the checks heard, and the whole grammar never did, is asked about, and so is a figure in hiss.
     const figure = !isFreeNote(winner) && !isBriefCommand(winner);
     const lead = () => this.#lead(winner, scope, clip, options);
-    const unsure = () => whole.meaning !== winner.meaning || (figure && mayBeHidden(levels.snr, clip.treble, lead));
+    const unsure = () => whole.meaning !== winner.meaning || (figure && mayBeHidden(levels.snr, clip.treble(), lead));
     const verdict = judged === "ok" && unsure() ? "doubtful" : judged;
     if (agreement === 1 && voters.length >= ENOUGH) this.#memory.learnFit(evidence.strangeness);
     if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(winner.warp);

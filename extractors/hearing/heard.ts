@@ -10,8 +10,8 @@ export interface Clip {
   readonly pcm: Float32Array;
   readonly rate: number;
   readonly levels: Levels;
-  /** Signal-to-noise ratio with the treble lifted, dB. */
-  readonly treble: number;
+  /** Signal-to-noise ratio with the treble lifted, dB; measured when it is asked for. */
+  readonly treble: () => number;
   /** Of the whole utterance. */
   readonly seconds: number;
 }
@@ -19,7 +19,8 @@ export interface Clip {
 /** The part of a clip that is not silence, and its levels. */
 export function clipOf(pcm: Float32Array, rate: number): Clip {
   const levels = levelsOf(pcm, rate);
-  return { pcm: pcm.subarray(levels.from, levels.to), rate, levels, treble: trebleSnr(pcm, rate), seconds: pcm.length / rate };
+  const treble = () => trebleSnr(pcm, rate);
+  return { pcm: pcm.subarray(levels.from, levels.to), rate, levels, treble, seconds: pcm.length / rate };
 }
 
 /** Nothing was said, or nothing that could be made out. */

@@ -52,7 +52,8 @@ interface Node {
 
 /**
  * Sphinx FSG text of the sentences that `start` accepts and that differ from `heard` (words with roles) by at most two words, and
- * by at least `fewest`: 0 leaves `heard` among them, 1 does not. Undefined when `heard` holds words the grammar does not have there, such as free speech.
+ * by at least `fewest`: 0 leaves `heard` among them, 1 does not. Undefined when `heard` holds words the grammar does not have
+ * there, such as free speech, or when nothing sounds like it.
  */
 export function rivalsFsg(start: State, heard: readonly string[], fewest: 0 | 1 = 0): string | undefined {
   const nodes = new Map<string, Node>();
