@@ -1,8 +1,8 @@
 // The ear's core, the same in Node and browser: holds one loaded model, hears one utterance a call, or step by step.
-import type { QuantityId } from "../../shared/quantities/types.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 import { resample } from "./audio/resample.ts";
 import { soundOf } from "./audio/sound.ts";
+import { Beginning } from "./beginning.ts";
 import { ENOUGH, votesWanted } from "./doubt/agreement.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { isElsewhere, isYes, ownWords } from "./doubt/pass-words.ts";
@@ -30,7 +30,6 @@ const MOST_CHECKS = 5;
 const SHORTEST_CLIP_SECONDS = 0.15;
 /** A sentence about another thing must fit this much better than a doubtful one about what is open, cost a second. */
 const CLEARLY_CHEAPER = 15;
-
 /** Cost a second of a sentence that no path of the grammar reached the end of, when scales are compared. */
 const LOST_COST = 600;
 
@@ -58,8 +57,7 @@ export class Ear {
   readonly #memory = new VoiceMemory();
   /** The pass of the whole grammar that heard the same, to learn the voice from. */
   readonly #wholes = new WeakMap<Heard, Pass>();
-  /** What the beginning of a sentence that may not be over yet has named. */
-  #begun: { readonly sentence: number | undefined; readonly about: readonly QuantityId[] } | undefined;
+  readonly #beginning = new Beginning();
 
   private constructor(engine: Engine) {
     this.#bank = new Bank(engine, fullDictionary());
@@ -220,8 +218,9 @@ export class Ear {
   *#hearAbout(beginning: Pass, clip: Clip, options: HearOptions): Hearing {
     const names = beginning.decoded.words.filter(({ word }) => !isPhoneWord(word) && word === plainWord(word));
     const about = namedBy(names.map(({ word }) => word).join(" "));
-    this.#begun = { sentence: options.sentence, about };
-    if (about.length === 0 || options.beginning === true) return nothing(clip.seconds, clip.levels.snr, beginning.warp);
+    const untried = this.#beginning.note(options.sentence, about);
+    if (!untried || about.length === 0 || options.beginning === true)
+      return nothing(clip.seconds, clip.levels.snr, beginning.warp);
     const heard = yield* this.#hearIn({ about }, clip, options);
     // A name that was heard wrong leads to a sentence that fits badly: everything is asked then.
     return heard.verdict === "ok" ? heard : nothing(clip.seconds, clip.levels.snr, heard.warp);
@@ -250,16 +249,19 @@ export class Ear {
     const clip = clipOf(pcm, rate);
     if (clip.levels.snr < FLATTEST_SNR) return nothing(seconds, clip.levels.snr, 1);
     const heard = yield* this.#hearAnywhere(clip, options);
-    if (isSettled(heard)) this.#begun = undefined;
+    if (isSettled(heard)) this.#beginning.forget();
     if (options.beginning !== true) this.#keep(heard, clip, options);
     return heard;
   }
 
   /** In what the beginning of the sentence named, in what is open, and where neither explains it, in the whole registry. */
   *#hearAnywhere(clip: Clip, options: HearOptions): Hearing {
-    const about = options.sentence !== undefined && this.#begun?.sentence === options.sentence ? this.#begun.about : [];
-    const begun = about.length === 0 ? undefined : yield* this.#hearIn({ about }, clip, options);
-    if (begun !== undefined && isSettled(begun)) return begun;
+    const about = this.#beginning.of(options.sentence);
+    if (about.length > 0) {
+      const begun = yield* this.#hearIn({ about }, clip, options);
+      if (isSettled(begun)) return begun;
+      this.#beginning.heardInVain();
+    }
     const near = yield* this.#hearIn("near", clip, options);
     if (isSettled(near) || options.beginning === true) return near;
     const wide = yield* this.#hearIn("all", clip, options);

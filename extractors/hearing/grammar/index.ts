@@ -3,6 +3,7 @@ import type { Context } from "../../../shared/events/reading.ts";
 import { ALL_QUANTITIES, QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
+import { likeness } from "../words/alike.ts";
 import { PHONE_WORDS } from "../words/dictionary.ts";
 import { AutomatonBuilder, chain, oneOf, type Phrase, type State, words } from "./automaton.ts";
 import { CORRECTION_LEAD, commandPhrase } from "./commands.ts";
@@ -113,9 +114,15 @@ export function buildGrammar(spec: Spec, context: Context, scope: Scope = "all")
 /** Whether something is open that a value said alone would belong to. */
 export const isFocused = ({ quantity, step }: Context): boolean => quantity !== undefined || step !== undefined;
 
-/** Quantities that are called `name`. */
+/**
+ * Names that share so many of their phones are heard for one another where the rest of the sentence is any speech: "bored" for
+ * "bore", "side" for "guide".
+ */
+const SAME_NAME = 0.66;
+
+/** Quantities that are called `name`, or what sounds nearly like it. */
 export const namedBy = (name: string): readonly QuantityId[] =>
-  ALL_QUANTITIES.filter(({ spoken }) => spoken.includes(name)).map(({ id }) => id);
+  ALL_QUANTITIES.filter(({ spoken }) => spoken.some((other) => likeness(name, other) >= SAME_NAME)).map(({ id }) => id);
 
 /**
  * The context for hearing among everything. With something open the last reading is left out: corrections are heard in what

@@ -1,4 +1,5 @@
 // A heard sentence in, the small grammar of what else it may have been out: the grammar's own sentences a slip or two away.
+import { likeness } from "../words/alike.ts";
 import { pronunciationsOf } from "../words/dictionary.ts";
 import { isNumberWord } from "../words/numbers.ts";
 import type { State } from "./automaton.ts";
@@ -12,26 +13,13 @@ const ALIKE = 0.34;
 
 const alikeKnown = new Map<string, boolean>();
 
-/** Least number of phones to change, put in or leave out between two pronunciations (Levenshtein distance). */
-function phoneDistance(one: readonly string[], other: readonly string[]): number {
-  let row = Array.from({ length: other.length + 1 }, (_, index) => index);
-  for (let i = 1; i <= one.length; i += 1) {
-    const next = [i];
-    for (let j = 1; j <= other.length; j += 1)
-      next[j] = Math.min((row[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1, (row[j - 1] ?? 0) + (one[i - 1] === other[j - 1] ? 0 : 1));
-    row = next;
-  }
-  return row[other.length] ?? 0;
-}
-
 /** Whether one word may be heard for the other: numbers always, others when they share enough of their phones. */
 function areAlike(one: string, other: string): boolean {
   if (isNumberWord(one) && isNumberWord(other)) return true;
   const key = one < other ? `${one} ${other}` : `${other} ${one}`;
   const known = alikeKnown.get(key);
   if (known !== undefined) return known;
-  const said = (word: string) => (pronunciationsOf(word) ?? []).map((phones) => phones.split(" "));
-  const alike = said(one).some((a) => said(other).some((b) => 1 - phoneDistance(a, b) / Math.max(a.length, b.length) >= ALIKE));
+  const alike = likeness(one, other) >= ALIKE;
   alikeKnown.set(key, alike);
   return alike;
 }
