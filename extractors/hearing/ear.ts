@@ -16,6 +16,7 @@ import { type ReadModelFile, readModel } from "./engine/model.ts";
 import type { EngineFactory, EngineModule } from "./engine/module.ts";
 import { plainWord, rolesOf } from "./grammar/fsg.ts";
 import { isFocused, namedBy, type Scope } from "./grammar/index.ts";
+import type { Wanted } from "./grammar/rivals.ts";
 import { GrammarShelf, roleOf } from "./grammar/shelf.ts";
 import { type Clip, clipOf, doubtOf, firstSight, heardOf, nothing } from "./heard.ts";
 import { meaningOf } from "./meaning.ts";
@@ -156,22 +157,21 @@ export class Ear {
     }
   }
 
-  /** Set what sounds like a pass on the small decoder, with it or (`fewest` 1) without. */
-  #useRivals(pass: Pass, scope: Scope, { spec, context }: HearOptions, fewest: 0 | 1 = 0): boolean {
+  /** Set what sounds like a pass on the small decoder, with it or only the others. */
+  #useRivals(pass: Pass, scope: Scope, { spec, context }: HearOptions, wanted: Wanted = "all"): boolean {
     // What was heard to be about one thing may be about another that sounds like it: its rivals are those of everything.
     const { start } = this.#shelf.grammar(spec, context, typeof scope === "string" ? scope : "all");
-    return this.#shelf.useRivals(start, ownWords(pass), fewest);
+    return this.#shelf.useRivals(start, ownWords(pass), wanted);
   }
 
   /** How much dearer the next best sentence that comes to something else is, in natural-log units. */
   #lead(winner: Pass, scope: Scope, clip: Clip, options: HearOptions): number {
-    const [own, next] = ([0, 1] as const).map((fewest) => {
-      if (!this.#useRivals(winner, scope, options, fewest)) return undefined;
-      const pass = this.#pass(clip, winner.warp, 0, "small", options);
-      return (pass.meaning === winner.meaning) === (fewest === 0) ? pass.decoded.cost : undefined;
-    });
-    if (own === undefined) return 0;
-    return next === undefined ? Number.POSITIVE_INFINITY : next - own;
+    const [own, next] = (["all", "others"] as const).map((wanted) =>
+      this.#useRivals(winner, scope, options, wanted) ? this.#pass(clip, winner.warp, 0, "small", options) : undefined,
+    );
+    // What is taken for the next best, and comes to the same in other words, does not tell how near the next best is.
+    if (own?.meaning !== winner.meaning || own.decoded.cost === undefined || next?.meaning === winner.meaning) return 0;
+    return (next?.decoded.cost ?? Number.POSITIVE_INFINITY) - own.decoded.cost;
   }
 
   *#hearIn(scope: Scope, clip: Clip, options: HearOptions): Hearing {

@@ -3,6 +3,7 @@ import { likeness } from "../words/alike.ts";
 import { pronunciationsOf } from "../words/dictionary.ts";
 import { isNumberWord } from "../words/numbers.ts";
 import type { State } from "./automaton.ts";
+import { plainWord } from "./fsg.ts";
 
 /** Words that may be taken for others, left out or put in, of one sentence. */
 const MOST_SLIPS = 2;
@@ -32,52 +33,66 @@ interface Node {
   /** Words of the heard sentence that are accounted for. */
   readonly at: number;
   readonly slips: number;
+  /** Whether one of them was in a word that counts. */
+  readonly other: boolean;
   /** A word that was left out, where the heard sentence is not wanted: put in again, it would make that in two slips. */
   readonly dropped: string | undefined;
   readonly id: number;
   readonly arcs: { readonly word: string | undefined; readonly weight: number; readonly to: Node }[];
 }
 
+/** Words that a sentence mostly comes to the same with and without. */
+const HOLLOW: ReadonlySet<string> = new Set(["a", "and", "at", "is", "number", "on", "the", "thou", "thousandth", "thousandths"]);
+
+const counts = (word: string | undefined) => word !== undefined && !HOLLOW.has(plainWord(word));
+
+/** Which rivals are wanted: all of them with the heard sentence among them, or those that differ from it in a word that counts. */
+export type Wanted = "all" | "others";
+
 /**
- * Sphinx FSG text of the sentences that `start` accepts and that differ from `heard` (words with roles) by at most two words, and
- * by at least `fewest`: 0 leaves `heard` among them, 1 does not. Undefined when `heard` holds words the grammar does not have
- * there, such as free speech, or when nothing sounds like it.
+ * Sphinx FSG text of the sentences that `start` accepts and that differ from `heard` (words with roles) by at most two words.
+ * Undefined when `heard` holds words the grammar does not have there, such as free speech, or when nothing sounds like it.
  */
-export function rivalsFsg(start: State, heard: readonly string[], fewest: 0 | 1 = 0): string | undefined {
+export function rivalsFsg(start: State, heard: readonly string[], wanted: Wanted = "all"): string | undefined {
   const nodes = new Map<string, Node>();
   const order: Node[] = [];
-  const nodeOf = (state: State, at: number, slips: number, dropped: string | undefined): Node => {
-    const key = `${state.id} ${at} ${slips} ${dropped ?? ""}`;
+  const nodeOf = (state: State, at: number, slips: number, differs: boolean, dropped: string | undefined): Node => {
+    // Where all are wanted it is no matter whether they differ, and the grammar is the smaller for it.
+    const other = differs && wanted === "others";
+    const key = `${state.id} ${at} ${slips} ${other} ${dropped ?? ""}`;
     let node = nodes.get(key);
     if (node === undefined) {
-      node = { state, at, slips, dropped, id: order.length, arcs: [] };
+      node = { state, at, slips, other, dropped, id: order.length, arcs: [] };
       nodes.set(key, node);
       order.push(node);
     }
     return node;
   };
-  nodeOf(start, 0, 0, undefined);
+  nodeOf(start, 0, 0, false, undefined);
   for (const node of order) {
-    const { state, at, slips, dropped } = node;
+    const { state, at, slips, other, dropped } = node;
     const next = heard[at];
     for (const { word, to, weight } of state.arcs) {
       if (word.startsWith("+")) continue;
-      if (word === next) node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips, dropped) });
+      if (word === next) node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips, other, dropped) });
       else if (slips < MOST_SLIPS) {
         if (next !== undefined && areAlike(word, next))
-          node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips + 1, dropped) });
-        if (isShort(word) && word !== dropped) node.arcs.push({ word, weight, to: nodeOf(to, at, slips + 1, dropped) });
+          node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips + 1, true, dropped) });
+        if (isShort(word) && word !== dropped)
+          node.arcs.push({ word, weight, to: nodeOf(to, at, slips + 1, other || counts(word), dropped) });
       }
     }
-    if (next !== undefined && slips < MOST_SLIPS)
-      node.arcs.push({ word: undefined, weight: 1, to: nodeOf(state, at + 1, slips + 1, fewest === 0 ? undefined : next) });
+    if (next !== undefined && slips < MOST_SLIPS) {
+      const left = wanted === "all" ? undefined : next;
+      node.arcs.push({ word: undefined, weight: 1, to: nodeOf(state, at + 1, slips + 1, other || counts(next), left) });
+    }
   }
-  return fsgOf(order, heard.length, fewest);
+  return fsgOf(order, heard.length, wanted);
 }
 
 /** Only nodes from which the end can be reached. */
-function fsgOf(order: readonly Node[], length: number, fewest: number): string | undefined {
-  const ends = (node: Node) => node.state.final > 0 && node.at === length && node.slips >= fewest;
+function fsgOf(order: readonly Node[], length: number, wanted: Wanted): string | undefined {
+  const ends = (node: Node) => node.state.final > 0 && node.at === length && (wanted === "all" || node.other);
   const alive = new Set<Node>(order.filter(ends));
   const before = new Map<Node, Node[]>();
   for (const node of order)

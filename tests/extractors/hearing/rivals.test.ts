@@ -93,9 +93,21 @@ describe("the rivals of a sentence", () => {
     [BORE, "three three three nine nine"],
     [NUT, "thirty foot pounds"],
   ] as const)("are without it where only others are wanted", (context, heard) => {
-    const others = rivalsFsg(startOf(context), said(heard), 1);
+    const others = rivalsFsg(startOf(context), said(heard), "others");
     expect(others).toBeDefined();
     expect(has(others ?? "", said(heard))).toBe(false);
+  });
+
+  it.each([
+    ["a number", "thirteen", "fifteen", true],
+    ["a number and a word that says nothing", "thirteen", "fifteen thou", true],
+    ["a word that says nothing, put in", "thirteen and a half", "thirteen and a half thou", false],
+    ["the same, left out", "thirteen thou", "thirteen", false],
+    ["a teen for a ten", "thirteen thou", "thirty thou", true],
+  ] as const)("differ in what counts where only others are wanted: %s", (_what, heard, other, among) => {
+    const gap: Context = { quantity: "ring_end_gap", place: { cylinder: 2, ring: "top" } };
+    const others = rivalsFsg(startOf(gap), said(heard), "others") ?? "";
+    expect(has(others, said(other))).toBe(among);
   });
 
   it("is nothing for words the grammar does not have there", () => {
@@ -114,7 +126,7 @@ describe("the rivals of a sentence", () => {
         const fsg = rivalsFsg(start, heard);
         if (fsg === undefined) throw new Error("Expected the sentence itself among its rivals");
         expect(has(fsg, heard)).toBe(true);
-        const others = rivalsFsg(start, heard, 1);
+        const others = rivalsFsg(start, heard, "others");
         if (others !== undefined) expect(has(others, heard), heard.join(" ")).toBe(false);
         const rival = walk(fsg, random);
         expect(slips(heard, rival), `${heard.map(plainWord)} and ${rival.map(plainWord)}`).toBeLessThanOrEqual(2);
