@@ -5,8 +5,9 @@ import { soundOf } from "./audio/sound.ts";
 import { Beginning } from "./beginning.ts";
 import { ENOUGH, votesWanted } from "./doubt/agreement.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
+import { LEAST_LEAD, leadOf } from "./doubt/lead.ts";
 import { isElsewhere, isYes, ownWords } from "./doubt/pass-words.ts";
-import { FLATTEST_SNR, isBriefCommand, judge, mayBeHidden, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
+import { FLATTEST_SNR, hissIn, isBriefCommand, judge, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
 import { costOf, heardPasses, likeliest, type Pass, vote } from "./doubt/vote.ts";
 import { checkWarp, MIDDLE, nextLook, UNKNOWN, VoiceMemory } from "./doubt/warps.ts";
 import { Bank, type Role } from "./engine/bank.ts";
@@ -16,7 +17,6 @@ import { type ReadModelFile, readModel } from "./engine/model.ts";
 import type { EngineFactory, EngineModule } from "./engine/module.ts";
 import { plainWord, rolesOf } from "./grammar/fsg.ts";
 import { isFocused, namedBy, type Scope } from "./grammar/index.ts";
-import type { Wanted } from "./grammar/rivals.ts";
 import { GrammarShelf, roleOf } from "./grammar/shelf.ts";
 import { type Clip, clipOf, doubtOf, firstSight, heardOf, nothing } from "./heard.ts";
 import { meaningOf } from "./meaning.ts";
@@ -157,21 +157,18 @@ export class Ear {
     }
   }
 
-  /** Set what sounds like a pass on the small decoder, with it or only the others. */
-  #useRivals(pass: Pass, scope: Scope, { spec, context }: HearOptions, wanted: Wanted = "all"): boolean {
+  /** Set what sounds like a pass on the small decoder, but for some sentences. */
+  #useRivals(pass: Pass, scope: Scope, { spec, context }: HearOptions, without: readonly (readonly string[])[] = []): boolean {
     // What was heard to be about one thing may be about another that sounds like it: its rivals are those of everything.
     const { start } = this.#shelf.grammar(spec, context, typeof scope === "string" ? scope : "all");
-    return this.#shelf.useRivals(start, ownWords(pass), wanted);
+    return this.#shelf.useRivals(start, ownWords(pass), without);
   }
 
   /** How much dearer the next best sentence that comes to something else is, in natural-log units. */
-  #lead(winner: Pass, scope: Scope, clip: Clip, options: HearOptions): number {
-    const [own, next] = (["all", "others"] as const).map((wanted) =>
-      this.#useRivals(winner, scope, options, wanted) ? this.#pass(clip, winner.warp, 0, "small", options) : undefined,
+  #lead(winner: Pass, scope: Scope, clip: Clip, options: HearOptions): Generator<undefined, number> {
+    return leadOf(winner, (warp, turn, without) =>
+      this.#useRivals(winner, scope, options, without) ? this.#pass(clip, warp, turn, "small", options) : undefined,
     );
-    // What is taken for the next best, and comes to the same in other words, does not tell how near the next best is.
-    if (own?.meaning !== winner.meaning || own.decoded.cost === undefined || next?.meaning === winner.meaning) return 0;
-    return (next?.decoded.cost ?? Number.POSITIVE_INFINITY) - own.decoded.cost;
   }
 
   *#hearIn(scope: Scope, clip: Clip, options: HearOptions): Hearing {
@@ -193,9 +190,10 @@ export class Ear {
     const judged = judge(counted, evidence, levels.snr, setting);
     // What only the checks heard, and the whole grammar never did, is asked about, and so is a figure in hiss.
     const figure = !isFreeNote(winner) && !isBriefCommand(winner);
-    const lead = () => this.#lead(winner, scope, clip, options);
-    const unsure = () => whole.meaning !== winner.meaning || (figure && mayBeHidden(levels.snr, clip.treble(), lead));
-    const verdict = judged === "ok" && unsure() ? "doubtful" : judged;
+    const hiss = figure && judged === "ok" ? hissIn(levels.snr, clip.treble()) : "none";
+    const led = hiss !== "some" || (yield* this.#lead(winner, scope, clip, options)) >= LEAST_LEAD;
+    const sure = whole.meaning === winner.meaning && hiss !== "loud" && led;
+    const verdict = judged === "ok" && !sure ? "doubtful" : judged;
     if (agreement === 1 && voters.length >= ENOUGH) this.#memory.learnFit(evidence.strangeness);
     if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(winner.warp);
     const heard = heardOf(counted, doubtOf(counted, evidence.strangeness), verdict, clip);

@@ -15,13 +15,12 @@ interface ForVoice {
 /** Below this the words cannot be trusted whatever they are. */
 export const LOUDEST_SNR = 8;
 /**
- * Below this ratio with the treble lifted, dB, hiss may hide consonants, and a figure must lead the next best by so much.
- * Where it lies below the second, or that of the whole sound below the third, every figure is asked about: of the tuning voices'
- * figures in pink noise at 5 dB, whose whole ratio was 10 to 14 dB as it is measured here, one in forty was taken for another by
- * all passes, and led; at 10 dB (15 to 19) those that hardly led were.
+ * Below this ratio with the treble lifted, dB, hiss may hide consonants, and a figure must lead the next best. Where it lies below
+ * the second, or that of the whole sound below the third, every figure is asked about: of the tuning voices' figures in pink noise
+ * at 5 dB, whose whole ratio was 10 to 14 dB as it is measured here, one in forty was taken for another by all passes, and led; at
+ * 10 dB (15 to 19) those that hardly led were.
  */
 const HISSY = 13;
-const LEAST_LEAD = 15;
 const HISSING = 7;
 const HISSY_AND_LOUD = 14.5;
 /** Above: other talk that the grammar was bent to; when all passes agree, a little further. */
@@ -95,13 +94,14 @@ export interface Setting {
   readonly elsewhere?: boolean;
 }
 
-/**
- * Whether noise may have hidden a consonant that tells one figure from another. `snr` is the signal-to-noise ratio and `treble`
- * the same with the treble lifted, dB; `lead`, how much dearer the next best sentence is, natural-log units, is only asked for
- * where it matters.
- */
-export const mayBeHidden = (snr: number, treble: number, lead: () => number): boolean =>
-  treble < HISSING || (treble < HISSY && (snr < HISSY_AND_LOUD || lead() < LEAST_LEAD));
+/** Noise that may have hidden a consonant that tells one figure from another: none, some, or so much that no lead counts. */
+export type Hiss = "none" | "some" | "loud";
+
+/** `snr` is the signal-to-noise ratio and `treble` the same with the treble lifted, dB. */
+export function hissIn(snr: number, treble: number): Hiss {
+  if (treble >= HISSY) return "none";
+  return treble < HISSING || snr < HISSY_AND_LOUD ? "loud" : "some";
+}
 
 /** How far to believe the winner of `vote`. */
 export function judge(vote: Vote | undefined, evidence: Evidence | undefined, snr: number, setting: Setting = {}): HeardVerdict {

@@ -33,10 +33,8 @@ interface Node {
   /** Words of the heard sentence that are accounted for. */
   readonly at: number;
   readonly slips: number;
-  /** Whether one of them was in a word that counts. */
-  readonly other: boolean;
-  /** A word that was left out, where the heard sentence is not wanted: put in again, it would make that in two slips. */
-  readonly dropped: string | undefined;
+  /** The unwanted sentences that it may still become. */
+  readonly unwanted: Unwanted | undefined;
   readonly id: number;
   readonly arcs: { readonly word: string | undefined; readonly weight: number; readonly to: Node }[];
 }
@@ -44,55 +42,78 @@ interface Node {
 /** Words that a sentence mostly comes to the same with and without. */
 const HOLLOW: ReadonlySet<string> = new Set(["a", "and", "at", "is", "number", "on", "the", "thou", "thousandth", "thousandths"]);
 
-const counts = (word: string | undefined) => word !== undefined && !HOLLOW.has(plainWord(word));
+const isHollow = (word: string) => HOLLOW.has(plainWord(word));
 
-/** Which rivals are wanted: all of them with the heard sentence among them, or those that differ from it in a word that counts. */
-export type Wanted = "all" | "others";
+/** Beginnings of unwanted sentences, hollow words left out. */
+interface Unwanted {
+  readonly id: number;
+  readonly next: Map<string, Unwanted>;
+  whole: boolean;
+}
+
+/** The empty beginning; undefined where nothing is unwanted. */
+function beginningsOf(sentences: readonly (readonly string[])[]): Unwanted | undefined {
+  if (sentences.length === 0) return undefined;
+  let count = 0;
+  const empty = (): Unwanted => ({ id: count++, next: new Map(), whole: false });
+  const first = empty();
+  for (const sentence of sentences) {
+    let at = first;
+    for (const word of sentence.filter((said) => !isHollow(said))) {
+      const next = at.next.get(word) ?? empty();
+      at.next.set(word, next);
+      at = next;
+    }
+    at.whole = true;
+  }
+  return first;
+}
 
 /**
- * Sphinx FSG text of the sentences that `start` accepts and that differ from `heard` (words with roles) by at most two words.
- * Undefined when `heard` holds words the grammar does not have there, such as free speech, or when nothing sounds like it.
+ * Sphinx FSG text of the sentences that `start` accepts and that differ from `heard` (words with roles) by at most two words, but
+ * for those in `without` and what differs from them in hollow words only. Undefined when `heard` holds words the grammar does not
+ * have there, such as free speech, or when nothing sounds like it.
  */
-export function rivalsFsg(start: State, heard: readonly string[], wanted: Wanted = "all"): string | undefined {
+export function rivalsFsg(
+  start: State,
+  heard: readonly string[],
+  without: readonly (readonly string[])[] = [],
+): string | undefined {
   const nodes = new Map<string, Node>();
   const order: Node[] = [];
-  const nodeOf = (state: State, at: number, slips: number, differs: boolean, dropped: string | undefined): Node => {
-    // Where all are wanted it is no matter whether they differ, and the grammar is the smaller for it.
-    const other = differs && wanted === "others";
-    const key = `${state.id} ${at} ${slips} ${other} ${dropped ?? ""}`;
+  const nodeOf = (state: State, at: number, slips: number, unwanted: Unwanted | undefined): Node => {
+    const key = `${state.id} ${at} ${slips} ${unwanted?.id ?? ""}`;
     let node = nodes.get(key);
     if (node === undefined) {
-      node = { state, at, slips, other, dropped, id: order.length, arcs: [] };
+      node = { state, at, slips, unwanted, id: order.length, arcs: [] };
       nodes.set(key, node);
       order.push(node);
     }
     return node;
   };
-  nodeOf(start, 0, 0, false, undefined);
+  nodeOf(start, 0, 0, beginningsOf(without));
   for (const node of order) {
-    const { state, at, slips, other, dropped } = node;
+    const { state, at, slips } = node;
     const next = heard[at];
     for (const { word, to, weight } of state.arcs) {
       if (word.startsWith("+")) continue;
-      if (word === next) node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips, other, dropped) });
+      const unwanted = isHollow(word) ? node.unwanted : node.unwanted?.next.get(word);
+      if (word === next) node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips, unwanted) });
       else if (slips < MOST_SLIPS) {
         if (next !== undefined && areAlike(word, next))
-          node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips + 1, true, dropped) });
-        if (isShort(word) && word !== dropped)
-          node.arcs.push({ word, weight, to: nodeOf(to, at, slips + 1, other || counts(word), dropped) });
+          node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips + 1, unwanted) });
+        if (isShort(word)) node.arcs.push({ word, weight, to: nodeOf(to, at, slips + 1, unwanted) });
       }
     }
-    if (next !== undefined && slips < MOST_SLIPS) {
-      const left = wanted === "all" ? undefined : next;
-      node.arcs.push({ word: undefined, weight: 1, to: nodeOf(state, at + 1, slips + 1, other || counts(next), left) });
-    }
+    if (next !== undefined && slips < MOST_SLIPS)
+      node.arcs.push({ word: undefined, weight: 1, to: nodeOf(state, at + 1, slips + 1, node.unwanted) });
   }
-  return fsgOf(order, heard.length, wanted);
+  return fsgOf(order, heard.length);
 }
 
 /** Only nodes from which the end can be reached. */
-function fsgOf(order: readonly Node[], length: number, wanted: Wanted): string | undefined {
-  const ends = (node: Node) => node.state.final > 0 && node.at === length && (wanted === "all" || node.other);
+function fsgOf(order: readonly Node[], length: number): string | undefined {
+  const ends = (node: Node) => node.state.final > 0 && node.at === length && node.unwanted?.whole !== true;
   const alive = new Set<Node>(order.filter(ends));
   const before = new Map<Node, Node[]>();
   for (const node of order)

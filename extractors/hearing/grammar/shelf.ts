@@ -4,7 +4,7 @@ import type { Spec } from "../../../shared/spec/spec.ts";
 import type { Bank, Role } from "../engine/bank.ts";
 import type { State } from "./automaton.ts";
 import { buildGrammar, type Grammar, grammarKey, type Scope, withoutFocus } from "./index.ts";
-import { rivalsFsg, type Wanted } from "./rivals.ts";
+import { rivalsFsg } from "./rivals.ts";
 
 const MOST_KEPT = 32;
 
@@ -40,11 +40,11 @@ export class GrammarShelf {
   }
 
   /**
-   * Set the sentences that sound like `heard` (words with roles) on the small decoder, with it or only the others; false where
+   * Set the sentences that sound like `heard` (words with roles) on the small decoder, but for those in `without`; false where
    * `start` does not have it, or nothing sounds like it.
    */
-  useRivals(start: State, heard: readonly string[], wanted: Wanted = "all"): boolean {
-    const rivals = rivalsFsg(start, heard, wanted);
+  useRivals(start: State, heard: readonly string[], without: readonly (readonly string[])[] = []): boolean {
+    const rivals = rivalsFsg(start, heard, without);
     if (rivals !== undefined) this.#setOn("small", rivals, rivals);
     return rivals !== undefined;
   }

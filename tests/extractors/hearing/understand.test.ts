@@ -1,6 +1,6 @@
 // Where the ear's doubt meets the parser: what was heard surely counts, what was not waits or asks.
 import { describe, expect, it } from "vitest";
-import { judge, mayBeHidden } from "../../../extractors/hearing/doubt/verdict.ts";
+import { hissIn, judge } from "../../../extractors/hearing/doubt/verdict.ts";
 import { type Pass, vote } from "../../../extractors/hearing/doubt/vote.ts";
 import { type Heard, understand } from "../../../extractors/hearing/index.ts";
 import { isWhole } from "../../../extractors/hearing/understand.ts";
@@ -174,13 +174,12 @@ describe("the vote", () => {
   });
 
   it.each([
-    ["nothing in hum, which leaves the treble alone, whatever the lead", 11, 20, 0, false],
-    ["nothing of a figure in some hiss that leads the next best clearly", 17, 10, 30, false],
-    ["a consonant of one in some hiss that hardly leads", 17, 10, 5, true],
-    ["consonants of every one in loud hiss", 12, 10, 30, true],
-    ["consonants of every one in much hiss", 17, 5, 30, true],
-  ])("takes noise to hide %s", (_, snr, treble, lead, hidden) => {
-    expect(mayBeHidden(snr, treble, () => lead)).toBe(hidden);
+    ["none in hum, which leaves the treble alone", 11, 20, "none"],
+    ["some where the treble is low", 17, 10, "some"],
+    ["loud where the whole is low too", 12, 10, "loud"],
+    ["loud where the treble is gone", 17, 5, "loud"],
+  ] as const)("takes hiss for %s", (_, snr, treble, hiss) => {
+    expect(hissIn(snr, treble)).toBe(hiss);
   });
 
   it("hears nothing in other talk, and says when it is too loud", () => {
