@@ -5,9 +5,9 @@ import { soundOf } from "./audio/sound.ts";
 import { Beginning } from "./beginning.ts";
 import { ENOUGH, votesWanted } from "./doubt/agreement.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
-import { LEAST_LEAD, leadOf } from "./doubt/lead.ts";
+import { leadOf } from "./doubt/lead.ts";
 import { isElsewhere, isYes, ownWords } from "./doubt/pass-words.ts";
-import { FLATTEST_SNR, hissIn, isBriefCommand, judge, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
+import { FLATTEST_SNR, hissIn, isBriefCommand, judge, leadWanted, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
 import { costOf, heardPasses, likeliest, type Pass, vote } from "./doubt/vote.ts";
 import { checkWarp, MIDDLE, nextLook, UNKNOWN, VoiceMemory } from "./doubt/warps.ts";
 import { Bank, type Role } from "./engine/bank.ts";
@@ -165,8 +165,8 @@ export class Ear {
   }
 
   /** How much dearer the next best sentence that comes to something else is, in natural-log units. */
-  #lead(winner: Pass, scope: Scope, clip: Clip, options: HearOptions): Generator<undefined, number> {
-    return leadOf(winner, (warp, turn, without) =>
+  #lead(winner: Pass, wanted: number, scope: Scope, clip: Clip, options: HearOptions): Generator<undefined, number> {
+    return leadOf(winner, wanted, (warp, turn, without) =>
       this.#useRivals(winner, scope, options, without) ? this.#pass(clip, warp, turn, "small", options) : undefined,
     );
   }
@@ -189,11 +189,12 @@ export class Ear {
     const setting = { usual: this.#memory.usual, fitted: this.#fit.isFitted, elsewhere };
     const judged = judge(counted, evidence, levels.snr, setting);
     // What only the checks heard, and the whole grammar never did, is asked about, and so is a figure in hiss.
+    const believed = (judged === "ok" || judged === "pressed") && whole.meaning === winner.meaning;
     const figure = !isFreeNote(winner) && !isBriefCommand(winner);
-    const hiss = figure && judged === "ok" ? hissIn(levels.snr, clip.treble()) : "none";
-    const led = hiss !== "some" || (yield* this.#lead(winner, scope, clip, options)) >= LEAST_LEAD;
-    const sure = whole.meaning === winner.meaning && hiss !== "loud" && led;
-    const verdict = judged === "ok" && !sure ? "doubtful" : judged;
+    const wanted = believed ? leadWanted(judged, figure ? hissIn(levels.snr, clip.treble()) : "none") : Number.POSITIVE_INFINITY;
+    const leads =
+      wanted === 0 || (Number.isFinite(wanted) && (yield* this.#lead(winner, wanted, scope, clip, options)) >= wanted);
+    const verdict = judged !== "ok" && judged !== "pressed" ? judged : leads ? "ok" : "doubtful";
     if (agreement === 1 && voters.length >= ENOUGH) this.#memory.learnFit(evidence.strangeness);
     if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(winner.warp);
     const heard = heardOf(counted, doubtOf(counted, evidence.strangeness), verdict, clip);

@@ -1,7 +1,8 @@
 // Spoken sentences as one WAV for the browser's fake microphone: synthesised voices, a quiet room, pauses between.
-import { mkdtemp, writeFile } from "node:fs/promises";
+import { mkdtemp, rm, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { afterAll } from "vitest";
 import { fliteVoice } from "../../demo-data/voices.ts";
 import { seeded } from "../../extractors/hearing/audio/noise.ts";
 import { resample, writeWav } from "../../extractors/hearing/index.ts";
@@ -12,6 +13,11 @@ const LEAD_SECONDS = 3.5;
 const GAP_SECONDS = 3;
 const ROOM = 0.0006;
 
+const folders: string[] = [];
+afterAll(async () => {
+  for (const folder of folders.splice(0)) await rm(folder, { recursive: true, force: true });
+});
+
 /** Flags that make Chromium play `wav` into its microphone, once, from the moment the page opens it. */
 export const microphoneArgs = (wav: string): string[] => [
   "--use-fake-device-for-media-stream",
@@ -19,7 +25,7 @@ export const microphoneArgs = (wav: string): string[] => [
   `--use-file-for-fake-audio-capture=${wav}%noloop`,
 ];
 
-/** Synthesise sentences into a file; gives its path and its length. */
+/** Synthesise sentences into a file, which goes with the test file; gives its path and its length. */
 export async function spokenWav(
   sentences: readonly string[],
   gapSeconds = GAP_SECONDS,
@@ -42,7 +48,9 @@ export async function spokenWav(
     at += part.length;
   }
   const room = pcm.map((sample) => sample + (random() * 2 - 1) * ROOM);
-  const path = join(await mkdtemp(join(tmpdir(), "thoubook-mic-")), "mic.wav");
+  const folder = await mkdtemp(join(tmpdir(), "thoubook-mic-"));
+  folders.push(folder);
+  const path = join(folder, "mic.wav");
   await writeFile(path, writeWav({ pcm: room, rate: RATE }));
   return { path, seconds: pcm.length / RATE };
 }

@@ -10,13 +10,16 @@ export interface Evidence {
   readonly strangeness: number;
   /** Seconds of loud sound outside every word. */
   readonly unexplained: number;
-  /** Seconds a phone of the word that is pressed together most; words of one phone have no say. */
-  readonly shortest: number;
-  /**
-   * Cost a second of the dearest word of more than one phone, for its kind, and how many times that of all words together it is.
-   */
-  readonly dearest: number;
-  readonly uneven: number;
+  /** How the words fit that have more than one phone, each by itself; the others have no say. */
+  readonly words: readonly WordFit[];
+}
+
+export interface WordFit {
+  readonly word: string;
+  /** Seconds a phone. */
+  readonly phone: number;
+  /** Cost a second, for its kind. */
+  readonly cost: number;
 }
 
 /**
@@ -65,21 +68,17 @@ export function strangenessOf(decoded: Decoded): number {
   return spoken === 0 ? Number.POSITIVE_INFINITY : own.reduce((sum, word) => sum + word.cost, 0) / spoken;
 }
 
+const fitOf = ({ word: said, start, end, cost }: DecodedWord): WordFit => {
+  const word = plainWord(said);
+  const spoken = Math.max(FRAME_SECONDS, end - start);
+  return { word, phone: spoken / phonesOf(word), cost: cost / spoken / (USUAL_COST[word] ?? 1) };
+};
+
 /** `pcm` is the sound as it was decoded, so that its times are the words' times. */
 export function evidenceOf(decoded: Decoded, pcm: Float32Array, rate: number, levels: Levels): Evidence {
   const outside = loudFrames(pcm, rate, levels).filter(
     (at) => !decoded.words.some(({ start, end }) => at > start - EDGE_SECONDS && at < end + EDGE_SECONDS),
   );
   const longer = ownWords(decoded).filter(({ word }) => phonesOf(word) > 1);
-  const costRate = ({ word, start, end, cost }: DecodedWord) =>
-    cost / Math.max(FRAME_SECONDS, end - start) / (USUAL_COST[plainWord(word)] ?? 1);
-  const strangeness = strangenessOf(decoded);
-  const dearest = Math.max(0, ...longer.map(costRate));
-  return {
-    strangeness,
-    unexplained: outside.length * FRAME_SECONDS,
-    shortest: Math.min(...longer.map(({ word, start, end }) => (end - start) / phonesOf(word))),
-    dearest,
-    uneven: dearest / Math.max(1, strangeness),
-  };
+  return { strangeness: strangenessOf(decoded), unexplained: outside.length * FRAME_SECONDS, words: longer.map(fitOf) };
 }

@@ -2,12 +2,6 @@
 import { ownWords } from "./pass-words.ts";
 import type { Pass } from "./vote.ts";
 
-/**
- * Least lead that counts, natural-log units. Of the tuning voices' figures in pink noise at 10 dB those that were taken for
- * another by all passes led by 18 at most at the winner's scale, and by 11 at most at the least of three; the right ones mostly by
- * 25 and more.
- */
-export const LEAST_LEAD = 15;
 /** Scales around the winner's at which the lead is measured, the least counts: noise favours a wrong word at one of them. */
 const SCALES = [1, 0.97, 1.03] as const;
 /** Sentences that come to the same in other words, before it is given up to look for one that does not. */
@@ -18,9 +12,9 @@ export type HearRivals = (warp: number, turn: number, without: readonly (readonl
 
 /**
  * How much dearer the next best sentence that comes to something else is than the winner, the least of three scales or the first
- * below `LEAST_LEAD`, natural-log units; a step a decode.
+ * below what is wanted, natural-log units; a step a decode.
  */
-export function* leadOf(winner: Pass, hear: HearRivals): Generator<undefined, number> {
+export function* leadOf(winner: Pass, wanted: number, hear: HearRivals): Generator<undefined, number> {
   const without = [ownWords(winner)];
   let least = Number.POSITIVE_INFINITY;
   for (const [turn, scale] of SCALES.entries()) {
@@ -37,7 +31,7 @@ export function* leadOf(winner: Pass, hear: HearRivals): Generator<undefined, nu
       yield undefined;
     }
     least = Math.min(least, (next?.decoded.cost ?? Number.POSITIVE_INFINITY) - own.decoded.cost);
-    if (least < LEAST_LEAD) return least;
+    if (least < wanted) return least;
   }
   return least;
 }

@@ -1,6 +1,6 @@
 // How clearly a sentence leads the next best one: the least of several scales, sentences that come to the same left out.
 import { describe, expect, it } from "vitest";
-import { type HearRivals, LEAST_LEAD, leadOf } from "../../../extractors/hearing/doubt/lead.ts";
+import { type HearRivals, leadOf } from "../../../extractors/hearing/doubt/lead.ts";
 import type { Pass } from "../../../extractors/hearing/doubt/vote.ts";
 import { finish } from "../../../extractors/hearing/steps.ts";
 
@@ -14,6 +14,7 @@ const pass = (text: string, cost: number | undefined, meaning = text): Pass => (
   command: false,
 });
 
+const WANTED = 15;
 const WINNER = pass("twelve", 500);
 
 /** The cheapest of these that is not among the unwanted. */
@@ -39,7 +40,7 @@ describe("the lead of a sentence", () => {
     ["is boundless where nothing else can be meant", { twelve: [500, "twelve"] }, Number.POSITIVE_INFINITY],
     ["is none where it is not heard again itself", { ten: [450, "ten"], twelve: [500, "twelve"] }, 0],
   ] as const)("%s", (_what, costs, lead) => {
-    expect(finish(leadOf(WINNER, hearing(costs)))).toBe(lead);
+    expect(finish(leadOf(WINNER, WANTED, hearing(costs)))).toBe(lead);
   });
 
   it("is the least of three scales", () => {
@@ -49,7 +50,7 @@ describe("the lead of a sentence", () => {
       warps.push(warp);
       return without.length === 0 ? pass("twelve", 500) : pass("ten", 500 + (near[turn] ?? 0));
     };
-    expect(finish(leadOf(WINNER, hear))).toBe(35);
+    expect(finish(leadOf(WINNER, WANTED, hear))).toBe(35);
     expect(new Set(warps)).toEqual(new Set([1, 0.97, 1.03]));
   });
 
@@ -57,11 +58,11 @@ describe("the lead of a sentence", () => {
     let decodes = 0;
     const close: HearRivals = (_warp, _turn, without) => {
       decodes += 1;
-      return without.length === 0 ? pass("twelve", 500) : pass("ten", 500 + LEAST_LEAD - 1);
+      return without.length === 0 ? pass("twelve", 500) : pass("ten", 500 + WANTED - 1);
     };
-    expect(finish(leadOf(WINNER, close))).toBe(LEAST_LEAD - 1);
+    expect(finish(leadOf(WINNER, WANTED, close))).toBe(WANTED - 1);
     expect(decodes).toBe(2);
     const same: HearRivals = (_warp, _turn, without) => pass(`twelve ${without.length}`, 500 + without.length, "twelve");
-    expect(finish(leadOf(WINNER, same))).toBe(0);
+    expect(finish(leadOf(WINNER, WANTED, same))).toBe(0);
   });
 });

@@ -1,6 +1,7 @@
 // Where the ear's doubt meets the parser: what was heard surely counts, what was not waits or asks.
 import { describe, expect, it } from "vitest";
-import { hissIn, judge } from "../../../extractors/hearing/doubt/verdict.ts";
+import type { Evidence } from "../../../extractors/hearing/doubt/evidence.ts";
+import { hissIn, judge, leadWanted } from "../../../extractors/hearing/doubt/verdict.ts";
 import { type Pass, vote } from "../../../extractors/hearing/doubt/vote.ts";
 import { type Heard, understand } from "../../../extractors/hearing/index.ts";
 import { isWhole } from "../../../extractors/hearing/understand.ts";
@@ -110,7 +111,8 @@ const pass = (warp: number, cost: number | undefined, meaning: string, full = tr
   plain: !meaning.startsWith("odd"),
   command: false,
 });
-const evidence = { strangeness: 200, unexplained: 0, shortest: 0.08, dearest: 300, uneven: 1.4 };
+const fits = { word: "five", phone: 0.08, cost: 280 };
+const evidence: Evidence = { strangeness: 200, unexplained: 0, words: [fits] };
 
 describe("the vote", () => {
   it("leaves passes at a wrong frequency scale out", () => {
@@ -128,12 +130,30 @@ describe("the vote", () => {
   });
 
   it.each([
-    ["pressed into a few frames", { shortest: 0.03 }],
-    ["of far the highest cost", { dearest: 900 }],
-    ["that stands out from the rest", { uneven: 3 }],
-  ])("doubts a sentence with a word %s", (_what, odd) => {
+    ["pressed into a few frames", { phone: 0.03 }],
+    ["of far the highest cost", { cost: 900 }],
+    ["that stands out from the rest", { cost: 500 }],
+  ])("doubts a sentence with a number %s, and wants a lead where it is another word", (_what, odd) => {
     const agreed = vote([pass(1, 100, "five"), pass(0.95, 101, "five")]);
-    expect(judge(agreed, { ...evidence, ...odd }, 30)).toBe("doubtful");
+    const found = (word: string, over: Partial<Evidence> = {}) =>
+      judge(agreed, { ...evidence, words: [fits, { ...fits, ...odd, word }], ...over }, 30);
+    expect(found("nine")).toBe("doubtful");
+    expect(found("oil")).toBe("pressed");
+    expect(found("oil", { unexplained: 0.4 })).toBe("doubtful");
+    expect(found("oil", { strangeness: 420 })).toBe("doubtful");
+    expect(judge(agreed, { ...evidence, words: [fits, { ...fits, word: "oil" }] }, 30)).toBe("ok");
+  });
+
+  it.each([
+    ["none in quiet", "ok", "none", 0, 0],
+    ["one in hiss", "ok", "some", 1, 20],
+    ["a clear one where a word is pressed", "pressed", "none", 20, 40],
+    ["a clear one where a word is pressed in hiss", "pressed", "some", 20, 40],
+    ["more than there can be in loud hiss", "ok", "loud", 1e9, Number.POSITIVE_INFINITY],
+  ] as const)("wants a lead: %s", (_what, judged, hiss, least, most) => {
+    const wanted = leadWanted(judged, hiss);
+    expect(wanted).toBeGreaterThanOrEqual(least);
+    expect(wanted).toBeLessThanOrEqual(most);
   });
 
   it("takes a brief command that all agree on where a sentence would be too strange, and no other", () => {
