@@ -7,8 +7,8 @@ import { ENOUGH, votesWanted } from "./doubt/agreement.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { leadOf } from "./doubt/lead.ts";
 import { isElsewhere, isYes, ownWords } from "./doubt/pass-words.ts";
-import { FLATTEST_SNR, hissIn, isBriefCommand, judge, leadWanted, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
-import { costOf, heardPasses, likeliest, type Pass, vote } from "./doubt/vote.ts";
+import { FLATTEST_SNR, isBriefCommand, type Judgement, judge, leadWanted, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
+import { costOf, heardPasses, likeliest, type Pass, type Vote, vote } from "./doubt/vote.ts";
 import { checkWarp, MIDDLE, nextLook, UNKNOWN, VoiceMemory } from "./doubt/warps.ts";
 import { Bank, type Role } from "./engine/bank.ts";
 import { ENGINE_RATE } from "./engine/decoder.ts";
@@ -21,7 +21,7 @@ import { GrammarShelf, roleOf } from "./grammar/shelf.ts";
 import { type Clip, clipOf, doubtOf, firstSight, heardOf, nothing } from "./heard.ts";
 import { meaningOf } from "./meaning.ts";
 import { finish } from "./steps.ts";
-import { isFreeNote, isPhoneWord, sentenceOf } from "./text.ts";
+import { bareWords, isFreeNote, isPhoneWord, sentenceOf } from "./text.ts";
 import type { Heard, HearOptions, KnownPhrase, KnownVoice, LearntVoice, Speaker } from "./types.ts";
 import { type Learning, VoiceFit } from "./voice/fit.ts";
 import { fullDictionary } from "./words/dictionary.ts";
@@ -31,19 +31,13 @@ const MOST_CHECKS = 5;
 const SHORTEST_CLIP_SECONDS = 0.15;
 /** A sentence about another thing must fit this much better than a doubtful one about what is open, cost a second. */
 const CLEARLY_CHEAPER = 15;
+/** Where the doubtful one costs less than this, no other fits so much better: of the tuning voices' sentences none did. */
+const WELL_FITTING = 250;
 /** Cost a second of a sentence that no path of the grammar reached the end of, when scales are compared. */
 const LOST_COST = 600;
-
-const plain = (text: string) =>
-  text
-    .toLowerCase()
-    .replace(/[^a-z ]/g, " ")
-    .split(/ +/)
-    .join(" ")
-    .trim();
-
 /** Whether a hearing settles the sentence, so that no wider grammar need be asked. */
-const isSettled = ({ verdict }: Heard) => verdict === "ok" || verdict === "too_loud";
+const isSettled = ({ verdict, doubt }: Heard) =>
+  verdict === "ok" || verdict === "too_loud" || (verdict === "doubtful" && doubt.strangeness < WELL_FITTING);
 
 /**
  * What a hearing gives before it is over: a first sight of the sentence, once or twice, and after every other decode
@@ -113,7 +107,7 @@ export class Ear {
   #pass(clip: Clip, warp: number, turn: number, by: Role, { spec, context }: HearOptions): Pass {
     const decoded = this.#bank.decoder(by).decode(soundOf(clip, warp, turn));
     const text = sentenceOf(decoded.words.map(({ word }) => word));
-    return { warp, decoded, full: true, text, ...meaningOf(text, context, spec) };
+    return { warp, turn, decoded, full: true, text, ...meaningOf(text, context, spec) };
   }
 
   /** Look with the whole grammar: at the voice's scale, or at two where the voice is not known or nothing fits. */
@@ -164,11 +158,21 @@ export class Ear {
     return this.#shelf.useRivals(start, ownWords(pass), without);
   }
 
-  /** How much dearer the next best sentence that comes to something else is, in natural-log units. */
-  #lead(winner: Pass, wanted: number, scope: Scope, clip: Clip, options: HearOptions): Generator<undefined, number> {
-    return leadOf(winner, wanted, (warp, turn, without) =>
+  /** Whether a winner that is believed so far is as much cheaper than what else it may have been as it must be. */
+  *#leads(
+    { winner, voters }: Vote,
+    judged: Judgement,
+    scope: Scope,
+    clip: Clip,
+    options: HearOptions,
+  ): Generator<undefined, boolean> {
+    const wanted = leadWanted(winner, judged, clip.levels.snr, clip.treble);
+    if (wanted === 0 || wanted === Number.POSITIVE_INFINITY) return wanted === 0;
+    const checks = voters.filter(({ full }) => !full);
+    const lead = yield* leadOf(winner, checks, wanted, (warp, turn, without) =>
       this.#useRivals(winner, scope, options, without) ? this.#pass(clip, warp, turn, "small", options) : undefined,
     );
+    return lead >= wanted;
   }
 
   *#hearIn(scope: Scope, clip: Clip, options: HearOptions): Hearing {
@@ -188,13 +192,10 @@ export class Ear {
     const elsewhere = scope !== "near" && isFocused(options.context);
     const setting = { usual: this.#memory.usual, fitted: this.#fit.isFitted, elsewhere };
     const judged = judge(counted, evidence, levels.snr, setting);
-    // What only the checks heard, and the whole grammar never did, is asked about, and so is a figure in hiss.
-    const believed = (judged === "ok" || judged === "pressed") && whole.meaning === winner.meaning;
-    const figure = !isFreeNote(winner) && !isBriefCommand(winner);
-    const wanted = believed ? leadWanted(judged, figure ? hissIn(levels.snr, clip.treble()) : "none") : Number.POSITIVE_INFINITY;
-    const leads =
-      wanted === 0 || (Number.isFinite(wanted) && (yield* this.#lead(winner, wanted, scope, clip, options)) >= wanted);
-    const verdict = judged !== "ok" && judged !== "pressed" ? judged : leads ? "ok" : "doubtful";
+    const believed = judged === "ok" || judged === "pressed";
+    // What only the checks heard, and the whole grammar never did, is asked about.
+    const sure = believed && whole.meaning === winner.meaning && (yield* this.#leads(counted, judged, scope, clip, options));
+    const verdict = believed ? (sure ? "ok" : "doubtful") : judged;
     if (agreement === 1 && voters.length >= ENOUGH) this.#memory.learnFit(evidence.strangeness);
     if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(winner.warp);
     const heard = heardOf(counted, doubtOf(counted, evidence.strangeness), verdict, clip);
@@ -222,7 +223,7 @@ export class Ear {
       return nothing(clip.seconds, clip.levels.snr, beginning.warp);
     const heard = yield* this.#hearIn({ about }, clip, options);
     // A name that was heard wrong leads to a sentence that fits badly: everything is asked then.
-    return heard.verdict === "ok" ? heard : nothing(clip.seconds, clip.levels.snr, heard.warp);
+    return isSettled(heard) ? heard : nothing(clip.seconds, clip.levels.snr, heard.warp);
   }
 
   /** The pass of the whole grammar that heard what won; where the checks turned the first look over, it looks once more. */
@@ -276,19 +277,19 @@ export class Ear {
     this.#attendTo({ name, ...(voice === undefined ? {} : { voice }) });
     const clip = clipOf(pcm, rate);
     const { start } = this.#shelf.grammar(spec, {}, "all");
-    const known = rolesOf(start, plain(text).split(" "));
+    const known = rolesOf(start, bareWords(text).split(" "));
     const small = known !== undefined && this.#shelf.useRivals(start, known);
     if (!small) this.#shelf.use(spec, {}, "all");
     const pass = this.#pass(clip, warp, 0, small ? "small" : "all", { spec, context: {} });
     const spoken = clip.pcm.length / rate;
     const cost = pass.decoded.cost === undefined ? spoken * LOST_COST : costOf(pass);
-    return { right: plain(pass.text) === plain(text), cost };
+    return { right: bareWords(pass.text) === bareWords(text), cost };
   }
 
   /** What a voice is like, from phrases whose words are known, heard at its frequency scale: text for its profile. */
   learnVoice(phrases: readonly KnownPhrase[], warp: number): string {
     return this.#fit.describe(
-      phrases.map(({ pcm, rate, text }) => ({ pcm: clipOf(pcm, rate).pcm, rate, warp, words: plain(text) })),
+      phrases.map(({ pcm, rate, text }) => ({ pcm: clipOf(pcm, rate).pcm, rate, warp, words: bareWords(text) })),
     );
   }
 

@@ -2,8 +2,8 @@
 import { ownWords } from "./pass-words.ts";
 import type { Pass } from "./vote.ts";
 
-/** Scales around the winner's at which the lead is measured, the least counts: noise favours a wrong word at one of them. */
-const SCALES = [1, 0.97, 1.03] as const;
+/** Checks at which the lead is measured besides; the least counts, because noise favours a wrong word at one scale. */
+const MOST_CHECKS = 2;
 /** Sentences that come to the same in other words, before it is given up to look for one that does not. */
 const MOST_ALIKE = 6;
 
@@ -11,17 +11,17 @@ const MOST_ALIKE = 6;
 export type HearRivals = (warp: number, turn: number, without: readonly (readonly string[])[]) => Pass | undefined;
 
 /**
- * How much dearer the next best sentence that comes to something else is than the winner, the least of three scales or the first
- * below what is wanted, natural-log units; a step a decode.
+ * How much dearer the next best sentence that comes to something else is than the winner: at its own scale and at checks that heard
+ * the same, the least of them or the first below what is wanted, natural-log units. A step a decode.
  */
-export function* leadOf(winner: Pass, wanted: number, hear: HearRivals): Generator<undefined, number> {
+export function* leadOf(winner: Pass, checks: readonly Pass[], wanted: number, hear: HearRivals): Generator<undefined, number> {
+  const own = hear(winner.warp, 0, []);
+  yield undefined;
+  const same = (pass: Pass) => pass.meaning === winner.meaning && pass.decoded.cost !== undefined;
+  if (own === undefined || !same(own)) return 0;
   const without = [ownWords(winner)];
   let least = Number.POSITIVE_INFINITY;
-  for (const [turn, scale] of SCALES.entries()) {
-    const warp = winner.warp * scale;
-    const own = hear(warp, turn, []);
-    yield undefined;
-    if (own?.meaning !== winner.meaning || own.decoded.cost === undefined) return 0;
+  for (const { warp, turn, decoded } of [own, ...checks.filter(same).slice(0, MOST_CHECKS)]) {
     let next = hear(warp, turn, without);
     yield undefined;
     while (next?.meaning === winner.meaning) {
@@ -30,7 +30,7 @@ export function* leadOf(winner: Pass, wanted: number, hear: HearRivals): Generat
       next = hear(warp, turn, without);
       yield undefined;
     }
-    least = Math.min(least, (next?.decoded.cost ?? Number.POSITIVE_INFINITY) - own.decoded.cost);
+    least = Math.min(least, (next?.decoded.cost ?? Number.POSITIVE_INFINITY) - (decoded.cost ?? 0));
     if (least < wanted) return least;
   }
   return least;

@@ -5,6 +5,8 @@ import { isFragile } from "./fragile.ts";
 
 export interface Pass {
   readonly warp: number;
+  /** Which of the noises lay under it. */
+  readonly turn: number;
   readonly decoded: Decoded;
   /**
    * Whether the whole grammar had its say, and not only what sounds like an earlier pass. The recogniser's costs are above

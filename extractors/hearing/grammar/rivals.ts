@@ -98,7 +98,9 @@ export function rivalsFsg(
     for (const { word, to, weight } of state.arcs) {
       if (word.startsWith("+")) continue;
       const unwanted = isHollow(word) ? node.unwanted : node.unwanted?.next.get(word);
-      if (word === next) node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips, unwanted) });
+      // The same word in another role is no slip: "crankpin" may name the reading or the place of one.
+      if (next !== undefined && plainWord(word) === plainWord(next))
+        node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips, unwanted) });
       else if (slips < MOST_SLIPS) {
         if (next !== undefined && areAlike(word, next))
           node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips + 1, unwanted) });

@@ -121,7 +121,7 @@ const phonesOf = (name: string) =>
 export function openings(quantities: readonly Quantity[], spec: Spec): { readonly long: Phrase; readonly short: Phrase } {
   const nouns = (["main", "rod"] as const).map((slot) => numbered(slot, spec.engine, true));
   const valve = slotPhrase("valve", spec.engine) ?? EMPTY;
-  const before = maybe(oneOf([...nouns, chain(valve, countTo(spec.engine.cylinders))]), SELDOM);
+  const before = maybe(oneOf([...nouns, chain(valve, tagged(countTo(spec.engine.cylinders), PLACE))]), SELDOM);
   const names = quantities.filter(({ id }) => !OWN_WAYS.has(id)).flatMap(({ spoken }) => spoken.filter(isSayable));
   const of = (wanted: boolean) =>
     chain(before, oneOf(names.filter((name) => phonesOf(name) < SHORT_NAME === wanted).map((name) => words(name))));

@@ -6,6 +6,7 @@ import { finish } from "../../../extractors/hearing/steps.ts";
 
 const pass = (text: string, cost: number | undefined, meaning = text): Pass => ({
   warp: 1,
+  turn: 0,
   decoded: { words: text.split(" ").map((word, at) => ({ word, start: at, end: at + 1, cost: 100 })), cost },
   full: false,
   text,
@@ -16,53 +17,66 @@ const pass = (text: string, cost: number | undefined, meaning = text): Pass => (
 
 const WANTED = 15;
 const WINNER = pass("twelve", 500);
+const check = (warp: number, turn: number, cost: number | undefined = 500, text = "twelve"): Pass => ({
+  ...pass(text, cost),
+  warp,
+  turn,
+});
+const CHECKS = [check(0.96, 1), check(1.04, 2)];
 
-/** The cheapest of these that is not among the unwanted. */
+/** The winner when nothing is unwanted, else the cheapest of these that is not. */
 const hearing =
   (costs: Readonly<Record<string, readonly [number, string]>>): HearRivals =>
-  (_warp, _turn, without) => {
+  (warp, turn, without) => {
     const unwanted = without.map((words) => words.join(" "));
     const [best] = Object.entries(costs)
       .filter(([text]) => !unwanted.includes(text))
       .sort(([, [one]], [, [other]]) => one - other);
+    if (without.length === 0) return { ...WINNER, warp, turn };
     return best === undefined ? undefined : pass(best[0], ...best[1]);
   };
 
 describe("the lead of a sentence", () => {
   it.each([
-    ["over what comes to something else", { twelve: [500, "twelve"], ten: [540, "ten"] }, 40],
-    [
-      "is not over the same in other words",
-      { twelve: [500, "twelve"], "one two": [501, "twelve"], "twelve oh": [503, "twelve"], ten: [530, "ten"] },
-      30,
-    ],
-    ["may be little", { twelve: [500, "twelve"], ten: [503, "ten"] }, 3],
-    ["is boundless where nothing else can be meant", { twelve: [500, "twelve"] }, Number.POSITIVE_INFINITY],
-    ["is none where it is not heard again itself", { ten: [450, "ten"], twelve: [500, "twelve"] }, 0],
+    ["over what comes to something else", { ten: [540, "ten"] }, 40],
+    ["is not over the same in other words", { "one two": [501, "twelve"], "twelve oh": [503, "twelve"], ten: [530, "ten"] }, 30],
+    ["may be little", { ten: [503, "ten"] }, 3],
+    ["is boundless where nothing else can be meant", {}, Number.POSITIVE_INFINITY],
   ] as const)("%s", (_what, costs, lead) => {
-    expect(finish(leadOf(WINNER, WANTED, hearing(costs)))).toBe(lead);
+    expect(finish(leadOf(WINNER, CHECKS, WANTED, hearing(costs)))).toBe(lead);
   });
 
-  it("is the least of three scales", () => {
-    const near: readonly number[] = [60, 35, 50];
-    const warps: number[] = [];
+  it("is the least of its own scale and of checks that heard the same, at their own scales and noises", () => {
+    const near: readonly number[] = [545, 560, 0, 0, 535];
+    const heardAt: unknown[] = [];
     const hear: HearRivals = (warp, turn, without) => {
-      warps.push(warp);
-      return without.length === 0 ? pass("twelve", 500) : pass("ten", 500 + (near[turn] ?? 0));
+      if (without.length === 0) return WINNER;
+      heardAt.push([warp, turn]);
+      return pass("ten", near[turn]);
     };
-    expect(finish(leadOf(WINNER, WANTED, hear))).toBe(35);
-    expect(new Set(warps)).toEqual(new Set([1, 0.97, 1.03]));
+    const checks = [check(0.96, 1), check(0.92, 2, 480, "ten"), check(1.02, 3, undefined), check(1.08, 4), check(0.9, 5)];
+    expect(finish(leadOf(WINNER, checks, WANTED, hear))).toBe(35);
+    expect(heardAt).toEqual([
+      [1, 0],
+      [0.96, 1],
+      [1.08, 4],
+    ]);
   });
 
-  it("is not looked for further once it is too small, nor where everything comes to the same", () => {
+  it("is not looked for further once it is too small", () => {
     let decodes = 0;
     const close: HearRivals = (_warp, _turn, without) => {
       decodes += 1;
-      return without.length === 0 ? pass("twelve", 500) : pass("ten", 500 + WANTED - 1);
+      return without.length === 0 ? WINNER : pass("ten", 500 + WANTED - 1);
     };
-    expect(finish(leadOf(WINNER, WANTED, close))).toBe(WANTED - 1);
+    expect(finish(leadOf(WINNER, CHECKS, WANTED, close))).toBe(WANTED - 1);
     expect(decodes).toBe(2);
+  });
+
+  it("is none where it is not heard again itself, nor where everything comes to the same", () => {
+    expect(finish(leadOf(WINNER, CHECKS, WANTED, () => pass("ten", 450)))).toBe(0);
+    expect(finish(leadOf(WINNER, CHECKS, WANTED, () => undefined))).toBe(0);
     const same: HearRivals = (_warp, _turn, without) => pass(`twelve ${without.length}`, 500 + without.length, "twelve");
-    expect(finish(leadOf(WINNER, WANTED, same))).toBe(0);
+    expect(finish(leadOf(WINNER, CHECKS, WANTED, same))).toBe(0);
   });
 });

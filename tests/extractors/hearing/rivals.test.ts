@@ -132,7 +132,10 @@ describe("the rivals of a sentence", () => {
         const others = rivalsFsg(start, heard, [heard]);
         if (others !== undefined) expect(has(others, heard), heard.join(" ")).toBe(false);
         const rival = walk(fsg, random);
-        expect(slips(heard, rival), `${heard.map(plainWord)} and ${rival.map(plainWord)}`).toBeLessThanOrEqual(2);
+        expect(
+          slips(heard.map(plainWord), rival.map(plainWord)),
+          `${heard.map(plainWord)} and ${rival.map(plainWord)}`,
+        ).toBeLessThanOrEqual(2);
         expect(follow(start, rival)?.final).toBeGreaterThan(0);
         // Nothing else is missing: what goes is what comes to one of the unwanted when the hollow words are left out.
         const pair = rivalsFsg(start, heard, [heard, rival]);

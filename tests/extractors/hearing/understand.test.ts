@@ -104,6 +104,7 @@ describe("understand", () => {
 
 const pass = (warp: number, cost: number | undefined, meaning: string, full = true): Pass => ({
   warp,
+  turn: 0,
   decoded: { words: [], cost },
   full,
   text: meaning,
@@ -145,13 +146,16 @@ describe("the vote", () => {
   });
 
   it.each([
-    ["none in quiet", "ok", "none", 0, 0],
-    ["one in hiss", "ok", "some", 1, 20],
-    ["a clear one where a word is pressed", "pressed", "none", 20, 40],
-    ["a clear one where a word is pressed in hiss", "pressed", "some", 20, 40],
-    ["more than there can be in loud hiss", "ok", "loud", 1e9, Number.POSITIVE_INFINITY],
-  ] as const)("wants a lead: %s", (_what, judged, hiss, least, most) => {
-    const wanted = leadWanted(judged, hiss);
+    ["none in quiet", ["twelve", "thou"], "ok", 40, 0, 0],
+    ["one in hiss", ["twelve", "thou"], "ok", 10, 1, 20],
+    ["a clear one where a word is pressed", ["oil", "twelve"], "pressed", 40, 20, 40],
+    ["a clear one where a word is pressed in hiss", ["oil", "twelve"], "pressed", 10, 20, 40],
+    ["one for a read-out, in quiet too", ["three", "eight", "seven", "six"], "ok", 40, 10, 30],
+    ["more than there can be in loud hiss", ["twelve", "thou"], "ok", 5, 1e9, Number.POSITIVE_INFINITY],
+    ["none for a free note, even in loud hiss", ["note"], "ok", 5, 0, 0],
+  ] as const)("wants a lead: %s", (_what, said, judged, treble, least, most) => {
+    const words = said.map((word, index) => ({ word, start: index, end: index + 1, cost: 100 }));
+    const wanted = leadWanted({ ...pass(1, 100, said.join(" ")), decoded: { words, cost: 100 } }, judged, 30, () => treble);
     expect(wanted).toBeGreaterThanOrEqual(least);
     expect(wanted).toBeLessThanOrEqual(most);
   });
