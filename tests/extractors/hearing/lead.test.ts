@@ -17,7 +17,7 @@ const pass = (text: string, cost: number | undefined, meaning = text): Pass => (
 
 const WANTED = 15;
 const WINNER = pass("twelve", 500);
-const check = (warp: number, turn: number, cost: number | undefined = 500, text = "twelve"): Pass => ({
+const check = (warp: number, turn: number, cost = 500, text = "twelve"): Pass => ({
   ...pass(text, cost),
   warp,
   turn,
@@ -54,7 +54,8 @@ describe("the lead of a sentence", () => {
       heardAt.push([warp, turn]);
       return pass("ten", near[turn]);
     };
-    const checks = [check(0.96, 1), check(0.92, 2, 480, "ten"), check(1.02, 3, undefined), check(1.08, 4), check(0.9, 5)];
+    const lost = { ...check(1.02, 3), decoded: { words: [], cost: undefined } };
+    const checks = [check(0.96, 1), check(0.92, 2, 480, "ten"), lost, check(1.08, 4), check(0.9, 5)];
     expect(finish(leadOf(WINNER, checks, WANTED, hear))).toBe(35);
     expect(heardAt).toEqual([
       [1, 0],
