@@ -166,7 +166,7 @@ export class Ear {
     clip: Clip,
     options: HearOptions,
   ): Generator<undefined, boolean> {
-    const wanted = leadWanted(winner, judged, clip.levels.snr, clip.treble);
+    const wanted = leadWanted(winner, judged, clip.levels.snr, clip.treble, { fitted: this.#fit.isFitted });
     if (wanted === 0 || wanted === Number.POSITIVE_INFINITY) return wanted === 0;
     const checks = voters.filter(({ full }) => !full);
     const lead = yield* leadOf(winner, checks, wanted, (warp, turn, without) =>

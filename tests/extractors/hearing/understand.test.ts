@@ -150,7 +150,7 @@ describe("the vote", () => {
     ["one in hiss", ["twelve", "thou"], "ok", 10, 1, 20],
     ["a clear one where a word is pressed", ["oil", "twelve"], "pressed", 40, 20, 40],
     ["a clear one where a word is pressed in hiss", ["oil", "twelve"], "pressed", 10, 20, 40],
-    ["one for a read-out, in quiet too", ["three", "eight", "seven", "six"], "ok", 40, 10, 30],
+    ["none for a stranger's read-out in quiet", ["three", "eight", "seven", "six"], "ok", 40, 0, 0],
     ["more than there can be in loud hiss", ["twelve", "thou"], "ok", 5, 1e9, Number.POSITIVE_INFINITY],
     ["none for a free note, even in loud hiss", ["note"], "ok", 5, 0, 0],
   ] as const)("wants a lead: %s", (_what, said, judged, treble, least, most) => {
@@ -158,6 +158,16 @@ describe("the vote", () => {
     const wanted = leadWanted({ ...pass(1, 100, said.join(" ")), decoded: { words, cost: 100 } }, judged, 30, () => treble);
     expect(wanted).toBeGreaterThanOrEqual(least);
     expect(wanted).toBeLessThanOrEqual(most);
+  });
+
+  it("wants a lead of a read-out where the model is fitted to the voice, in quiet too, and of no other figure", () => {
+    const wanted = (...said: readonly string[]) => {
+      const words = said.map((word, index) => ({ word, start: index, end: index + 1, cost: 100 }));
+      const winner = { ...pass(1, 100, said.join(" ")), decoded: { words, cost: 100 } };
+      return leadWanted(winner, "ok", 30, () => 40, { fitted: true });
+    };
+    expect(wanted("three", "eight", "seven", "six")).toBeGreaterThan(0);
+    expect(wanted("three", "eight", "seven")).toBe(0);
   });
 
   it("takes a brief command that all agree on where a sentence would be too strange, and no other", () => {
