@@ -18,7 +18,7 @@ import type { EngineFactory, EngineModule } from "./engine/module.ts";
 import { plainWord, rolesOf } from "./grammar/fsg.ts";
 import { isFocused, namedBy, type Scope } from "./grammar/index.ts";
 import { GrammarShelf, roleOf } from "./grammar/shelf.ts";
-import { type Clip, clipOf, doubtOf, firstSight, heardOf, nothing } from "./heard.ts";
+import { type Clip, clipOf, doubtOf, firstSight, glimpse, heardOf, nothing } from "./heard.ts";
 import { meaningOf } from "./meaning.ts";
 import { finish } from "./steps.ts";
 import { bareWords, isFreeNote, isPhoneWord, sentenceOf } from "./text.ts";
@@ -117,8 +117,9 @@ export class Ear {
     this.#shelf.use(options.spec, options.context, scope);
     const passes: Pass[] = [];
     for (const warp of known === undefined ? unknown : [known]) {
-      passes.push(this.#pass(clip, warp, 0, roleOf(scope), options));
-      if (known === undefined && passes.length === 1) yield undefined;
+      const pass = this.#pass(clip, warp, 0, roleOf(scope), options);
+      passes.push(pass);
+      if (known === undefined && passes.length === 1) yield glimpse(pass, clip);
     }
     if (options.beginning === true) return passes;
     const best = likeliest(passes);
@@ -168,8 +169,7 @@ export class Ear {
   ): Generator<undefined, boolean> {
     const wanted = leadWanted(winner, judged, clip.levels.snr, clip.treble, { fitted: this.#fit.isFitted });
     if (wanted === 0 || wanted === Number.POSITIVE_INFINITY) return wanted === 0;
-    const checks = voters.filter(({ full }) => !full);
-    const lead = yield* leadOf(winner, checks, wanted, (warp, turn, without) =>
+    const lead = yield* leadOf(winner, voters, wanted, (warp, turn, without) =>
       this.#useRivals(winner, scope, options, without) ? this.#pass(clip, warp, turn, "small", options) : undefined,
     );
     return lead >= wanted;

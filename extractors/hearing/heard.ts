@@ -1,5 +1,8 @@
 // Passes and their vote in, what the ear answers out.
 import { type Levels, levelsOf, trebleSnr } from "./audio/level.ts";
+import { strangenessOf } from "./doubt/evidence.ts";
+import { isElsewhere } from "./doubt/pass-words.ts";
+import { UNUSUAL } from "./doubt/verdict.ts";
 import type { Pass, Vote } from "./doubt/vote.ts";
 import { plainWord } from "./grammar/fsg.ts";
 import { isPhoneWord } from "./text.ts";
@@ -40,6 +43,10 @@ export const firstSight = ({ text, warp }: Pass, { seconds, levels }: Clip): Hea
   text,
   verdict: "doubtful",
 });
+
+/** First sight from the first of several looks, where that fits and would count; undefined where another scale may show better. */
+export const glimpse = (pass: Pass, clip: Clip): Heard | undefined =>
+  pass.plain && !isElsewhere(pass) && strangenessOf(pass.decoded) <= UNUSUAL ? firstSight(pass, clip) : undefined;
 
 /** Indexes of the winner's words that some voter heard otherwise, by comparing words at the same moment. */
 function disputed({ winner, voters }: Vote): number[] {

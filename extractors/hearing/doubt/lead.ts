@@ -14,14 +14,15 @@ export type HearRivals = (warp: number, turn: number, without: readonly (readonl
  * How much dearer the next best sentence that comes to something else is than the winner: at its own scale and at checks that heard
  * the same, the least of them or the first below what is wanted, natural-log units. A step a decode.
  */
-export function* leadOf(winner: Pass, checks: readonly Pass[], wanted: number, hear: HearRivals): Generator<undefined, number> {
+export function* leadOf(winner: Pass, voters: readonly Pass[], wanted: number, hear: HearRivals): Generator<undefined, number> {
   const own = hear(winner.warp, 0, []);
   yield undefined;
   const same = (pass: Pass) => pass.meaning === winner.meaning && pass.decoded.cost !== undefined;
   if (own === undefined || !same(own)) return 0;
   const without = [ownWords(winner)];
   let least = Number.POSITIVE_INFINITY;
-  for (const { warp, turn, decoded } of [own, ...checks.filter(same).slice(0, MOST_CHECKS)]) {
+  const checks = voters.filter((pass) => !pass.full && same(pass)).slice(0, MOST_CHECKS);
+  for (const { warp, turn, decoded } of [own, ...checks]) {
     let next = hear(warp, turn, without);
     yield undefined;
     while (next?.meaning === winner.meaning) {

@@ -55,7 +55,8 @@ describe("the lead of a sentence", () => {
       return pass("ten", near[turn]);
     };
     const lost = { ...check(1.02, 3), decoded: { words: [], cost: undefined } };
-    const checks = [check(0.96, 1), check(0.92, 2, 480, "ten"), lost, check(1.08, 4), check(0.9, 5)];
+    const look = { ...check(1, 0), full: true };
+    const checks = [look, check(0.96, 1), check(0.92, 2, 480, "ten"), lost, check(1.08, 4), check(0.9, 5)];
     expect(finish(leadOf(WINNER, checks, WANTED, hear))).toBe(35);
     expect(heardAt).toEqual([
       [1, 0],
