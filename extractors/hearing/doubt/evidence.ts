@@ -3,7 +3,7 @@ import type { Levels } from "../audio/level.ts";
 import type { Decoded, DecodedWord } from "../engine/decoder.ts";
 import { plainWord } from "../grammar/fsg.ts";
 import { isPhoneWord } from "../text.ts";
-import { pronunciationsOf } from "../words/dictionary.ts";
+import { saidAs } from "../words/dictionary.ts";
 
 export interface Evidence {
   /** Cost a second of the words themselves, natural-log units. */
@@ -55,8 +55,11 @@ function loudFrames(pcm: Float32Array, rate: number, { noise, snr }: Levels): re
   return loud;
 }
 
-const phonesOf = (word: string): number =>
-  Math.min(...(pronunciationsOf(word) ?? [word]).map((phones) => phones.split(" ").length));
+/** Phones of the shortest way to say a word; 1 for a word without a line. */
+function phonesOf(word: string): number {
+  const ways = saidAs(word).map((way) => way.length);
+  return ways.length === 0 ? 1 : Math.min(...ways);
+}
 
 /** What follows "note" is free speech: it explains sound, and says nothing for or against the words before it. */
 const ownWords = ({ words }: Decoded) => words.filter(({ word }) => !isPhoneWord(word));

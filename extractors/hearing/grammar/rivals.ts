@@ -1,6 +1,6 @@
 // A heard sentence in, the small grammar of what else it may have been out: the grammar's own sentences a slip or two away.
 import { likeness } from "../words/alike.ts";
-import { pronunciationsOf } from "../words/dictionary.ts";
+import { saidAs } from "../words/dictionary.ts";
 import { isNumberWord } from "../words/numbers.ts";
 import type { State } from "./automaton.ts";
 import { plainWord } from "./fsg.ts";
@@ -25,8 +25,7 @@ function areAlike(one: string, other: string): boolean {
   return alike;
 }
 
-const isShort = (word: string) =>
-  (pronunciationsOf(word) ?? []).some((phones) => phones.split(" ").length <= LONGEST_INSERTED) && !word.startsWith("+");
+const isShort = (word: string) => saidAs(word).some((way) => way.length <= LONGEST_INSERTED) && !word.startsWith("+");
 
 interface Node {
   readonly state: State;

@@ -3,7 +3,7 @@
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
-import { isSayable, pronunciationsOf } from "../words/dictionary.ts";
+import { isSayable, saidAs } from "../words/dictionary.ts";
 import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred } from "./numbers.ts";
 import { countTo, numbered, PLACE, type PlacePhrases, placePhrases, slotPhrase } from "./places.ts";
@@ -111,8 +111,7 @@ export function namedSentences(quantity: Quantity, spec: Spec, metric: boolean, 
 /** Names of fewer phones than this are short: other words are easily heard for them. */
 const SHORT_NAME = 6;
 
-const phonesOf = (name: string) =>
-  name.split(" ").reduce((sum, word) => sum + (pronunciationsOf(word)?.[0]?.split(" ").length ?? 0), 0);
+const phonesOf = (name: string) => saidAs(name)[0]?.length ?? 0;
 
 /**
  * How sentences about `quantities` begin, by long names and by short ones: enough to tell that they are not about what is

@@ -1,5 +1,5 @@
 // Two words or names in, how far apart they sound out.
-import { pronunciationsOf } from "./dictionary.ts";
+import { saidAs } from "./dictionary.ts";
 
 /** Least number of phones to change, put in or leave out between two pronunciations (Levenshtein distance). */
 function phoneDistance(one: readonly string[], other: readonly string[]): number {
@@ -13,18 +13,9 @@ function phoneDistance(one: readonly string[], other: readonly string[]): number
   return row[other.length] ?? 0;
 }
 
-/** Every way to say a name of one word or more, as phones; none where a word of it has no line in the dictionary. */
-const saidAs = (name: string): readonly (readonly string[])[] =>
-  name
-    .split(" ")
-    .reduce<readonly (readonly string[])[]>(
-      (ways, word) =>
-        ways.flatMap((way) => (pronunciationsOf(word) ?? []).map((phones) => [...way, ...phones.split(" ")] as const)),
-      [[]],
-    );
-
 /** Share of phones that two names have in common where they are said most alike: 1 for the same sound, 0 for no phone in common. */
 export function likeness(one: string, other: string): number {
-  const shares = saidAs(one).flatMap((a) => saidAs(other).map((b) => 1 - phoneDistance(a, b) / Math.max(a.length, b.length)));
+  const others = saidAs(other);
+  const shares = saidAs(one).flatMap((a) => others.map((b) => 1 - phoneDistance(a, b) / Math.max(a.length, b.length)));
   return Math.max(0, ...shares);
 }

@@ -29,6 +29,15 @@ export function pronunciationsOf(word: string): readonly string[] | undefined {
   return ALL_WORDS[plainWord(word)];
 }
 
+/** Every way to say a text of one word or more, as phones, the usual one first; none where a word of it has no line. */
+export const saidAs = (text: string): readonly (readonly string[])[] =>
+  text
+    .split(" ")
+    .reduce<readonly (readonly string[])[]>(
+      (ways, word) => ways.flatMap((way) => (pronunciationsOf(word) ?? []).map((phones) => [...way, ...phones.split(" ")])),
+      [[]],
+    );
+
 /** Whether every word of `text` has a line: a name without one cannot be heard, and would make the recogniser refuse the grammar. */
 export const isSayable = (text: string): boolean => text.split(" ").every((word) => pronunciationsOf(word) !== undefined);
 

@@ -1,24 +1,11 @@
 // What is shown of a sentence before the ear is done with it.
 import { describe, expect, it } from "vitest";
-import type { Pass } from "../../../extractors/hearing/doubt/vote.ts";
 import { clipOf, glimpse } from "../../../extractors/hearing/heard.ts";
+import { passOf } from "./passes.ts";
 
 const clip = clipOf(new Float32Array(16_000), 16_000);
 
-/** A pass whose words take half a second each and cost so much a second. */
-const pass = (text: string, costRate: number, plain = true): Pass => ({
-  warp: 0.94,
-  turn: 0,
-  decoded: {
-    words: text.split(" ").map((word, at) => ({ word, start: at / 2, end: at / 2 + 0.5, cost: costRate / 2 })),
-    cost: 500,
-  },
-  full: true,
-  text,
-  meaning: text,
-  plain,
-  command: false,
-});
+const pass = (text: string, costRate: number, plain = true) => passOf(text, { warp: 0.94, plain }, costRate);
 
 describe("a glimpse of a sentence from the first of several looks", () => {
   it.each([

@@ -3,17 +3,12 @@ import { describe, expect, it } from "vitest";
 import { type HearRivals, leadOf } from "../../../extractors/hearing/doubt/lead.ts";
 import type { Pass } from "../../../extractors/hearing/doubt/vote.ts";
 import { finish } from "../../../extractors/hearing/steps.ts";
+import { passOf } from "./passes.ts";
 
-const pass = (text: string, cost: number | undefined, meaning = text): Pass => ({
-  warp: 1,
-  turn: 0,
-  decoded: { words: text.split(" ").map((word, at) => ({ word, start: at, end: at + 1, cost: 100 })), cost },
-  full: false,
-  text,
-  meaning,
-  plain: true,
-  command: false,
-});
+const pass = (text: string, cost: number | undefined, meaning = text): Pass => {
+  const { decoded, ...rest } = passOf(text, { meaning, full: false });
+  return { ...rest, decoded: { ...decoded, cost } };
+};
 
 const WANTED = 15;
 const WINNER = pass("twelve", 500);

@@ -7,6 +7,7 @@ import { type Heard, understand } from "../../../extractors/hearing/index.ts";
 import { isWhole } from "../../../extractors/hearing/understand.ts";
 import type { Context } from "../../../shared/events/reading.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
+import { passOf } from "./passes.ts";
 
 const heard = (text: string, over: Partial<Heard> = {}): Heard => ({
   text,
@@ -102,16 +103,8 @@ describe("understand", () => {
   });
 });
 
-const pass = (warp: number, cost: number | undefined, meaning: string, full = true): Pass => ({
-  warp,
-  turn: 0,
-  decoded: { words: [], cost },
-  full,
-  text: meaning,
-  meaning,
-  plain: !meaning.startsWith("odd"),
-  command: false,
-});
+const pass = (warp: number, cost: number | undefined, meaning: string, full = true): Pass =>
+  passOf(meaning, { warp, decoded: { words: [], cost }, full, plain: !meaning.startsWith("odd") });
 const fits = { word: "five", phone: 0.08, cost: 280 };
 const evidence: Evidence = { strangeness: 200, unexplained: 0, words: [fits] };
 
@@ -154,18 +147,13 @@ describe("the vote", () => {
     ["more than there can be in loud hiss", ["twelve", "thou"], "ok", 5, 1e9, Number.POSITIVE_INFINITY],
     ["none for a free note, even in loud hiss", ["note"], "ok", 5, 0, 0],
   ] as const)("wants a lead: %s", (_what, said, judged, treble, least, most) => {
-    const words = said.map((word, index) => ({ word, start: index, end: index + 1, cost: 100 }));
-    const wanted = leadWanted({ ...pass(1, 100, said.join(" ")), decoded: { words, cost: 100 } }, judged, 30, () => treble);
+    const wanted = leadWanted(passOf(said.join(" ")), judged, 30, () => treble);
     expect(wanted).toBeGreaterThanOrEqual(least);
     expect(wanted).toBeLessThanOrEqual(most);
   });
 
   it("wants a lead of a read-out where the model is fitted to the voice, in quiet too, and of no other figure", () => {
-    const wanted = (...said: readonly string[]) => {
-      const words = said.map((word, index) => ({ word, start: index, end: index + 1, cost: 100 }));
-      const winner = { ...pass(1, 100, said.join(" ")), decoded: { words, cost: 100 } };
-      return leadWanted(winner, "ok", 30, () => 40, { fitted: true });
-    };
+    const wanted = (...said: readonly string[]) => leadWanted(passOf(said.join(" ")), "ok", 30, () => 40, { fitted: true });
     expect(wanted("three", "eight", "seven", "six")).toBeGreaterThan(0);
     expect(wanted("three", "eight", "seven")).toBe(0);
   });
