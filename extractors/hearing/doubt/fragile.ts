@@ -1,4 +1,5 @@
 // Words that telephone-band sound hardly tells apart: a sentence that holds one is heard more often before it counts.
+import { saidAs } from "../words/dictionary.ts";
 import { DIGITS, TEENS, TENS } from "../words/numbers.ts";
 
 const IN_TEEN: ReadonlySet<string> = new Set(TEENS.filter((word) => word.endsWith("teen")));
@@ -15,9 +16,33 @@ export function isFragile(words: readonly string[]): boolean {
   return words.some((word, index) => IN_TEEN.has(word) || (BARE_TY.has(word) && !ONE_TO_NINE.has(words[index + 1] ?? "")));
 }
 
-/** Whether `words` end in a read-out of four digits or more: each digit is one more place to slip, and no band catches the last. */
+/** Consonants without voice: hiss hides which of them was said, and a band as narrow as the telephone's half of it already. */
+const HUSHED_PHONES: ReadonlySet<string> = new Set(["CH", "F", "HH", "K", "P", "S", "SH", "T", "TH"]);
+
+/** A way to say a word with every run of hushed consonants as one sound. */
+const inHiss = (way: readonly string[]) =>
+  way
+    .map((phone) => (HUSHED_PHONES.has(phone) ? "-" : phone))
+    .filter((phone, index, all) => phone !== "-" || all[index - 1] !== "-")
+    .join(" ");
+
+const HUSHED: ReadonlySet<string> = new Set(
+  [...DIGITS, ...TEENS, ...TENS].filter((word, _, all) =>
+    all.some((other) => other !== word && saidAs(other).some((a) => saidAs(word).some((b) => inHiss(a) === inHiss(b)))),
+  ),
+);
+
+/** Whether another number's word differs from `word` in consonants without voice alone: fifteen and sixteen, fifty and sixty. */
+export const isHushed = (word: string): boolean => HUSHED.has(word);
+
+/** Fewest digits of a read-out. */
+const READ_OUT = 4;
+
+/** Whether `words` hold a read-out of four digits or more: each digit is one more place to slip, and no band catches the last. */
 export function isReadOut(words: readonly string[]): boolean {
-  return words.length >= 4 && words.slice(-4).every((word) => ONE_DIGIT.has(word));
+  return words.some(
+    (_, at) => at + READ_OUT <= words.length && words.slice(at, at + READ_OUT).every((word) => ONE_DIGIT.has(word)),
+  );
 }
 
 /** Whether a number in `words` may be another in spite of all passes: no band catches the slip. */

@@ -26,9 +26,9 @@ export class Bank {
     return this.#decoders[role];
   }
 
-  /** One more decoder with the model as it came, for the steps of `use`, and no longer where they are left. */
-  *borrow<T>(use: (decoder: Decoder) => Generator<undefined, T>): Generator<undefined, T> {
-    const decoder = new Decoder(this.#engine, this.#dictionary);
+  /** One more decoder with these means, or the model's own, for the steps of `use`, and no longer where they are left. */
+  *borrow<T>(means: Uint8Array | undefined, use: (decoder: Decoder) => Generator<undefined, T>): Generator<undefined, T> {
+    const decoder = new Decoder(this.#engine, this.#dictionary, means);
     try {
       return yield* use(decoder);
     } finally {

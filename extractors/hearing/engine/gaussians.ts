@@ -57,6 +57,9 @@ function checksum(file: Uint8Array): number {
   return sum;
 }
 
+/** What tells which densities a frame goes to. */
+export type Mixtures = Pick<Gaussians, "means" | "variances" | "logVariances" | "logWeight">;
+
 export class Gaussians {
   /** Means and variances, `WIDTH` numbers a Gaussian. */
   readonly means: Float32Array;
@@ -92,6 +95,12 @@ export class Gaussians {
   /** Natural log of a density's weight in a senone. */
   logWeight(stream: number, density: number, senone: number): number {
     return -WEIGHT_UNIT * (this.#weights[(stream * DENSITIES + density) * this.#senones + senone] ?? 255);
+  }
+
+  /** The same with other means. */
+  movedTo(means: Float32Array): Mixtures {
+    const { variances, logVariances } = this;
+    return { means, variances, logVariances, logWeight: (stream, density, senone) => this.logWeight(stream, density, senone) };
   }
 
   /** The model's file of means with other means in it. */

@@ -1,7 +1,5 @@
 // Sentences that were heard without doubt in, and when there are enough of them, what the model's Gaussians heard of the voice out.
-import type { Decoder } from "../engine/decoder.ts";
-import type { Gaussians } from "../engine/gaussians.ts";
-import { type KnownWords, listenTo } from "./listen.ts";
+import { type KnownWords, type Listener, listenTo } from "./listen.ts";
 import { VoiceStatistics } from "./statistics.ts";
 
 /** Sentences after which the model is fitted for the first time; then whenever there are twice as many, or this many more. */
@@ -37,12 +35,12 @@ export class VoiceLearner {
     return this.#heard >= this.#due;
   }
 
-  /** Listen to what is waiting, step by step. */
-  *learn(decoder: Decoder, gaussians: Gaussians, lifter: number): Generator<undefined, VoiceStatistics> {
+  /** Have what is waiting listened to, step by step. */
+  *learn(listener: Listener): Generator<undefined, VoiceStatistics> {
     this.#due = this.#heard + Math.min(this.#heard, MOST_WAITING);
     const batch = this.#waiting.splice(0);
     this.#learnt += batch.length;
-    yield* listenTo(batch, this.#statistics, decoder, gaussians, lifter);
+    yield* listenTo(batch, this.#statistics, listener);
     return this.#statistics;
   }
 }

@@ -1,8 +1,8 @@
 // Phrases whose words are known in, what the model's Gaussians heard of the voice out; a step for each time a clip is heard.
 import { mixAt, pinkNoise, seeded } from "../audio/noise.ts";
 import { soundOf } from "../audio/sound.ts";
-import type { Decoder } from "../engine/decoder.ts";
-import type { Gaussians } from "../engine/gaussians.ts";
+import type { Decoder, SoundState } from "../engine/decoder.ts";
+import type { Mixtures } from "../engine/gaussians.ts";
 import { featuresOf } from "./features.ts";
 import type { VoiceStatistics } from "./statistics.ts";
 
@@ -28,22 +28,31 @@ const NOISES_DB = [20, 10] as const;
 const amidNoise = (sound: Float32Array): readonly Float32Array[] =>
   NOISES_DB.map((decibels) => mixAt(sound, pinkNoise(sound.length, seeded(decibels)), decibels));
 
+/** Who listens: a decoder, its model's Gaussians with the means that it has, and its front end's setting. */
+export interface Listener {
+  readonly decoder: Decoder;
+  readonly mixtures: Mixtures;
+  readonly lifter: number;
+}
+
+/** Where states lie in the same clip on a scale `factor` times as high: it is as much shorter. */
+const onScale = (states: readonly SoundState[], factor: number): readonly SoundState[] =>
+  states.map((state) => ({ ...state, from: Math.round(state.from / factor), to: Math.round(state.to / factor) }));
+
 /** Add clips to `statistics`; those that do not fit their words at all are left out. The decoder's grammar is another afterwards. */
 export function* listenTo(
   clips: readonly KnownWords[],
   statistics: VoiceStatistics,
-  decoder: Decoder,
-  gaussians: Gaussians,
-  lifter: number,
+  { decoder, mixtures, lifter }: Listener,
 ): Generator<undefined, void> {
-  for (const clip of clips)
-    for (const factor of AROUND) {
+  for (const clip of clips) {
+    const states = decoder.align(soundOf(clip, clip.warp, 0), clip.words);
+    yield undefined;
+    for (const factor of states.length > 0 ? AROUND : []) {
       const sound = soundOf(clip, clip.warp * factor, 0);
-      const states = decoder.align(sound, clip.words);
-      if (states.length > 0) {
-        const [clean, ...noisy] = [sound, ...amidNoise(sound)].map((heard) => featuresOf(decoder.spectrum(heard), lifter));
-        if (clean !== undefined) statistics.add(clean, states, gaussians, noisy);
-      }
+      const [clean, ...noisy] = [sound, ...amidNoise(sound)].map((heard) => featuresOf(decoder.spectrum(heard), lifter));
+      if (clean !== undefined) statistics.add(clean, onScale(states, factor), mixtures, noisy);
       yield undefined;
     }
+  }
 }

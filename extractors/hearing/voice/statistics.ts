@@ -1,6 +1,6 @@
 // Clips whose words are known in, what each Gaussian heard of them out: how many frames, and their sum.
 import type { SoundState } from "../engine/decoder.ts";
-import { codebookOf, DENSITIES, GAUSSIANS, type Gaussians, STREAMS, WIDTH } from "../engine/gaussians.ts";
+import { codebookOf, DENSITIES, GAUSSIANS, type Mixtures, STREAMS, WIDTH } from "../engine/gaussians.ts";
 import { type Features, ROW } from "./features.ts";
 
 /** A Gaussian's part in a frame below this is left out. */
@@ -12,11 +12,11 @@ export class VoiceStatistics {
   readonly sums = new Float64Array(GAUSSIANS * WIDTH);
 
   /**
-   * Add a clip: each frame goes to the densities of its state by their posterior probability under `gaussians`. The same clip with
+   * Add a clip: each frame goes to the densities of its state by their posterior probability under `mixtures`. The same clip with
    * noise under it, frame by frame in `noisy`, goes to where the clean one went (single-pass retraining on stereo data: Gales,
    * "Model-based techniques for noise robust speech recognition", Cambridge 1995; named from memory).
    */
-  add({ frames, values }: Features, states: readonly SoundState[], gaussians: Gaussians, noisy: readonly Features[] = []): void {
+  add({ frames, values }: Features, states: readonly SoundState[], mixtures: Mixtures, noisy: readonly Features[] = []): void {
     const heard = [values, ...noisy.map((features) => features.values)];
     const parts = new Float64Array(DENSITIES);
     for (const { phone, senone, from, to } of states) {
@@ -26,7 +26,7 @@ export class VoiceStatistics {
         for (let stream = 0; stream < STREAMS; stream += 1) {
           const first = (codebook * STREAMS + stream) * DENSITIES;
           const rowOf = (of: Float32Array) => of.subarray(t * ROW + stream * WIDTH, t * ROW + (stream + 1) * WIDTH);
-          posteriors(parts, rowOf(values), first, (density) => gaussians.logWeight(stream, density, senone), gaussians);
+          posteriors(parts, rowOf(values), first, (density) => mixtures.logWeight(stream, density, senone), mixtures);
           for (const of of heard) this.#share(parts, rowOf(of), first);
         }
     }
@@ -51,7 +51,7 @@ function posteriors(
   row: Float32Array,
   first: number,
   logWeight: (density: number) => number,
-  { means, variances, logVariances }: Gaussians,
+  { means, variances, logVariances }: Mixtures,
 ): void {
   for (let density = 0; density < DENSITIES; density += 1) {
     let log = logWeight(density) - 0.5 * (logVariances[first + density] ?? 0);

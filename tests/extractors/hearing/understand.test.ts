@@ -145,6 +145,9 @@ describe("the vote", () => {
     ["a clear one where a word is pressed in hiss", ["oil", "twelve"], "pressed", 10, 20, 40],
     ["none for a stranger's read-out in quiet", ["three", "eight", "seven", "six"], "ok", 40, 0, 0],
     ["more than there can be in loud hiss", ["twelve", "thou"], "ok", 5, 1e9, Number.POSITIVE_INFINITY],
+    ["more than there can be for what a little hiss hides", ["sixteen", "thou"], "ok", 15, 1e9, Number.POSITIVE_INFINITY],
+    ["none for it in quiet", ["sixteen", "thou"], "ok", 20, 0, 0],
+    ["none for what a little hiss does not hide", ["seventeen", "thou"], "ok", 15, 0, 0],
     ["none for a free note, even in loud hiss", ["note"], "ok", 5, 0, 0],
   ] as const)("wants a lead: %s", (_what, said, judged, treble, least, most) => {
     const wanted = leadWanted(passOf(said.join(" ")), judged, 30, () => treble);
@@ -155,6 +158,7 @@ describe("the vote", () => {
   it("wants a lead of a read-out where the model is fitted to the voice, in quiet too, and of no other figure", () => {
     const wanted = (...said: readonly string[]) => leadWanted(passOf(said.join(" ")), "ok", 30, () => 40, { fitted: true });
     expect(wanted("three", "eight", "seven", "six")).toBeGreaterThan(0);
+    expect(wanted("one", "nine", "nine", "eight", "out", "of", "round")).toBeGreaterThan(0);
     expect(wanted("three", "eight", "seven")).toBe(0);
   });
 

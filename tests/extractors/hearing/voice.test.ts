@@ -6,7 +6,15 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { fliteVoice } from "../../../demo-data/voices.ts";
 import { Decoder } from "../../../extractors/hearing/engine/decoder.ts";
 import { Engine } from "../../../extractors/hearing/engine/engine.ts";
-import { codebookOf, DENSITIES, GAUSSIANS, Gaussians, STREAMS, WIDTH } from "../../../extractors/hearing/engine/gaussians.ts";
+import {
+  codebookOf,
+  DENSITIES,
+  GAUSSIANS,
+  Gaussians,
+  type Mixtures,
+  STREAMS,
+  WIDTH,
+} from "../../../extractors/hearing/engine/gaussians.ts";
 import { type Model, readModel } from "../../../extractors/hearing/engine/model.ts";
 import type { EngineModule } from "../../../extractors/hearing/engine/module.ts";
 import { resample } from "../../../extractors/hearing/index.ts";
@@ -16,6 +24,7 @@ import { fittedMeans, transformFor } from "../../../extractors/hearing/voice/ada
 import { cepstraOf, featuresOf, ROW } from "../../../extractors/hearing/voice/features.ts";
 import { keep, unpack } from "../../../extractors/hearing/voice/kept.ts";
 import { VoiceLearner } from "../../../extractors/hearing/voice/learner.ts";
+import { listenTo } from "../../../extractors/hearing/voice/listen.ts";
 import { VoiceStatistics } from "../../../extractors/hearing/voice/statistics.ts";
 import { sweep } from "./voice-sweep.ts";
 
@@ -216,6 +225,52 @@ describe("a clip that is heard in noise too", () => {
   });
 });
 
+describe("a clip that is listened to", () => {
+  const lifter = 22;
+  const clip = { pcm: new Float32Array(16_000), rate: 16_000, warp: 1, words: "one" };
+  /** A decoder that finds one state in the frames `from` to `to`, and whose front end hears nothing. */
+  const deaf = (from: number, to: number) =>
+    ({
+      align: () => (to > from ? [{ phone: "AH", senone: 0, from, to }] : []),
+      spectrum: (pcm: Float32Array) => {
+        const nfr = Math.floor(pcm.length / 160);
+        return { data: new Float32Array(nfr * 20), nfr, nfeat: 20 };
+      },
+    }) as unknown as Decoder;
+  const framesHeard = (decoder: Decoder, mixtures: Mixtures = gaussians) => {
+    const statistics = new VoiceStatistics();
+    finish(listenTo([clip], statistics, { decoder, mixtures, lifter }));
+    return statistics;
+  };
+  const total = ({ frames }: VoiceStatistics) => frames.reduce((sum, part) => sum + part, 0);
+
+  it("counts at three scales, in which it is longer or shorter, clean and in two noises", () => {
+    // Frames 30 to 60 are 31 to 62 where it is slowed to 0.97, and 29 to 58 at 1.03: 90 in all, three times over, in three streams.
+    const heard = total(framesHeard(deaf(30, 60)));
+    expect(heard / (90 * 3 * STREAMS)).toBeGreaterThan(0.97);
+    expect(heard / (90 * 3 * STREAMS)).toBeLessThanOrEqual(1);
+  });
+
+  it("does not count where its words do not fit", () => {
+    expect(total(framesHeard(deaf(0, 0)))).toBe(0);
+  });
+
+  it("goes to other densities where the means are others", () => {
+    const first = (codebookOf("AH") ?? 0) * STREAMS * DENSITIES;
+    const most = ({ frames }: VoiceStatistics) => {
+      const parts = [...frames.subarray(first, first + DENSITIES)];
+      return parts.indexOf(Math.max(...parts));
+    };
+    const plain = most(framesHeard(deaf(30, 60)));
+    const other = (plain + 1) % DENSITIES;
+    // The clip's features are all zero: the density whose mean is there hears it, and the one that did so is far off.
+    const means = gaussians.means.slice();
+    means.fill(0, (first + other) * WIDTH, (first + other + 1) * WIDTH);
+    means.fill(1000, (first + plain) * WIDTH, (first + plain + 1) * WIDTH);
+    expect(most(framesHeard(deaf(30, 60), gaussians.movedTo(means)))).not.toBe(plain);
+  });
+});
+
 describe("sentences to learn from", () => {
   it("are let go when nobody asks for them, the oldest first", () => {
     const learner = new VoiceLearner();
@@ -228,7 +283,7 @@ describe("sentences to learn from", () => {
         return [];
       },
     };
-    finish(learner.learn(deaf as unknown as Decoder, gaussians, 22));
+    finish(learner.learn({ decoder: deaf as unknown as Decoder, mixtures: gaussians, lifter: 22 }));
     expect([...asked]).toEqual(Array.from({ length: 24 }, (_, index) => String(index + 36)));
   });
 });

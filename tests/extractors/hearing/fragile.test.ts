@@ -1,0 +1,43 @@
+// Numbers that are easily taken for another: what is found from their sounds, against what a reader of the dictionary would say.
+import { describe, expect, it } from "vitest";
+import { isFragile, isHushed, isReadOut } from "../../../extractors/hearing/doubt/fragile.ts";
+import { DIGITS, TEENS, TENS } from "../../../extractors/hearing/words/numbers.ts";
+
+describe("numbers that hiss hides from one another", () => {
+  // By the phones of the CMU Pronouncing Dictionary: F IH F T IY (N) and S IH K S T IY (N) differ in F, S and K alone, which have no voice.
+  const HUSHED: readonly string[] = ["fifteen", "sixteen", "fifty", "sixty"];
+
+  it.each(HUSHED)("%s is one", (word) => {
+    expect(isHushed(word)).toBe(true);
+  });
+
+  it.each([...DIGITS, ...TEENS, ...TENS].filter((word) => !HUSHED.includes(word)))("%s is none", (word) => {
+    expect(isHushed(word)).toBe(false);
+  });
+});
+
+describe("a read-out", () => {
+  it.each([
+    ["alone", "three eight seven six", true],
+    ["with its place before it", "bore two top thrust three eight seven six nine", true],
+    ["with more after it", "crank journal one nine nine eight half a thou out of round", true],
+    ["with a double", "three nine double oh two", true],
+    ["is not three digits", "three eight seven", false],
+    ["is not digits with words between", "two and three and four and five", false],
+    ["is not nothing", "", false],
+  ])("%s", (_, text, is) => {
+    expect(isReadOut(text.split(" "))).toBe(is);
+  });
+});
+
+describe("a fragile number", () => {
+  it.each([
+    ["a teen", "fifteen thou", true],
+    ["a bare ten", "fifty thou", true],
+    ["a ten with a digit", "fifty two foot pounds", false],
+    ["a bare half at the end", "eleven and a half", true],
+    ["a digit", "five thou", false],
+  ])("%s", (_, text, is) => {
+    expect(isFragile(text.split(" "))).toBe(is);
+  });
+});
