@@ -3,7 +3,7 @@ import { isFreeNote } from "../text.ts";
 import type { HeardVerdict } from "../types.ts";
 import { isNumberWord } from "../words/numbers.ts";
 import type { Evidence } from "./evidence.ts";
-import { isHushed, isReadOut, isSlippery } from "./fragile.ts";
+import { isHushed, isSlippery } from "./fragile.ts";
 import { type Pass, saidWords, type Vote } from "./vote.ts";
 
 /** A limit on strangeness as a share of what is usual for a voice, and how far it goes either way. */
@@ -35,11 +35,11 @@ const LEAST_LEAD_IN_HISS = 15;
  */
 const HISSY_IF_HUSHED = 17;
 /**
- * For a read-out where the model is fitted to the voice, in quiet too: wrong words fit it better then as well, and no band catches a
- * digit that slipped. Of ten tuning voices' 97 read-outs that all passes heard alike one was wrong, with 8; of the right ones three
- * have less than this. Of two people's 84, not fitted, none was wrong, and five have less.
+ * For a read-out and for what is easily taken for another number, where the model is fitted to the voice, in quiet too: wrong words
+ * fit it better then as well, and no band catches the slip. Of ten tuning voices' figures that all passes heard alike in quiet two in
+ * 498 were wrong: "thirty" for "thirteen" led by 1, "a thou" for "two thou" by 24; of the right slippery ones four led by less than this.
  */
-const LEAST_LEAD_READ_OUT = 10;
+const LEAST_LEAD_SLIPPERY = 10;
 /** Above: other talk that the grammar was bent to; when all passes agree, a little further. */
 const STRANGE = 400;
 const STRANGE_AGREED = 460;
@@ -178,6 +178,6 @@ export function leadWanted(
   return Math.max(
     judged === "pressed" ? LEAST_LEAD_PRESSED : 0,
     hiss === "some" ? LEAST_LEAD_IN_HISS : 0,
-    fitted && isReadOut(saidWords(winner)) ? LEAST_LEAD_READ_OUT : 0,
+    fitted && isSlippery(saidWords(winner)) ? LEAST_LEAD_SLIPPERY : 0,
   );
 }

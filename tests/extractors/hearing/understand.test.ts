@@ -155,11 +155,13 @@ describe("the vote", () => {
     expect(wanted).toBeLessThanOrEqual(most);
   });
 
-  it("wants a lead of a read-out where the model is fitted to the voice, in quiet too, and of no other figure", () => {
+  it("wants a lead of what slips where the model is fitted to the voice, in quiet too, and of no other figure", () => {
     const wanted = (...said: readonly string[]) => leadWanted(passOf(said.join(" ")), "ok", 30, () => 40, { fitted: true });
     expect(wanted("three", "eight", "seven", "six")).toBeGreaterThan(0);
     expect(wanted("one", "nine", "nine", "eight", "out", "of", "round")).toBeGreaterThan(0);
+    expect(wanted("thirteen", "and", "a", "half")).toBeGreaterThan(0);
     expect(wanted("three", "eight", "seven")).toBe(0);
+    expect(wanted("twelve", "thou")).toBe(0);
   });
 
   it("takes a brief command that all agree on where a sentence would be too strange, and no other", () => {
