@@ -164,6 +164,7 @@ describe("listening at the vise", { timeout: 260_000 }, () => {
 
   it("fits the ear to a voice in a minute of reading aloud, and keeps it on the device", async () => {
     await shop.start();
+    const phrases = CALIBRATION_PHRASES.length;
     const aloud = await spokenWav(CALIBRATION_PHRASES, 1.3);
     const browser = await openEar(aloud.path);
     const page = await (await browser.newContext()).newPage();
@@ -171,12 +172,12 @@ describe("listening at the vise", { timeout: 260_000 }, () => {
     await page.goto(`${shop.url}/#/bench/${build}`);
     await page.getByRole("link", { name: "Read aloud for a minute" }).click();
     await page.getByRole("button", { name: "Start reading" }).click();
-    await page.getByText(/1 of 12/).waitFor();
-    await page.getByText(/The ear knows this voice: \d+ of 12 phrases/).waitFor({ timeout: 170_000 });
+    await page.getByText(`1 of ${phrases}`).waitFor();
+    await page.getByText(new RegExp(`The ear knows this voice: \\d+ of ${phrases} phrases`)).waitFor({ timeout: 170_000 });
     const right = Number(/voice: (\d+) of/.exec((await page.locator(".voice").textContent()) ?? "")?.[1]);
-    expect(right).toBeGreaterThanOrEqual(9);
+    expect(right).toBeGreaterThanOrEqual(phrases * 0.75);
     await page.reload();
-    await page.getByText(`The ear knows this voice: ${right} of 12`).waitFor();
+    await page.getByText(`The ear knows this voice: ${right} of ${phrases}`).waitFor();
     await page.goto(`${shop.url}/#/bench/${build}`);
     await page.getByRole("button", { name: /Start listening/ }).waitFor();
     // Time for it to come, if it would.
