@@ -1,4 +1,4 @@
-// Known phrases read aloud in, a speaker's profile out: the frequency scale at which the words were heard best, what the
+// A dozen known phrases read aloud in, a speaker's profile out: the frequency scale at which the words were heard best, what the
 // model's sounds are like in the voice, and the noise of the room. One minute of reading; kept per person and given to the ear
 // from then on.
 import type { Spec } from "../../shared/spec/spec.ts";
@@ -9,8 +9,8 @@ import { bestScale } from "./scales.ts";
 import type { KnownPhrase, KnownVoice, Speaker } from "./types.ts";
 
 /**
- * What to read aloud: every digit, every teen, the tens that are taken for one another, and the trade's most used words. A number
- * that was not read is taken for one that was.
+ * What to read aloud: every digit, teens and tens that are taken for one another, and the trade's most used words. Three phrases more,
+ * with the rest of the teens, took one more in thirty of strong accents' sentences right, and one of another voice's wrong.
  */
 export const CALIBRATION_PHRASES: readonly string[] = [
   "ring gap two top, fifteen thou",
@@ -25,9 +25,6 @@ export const CALIBRATION_PHRASES: readonly string[] = [
   "protrusion three, eighteen thou proud",
   "bush fit three tenths over, number one",
   "end float seven thou",
-  "rings on two, twelve, fourteen, sixteen",
-  "rings on three, seventeen, nineteen, eleven",
-  "rod two nut a, thirty two foot pounds",
 ];
 
 const FEWEST_PHRASES = 4;
