@@ -10,7 +10,7 @@ import type { KnownPhrase, KnownVoice, Speaker } from "./types.ts";
 
 /**
  * What to read aloud: every digit, teens and tens that are taken for one another, and the trade's most used words. Three phrases more,
- * with the rest of the teens, took one more in thirty of strong accents' sentences right, and one of another voice's wrong.
+ * with the rest of the teens, made three more of 176 sentences in strong accents right, and one of another voice wrong.
  */
 export const CALIBRATION_PHRASES: readonly string[] = [
   "ring gap two top, fifteen thou",
