@@ -26,10 +26,12 @@ const inHiss = (way: readonly string[]) =>
     .filter((phone, index, all) => phone !== "-" || all[index - 1] !== "-")
     .join(" ");
 
+const NUMBERS_IN_HISS = [...DIGITS, ...TEENS, ...TENS].map((word) => ({ word, ways: saidAs(word).map(inHiss) }));
+
 const HUSHED: ReadonlySet<string> = new Set(
-  [...DIGITS, ...TEENS, ...TENS].filter((word, _, all) =>
-    all.some((other) => other !== word && saidAs(other).some((a) => saidAs(word).some((b) => inHiss(a) === inHiss(b)))),
-  ),
+  NUMBERS_IN_HISS.filter(({ word, ways }) =>
+    NUMBERS_IN_HISS.some((other) => other.word !== word && other.ways.some((way) => ways.includes(way))),
+  ).map(({ word }) => word),
 );
 
 /** Whether another number's word differs from `word` in consonants without voice alone: fifteen and sixteen, fifty and sixty. */

@@ -172,12 +172,13 @@ export function leadWanted(
 ): number {
   // No figure to be taken for another.
   if (isFreeNote(winner) || isBriefCommand(winner)) return 0;
+  const words = saidWords(winner);
   const lifted = treble();
   const hiss = hissIn(snr, lifted);
-  if (hiss === "loud" || (lifted < HISSY_IF_HUSHED && saidWords(winner).some(isHushed))) return Number.POSITIVE_INFINITY;
+  if (hiss === "loud" || (lifted < HISSY_IF_HUSHED && words.some(isHushed))) return Number.POSITIVE_INFINITY;
   return Math.max(
     judged === "pressed" ? LEAST_LEAD_PRESSED : 0,
     hiss === "some" ? LEAST_LEAD_IN_HISS : 0,
-    fitted && isSlippery(saidWords(winner)) ? LEAST_LEAD_SLIPPERY : 0,
+    fitted && isSlippery(words) ? LEAST_LEAD_SLIPPERY : 0,
   );
 }

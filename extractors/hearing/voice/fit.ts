@@ -151,12 +151,15 @@ export class VoiceFit {
 
   /** What a voice is like, from clips whose words are known: text for its profile. */
   describe(clips: readonly KnownWords[]): string {
-    let means: Float32Array | undefined;
-    for (let round = 1; ; round += 1) {
-      const heard = new VoiceStatistics();
-      finish(this.#listening(means, (listener) => listenTo(clips, heard, listener)));
-      if (round === ROUNDS) return keep(heard, this.#gaussians);
-      means = fittedMeans(heard, this.#gaussians);
-    }
+    let heard = this.#heardBy(undefined, clips);
+    for (let round = 1; round < ROUNDS; round += 1) heard = this.#heardBy(fittedMeans(heard, this.#gaussians), clips);
+    return keep(heard, this.#gaussians);
+  }
+
+  /** What who listens by these means, or by the model's own, hears of the clips. */
+  #heardBy(means: Float32Array | undefined, clips: readonly KnownWords[]): VoiceStatistics {
+    const heard = new VoiceStatistics();
+    finish(this.#listening(means, (listener) => listenTo(clips, heard, listener)));
+    return heard;
   }
 }
