@@ -6,6 +6,9 @@ const IN_TEEN: ReadonlySet<string> = new Set(TEENS.filter((word) => word.endsWit
 const BARE_TY: ReadonlySet<string> = new Set(TENS.filter((word) => word !== "twenty"));
 const ONE_TO_NINE: ReadonlySet<string> = new Set(DIGITS.slice(1));
 const ONE_DIGIT: ReadonlySet<string> = new Set([...DIGITS, "oh", "double"]);
+const IN_TENS: ReadonlySet<string> = new Set(TENS);
+const TWO_DIGITS: ReadonlySet<string> = new Set([...TEENS, ...TENS]);
+const isDigits = (word: string) => ONE_DIGIT.has(word) || TWO_DIGITS.has(word);
 
 /**
  * Whether `words` hold a number in -teen, or in -ty without a digit after it: fifteen is heard for fifty and the other way;
@@ -40,12 +43,23 @@ export const isHushed = (word: string): boolean => HUSHED.has(word);
 /** Fewest digits of a read-out. */
 const READ_OUT = 4;
 
-/** Whether `words` hold a read-out of four digits or more: each digit is one more place to slip, and no band catches the last. */
-export function isReadOut(words: readonly string[]): boolean {
-  return words.some(
-    (_, at) => at + READ_OUT <= words.length && words.slice(at, at + READ_OUT).every((word) => ONE_DIGIT.has(word)),
-  );
+/** Digits that a word adds to the number read out before it: two for "twelve", one for "oh", none for the "one" of "eighty-one". */
+function digitsOf(word: string, before: string | undefined): number {
+  if (TWO_DIGITS.has(word)) return 2;
+  return ONE_TO_NINE.has(word) && IN_TENS.has(before ?? "") ? 0 : 1;
 }
 
-/** Whether a number in `words` may be another in spite of all passes: no band catches the slip. */
+/**
+ * Whether `words` hold a read-out of four digits or more, said one by one or in pairs ("three seven twelve"): each digit is one
+ * more place to slip, and no band catches the last.
+ */
+export function isReadOut(words: readonly string[]): boolean {
+  let digits = 0;
+  return words.some((word, at) => {
+    digits = isDigits(word) ? digits + digitsOf(word, words[at - 1]) : 0;
+    return digits >= READ_OUT;
+  });
+}
+
+/** Whether a number in `words` may be another in spite of all passes. */
 export const isSlippery = (words: readonly string[]): boolean => isFragile(words) || isReadOut(words);

@@ -18,7 +18,7 @@ export const PLACE_WORDS: Pronunciations = {
   mid: ["M IH D"],
   middle: ["M IH D AH L"],
   number: ["N AH M B ER"],
-  oil: ["OY L"],
+  oil: ["OY L", "OY AH L"],
   rear: ["R IH R"],
   room: ["R UW M"],
   side: ["S AY D"],

@@ -161,7 +161,7 @@ export const TRADE_WORDS: Pronunciations = {
   warp: ["W AO R P"],
   weighs: ["W EY Z"],
   weight: ["W EY T"],
-  width: ["W IH D TH", "W IH TH"],
+  width: ["W IH D TH", "W IH T TH", "W IH TH"],
   work: ["W ER K"],
   wrist: ["R IH S T"],
 };

@@ -22,7 +22,11 @@ describe("a read-out", () => {
     ["with its place before it", "bore two top thrust three eight seven six nine", true],
     ["with more after it", "crank journal one nine nine eight half a thou out of round", true],
     ["with a double", "three nine double oh two", true],
+    ["in pairs", "three seven twelve", true],
+    ["that ends in a pair with a digit", "one eight seventy nine", true],
     ["is not three digits", "three eight seven", false],
+    ["is not three digits, two of them in one pair", "two twenty one", false],
+    ["is not two sizes with a word between", "twelve thou fourteen", false],
     ["is not digits with words between", "two and three and four and five", false],
     ["is not nothing", "", false],
   ])("%s", (_, text, is) => {

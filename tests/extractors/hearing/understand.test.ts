@@ -1,7 +1,7 @@
 // Where the ear's doubt meets the parser: what was heard surely counts, what was not waits or asks.
 import { describe, expect, it } from "vitest";
 import type { Evidence } from "../../../extractors/hearing/doubt/evidence.ts";
-import { hissIn, judge, leadWanted } from "../../../extractors/hearing/doubt/verdict.ts";
+import { hissIn, judge, leadWanted, type Setting } from "../../../extractors/hearing/doubt/verdict.ts";
 import { type Pass, vote } from "../../../extractors/hearing/doubt/vote.ts";
 import { type Heard, understand } from "../../../extractors/hearing/index.ts";
 import { isWhole } from "../../../extractors/hearing/understand.ts";
@@ -127,15 +127,26 @@ describe("the vote", () => {
     ["pressed into a few frames", { phone: 0.03 }],
     ["of far the highest cost", { cost: 900 }],
     ["that stands out from the rest", { cost: 500 }],
-  ])("doubts a sentence with a number %s, and wants a lead where it is another word", (_what, odd) => {
+  ])("doubts a sentence with a number %s, and wants a lead where it is another word or the voice is known", (_what, odd) => {
     const agreed = vote([pass(1, 100, "five"), pass(0.95, 101, "five")]);
-    const found = (word: string, over: Partial<Evidence> = {}) =>
-      judge(agreed, { ...evidence, words: [fits, { ...fits, ...odd, word }], ...over }, 30);
+    const found = (word: string, over: Partial<Evidence> = {}, setting: Setting = {}) =>
+      judge(agreed, { ...evidence, words: [fits, { ...fits, ...odd, word }], ...over }, 30, setting);
     expect(found("nine")).toBe("doubtful");
     expect(found("oil")).toBe("pressed");
+    expect(found("nine", {}, { fitted: true })).toBe("pressed");
     expect(found("oil", { unexplained: 0.4 })).toBe("doubtful");
     expect(found("oil", { strangeness: 420 })).toBe("doubtful");
     expect(judge(agreed, { ...evidence, words: [fits, { ...fits, word: "oil" }] }, 30)).toBe("ok");
+  });
+
+  it.each([
+    ["a teen in a known voice wants a lead", "fifteen thou loose", true, "pressed"],
+    ["a teen in a stranger's is doubtful", "fifteen thou loose", false, "doubtful"],
+    ["a read-out in a known voice is doubtful", "three eight seven six", true, "doubtful"],
+    ["what does not slip is well in either", "twelve thou loose", true, "ok"],
+  ] as const)("where the sentence fits badly, %s", (_what, said, fitted, judged) => {
+    const agreed = vote([passOf(said, { warp: 1 }), passOf(said, { warp: 0.95 })]);
+    expect(judge(agreed, { ...evidence, strangeness: 323 }, 30, { fitted })).toBe(judged);
   });
 
   it.each([
