@@ -50,12 +50,13 @@ function digitsOf(word: string, before: string | undefined): number {
 }
 
 /**
- * Whether `words` hold a read-out of four digits or more, said one by one or in pairs ("three seven twelve"): each digit is one
- * more place to slip, and no band catches the last.
+ * Whether `words` hold a read-out of four digits or more, said one by one or in pairs ("three seven twelve"), a
+ * point among them or not: each digit is one more place to slip, and no band catches the last.
  */
 export function isReadOut(words: readonly string[]): boolean {
   let digits = 0;
   return words.some((word, at) => {
+    if (word === "point") return false;
     digits = isDigits(word) ? digits + digitsOf(word, words[at - 1]) : 0;
     return digits >= READ_OUT;
   });
@@ -63,3 +64,7 @@ export function isReadOut(words: readonly string[]): boolean {
 
 /** Whether a number in `words` may be another in spite of all passes. */
 export const isSlippery = (words: readonly string[]): boolean => isFragile(words) || isReadOut(words);
+
+/** Whether `words` hold a "for" before a number: it sounds as "four" does, and what follows may be all of a value or a place and one. */
+export const isHomophone = (words: readonly string[]): boolean =>
+  words.some((word, at) => word === "for" && isDigits(words[at + 1] ?? ""));

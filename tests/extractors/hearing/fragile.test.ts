@@ -1,6 +1,6 @@
 // Numbers that are easily taken for another: what is found from their sounds, against what a reader of the dictionary would say.
 import { describe, expect, it } from "vitest";
-import { isFragile, isHushed, isReadOut } from "../../../extractors/hearing/doubt/fragile.ts";
+import { isFragile, isHomophone, isHushed, isReadOut } from "../../../extractors/hearing/doubt/fragile.ts";
 import { DIGITS, TEENS, TENS } from "../../../extractors/hearing/words/numbers.ts";
 
 describe("numbers that hiss hides from one another", () => {
@@ -24,6 +24,8 @@ describe("a read-out", () => {
     ["with a double", "three nine double oh two", true],
     ["in pairs", "three seven twelve", true],
     ["that ends in a pair with a digit", "one eight seventy nine", true],
+    ["with a point", "ninety eight point four two", true],
+    ["is not three digits, a point among them", "eleven point five", false],
     ["is not three digits", "three eight seven", false],
     ["is not three digits, two of them in one pair", "two twenty one", false],
     ["is not two sizes with a word between", "twelve thou fourteen", false],
@@ -43,5 +45,16 @@ describe("a fragile number", () => {
     ["a digit", "five thou", false],
   ])("%s", (_, text, is) => {
     expect(isFragile(text.split(" "))).toBe(is);
+  });
+});
+
+describe("a word that sounds as another does", () => {
+  it.each([
+    ["for, where a number follows", "chamber for two two two five", true],
+    ["for, where none does", "size for size on one", false],
+    ["four", "chamber four two two five", false],
+    ["for at the end", "what for", false],
+  ])("%s", (_, text, is) => {
+    expect(isHomophone(text.split(" "))).toBe(is);
   });
 });

@@ -135,6 +135,7 @@ describe("the vote", () => {
     expect(found("oil")).toBe("pressed");
     expect(found("nine", {}, { fitted: true })).toBe("pressed");
     expect(found("oil", { unexplained: 0.4 })).toBe("doubtful");
+    expect(found("oil", { words: [fits, { word: "oil", phone: 0.03, cost: 900 }] }, { fitted: true })).toBe("doubtful");
     expect(found("oil", { strangeness: 420 })).toBe("doubtful");
     expect(judge(agreed, { ...evidence, words: [fits, { ...fits, word: "oil" }] }, 30)).toBe("ok");
   });
@@ -154,6 +155,7 @@ describe("the vote", () => {
     ["one in hiss", ["twelve", "thou"], "ok", 10, 1, 20],
     ["a clear one where a word is pressed", ["oil", "twelve"], "pressed", 40, 20, 40],
     ["a clear one where a word is pressed in hiss", ["oil", "twelve"], "pressed", 10, 20, 40],
+    ["a clear one where a word sounds as a number does", ["chamber", "for", "two", "twelve"], "ok", 40, 20, 40],
     ["none for a stranger's read-out in quiet", ["three", "eight", "seven", "six"], "ok", 40, 0, 0],
     ["more than there can be in loud hiss", ["twelve", "thou"], "ok", 5, 1e9, Number.POSITIVE_INFINITY],
     ["more than there can be for what a little hiss hides", ["sixteen", "thou"], "ok", 15, 1e9, Number.POSITIVE_INFINITY],
