@@ -41,8 +41,13 @@ const PROBABILITY_UNIT = 1 / Math.log(1.0001);
  */
 const SEARCH = { lw: 4, wip: 0.2, silprob: 0.2, beam: 1e-64, pbeam: 1e-64, wbeam: 1e-40, maxhmmpf: 2500 };
 
+/** The word of a transition in finite-state grammar text. */
+const TRANSITION_WORD = /^TRANSITION \d+ \d+ \S+ (\S+)$/gm;
+
 export class Decoder {
   readonly #engine: Engine;
+  /** The library, asked for a word that it does not have, may never return: it is not asked. */
+  readonly #words: ReadonlySet<string>;
   readonly #raw: RawDecoder;
   readonly #scoreAt: number;
 
@@ -50,6 +55,7 @@ export class Decoder {
   constructor(engine: Engine, dictionary: string, means?: Uint8Array) {
     const { module, model } = engine;
     this.#engine = engine;
+    this.#words = new Set(dictionary.split("\n").map((line) => line.replace(/ .*/, "")));
     this.#raw = new module.Decoder({ hmm: "en-us", samprate: ENGINE_RATE, loglevel: "FATAL", ...model.features, ...SEARCH });
     engine.load(this.#raw, dictionary, means);
     this.#scoreAt = module._malloc(4);
@@ -58,8 +64,10 @@ export class Decoder {
   /** Set the grammar, as finite-state grammar text. Throws when a word is not in the dictionary. */
   setGrammar(fsg: string): void {
     const { module } = this.#engine;
+    for (const [, word = ""] of fsg.matchAll(TRANSITION_WORD))
+      if (!this.#words.has(word)) throw new Error(`Expected a grammar whose words are all in the dictionary, got "${word}"`);
     const set = this.#engine.withText(fsg, (file) => module._decoder_init_grammar_s3file(this.#raw.cdecoder, file, 0));
-    if (set < 0) throw new Error("Expected a grammar whose words are all in the dictionary, got another");
+    if (set < 0) throw new Error("Expected finite-state grammar text, got another");
   }
 
   /** Decode one utterance, mono at 16 kHz. */
@@ -77,6 +85,7 @@ export class Decoder {
 
   /** Where the states of known words lie in a clip, mono at 16 kHz; none when they do not fit. The grammar is theirs afterwards. */
   align(pcm: Float32Array, words: string): readonly SoundState[] {
+    if (words.split(" ").some((word) => !this.#words.has(word))) return [];
     this.#raw.set_align_text(words);
     if (this.decode(pcm).cost === undefined) return [];
     return readStates(this.#raw.get_alignment({ align_level: 2 }));
