@@ -105,14 +105,49 @@ function tradeAt(words: readonly Word[], i: number): { written: string; said: st
 }
 const SUBJECTS = new Set(["i", "we", "you", "they", "to", "should", "now"]);
 
-/** "for", "to" and the like are digits only when no article or noun phrase follows them. */
+/** Whether a repair put a digit where another word was written. */
+export const isDigitRepair = (repair: string): boolean => DIGITS.includes(repair.slice(repair.indexOf(">") + 1));
+
+/** "for", "to" and the like are digits only when no article or noun phrase follows them, and "too" not before what is too much. */
 function digitAt(words: readonly Word[], i: number): string | undefined {
   const word = (words[i] as Word).text;
   const atom = Object.hasOwn(DIGIT_HEARD_AS, word) ? DIGIT_HEARD_AS[word] : undefined;
   if (atom === undefined || !("v" in atom)) return undefined;
-  const next = words[i + 1];
-  return next !== undefined && PHRASE_STARTS.has(next.text) ? undefined : DIGITS[atom.v as number];
+  const next = words[i + 1]?.text ?? "";
+  const excess = TOO.has(word) && TOO_WHAT.has(next) && !DIGIT_AFTER.has(words[i - 1]?.text ?? "");
+  return excess || PHRASE_STARTS.has(next) ? undefined : DIGITS[atom.v as number];
 }
+const TOO = new Set(["to", "too"]);
+const TOO_WHAT = new Set([
+  "big",
+  "close",
+  "deep",
+  "far",
+  "few",
+  "heavy",
+  "high",
+  "hot",
+  "large",
+  "light",
+  "little",
+  "long",
+  "loose",
+  "low",
+  "many",
+  "much",
+  "narrow",
+  "rough",
+  "short",
+  "slack",
+  "sloppy",
+  "small",
+  "tall",
+  "thick",
+  "thin",
+  "tight",
+  "wide",
+  "worn",
+]);
 const PHRASE_STARTS = new Set([
   "the",
   "a",

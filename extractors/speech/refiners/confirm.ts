@@ -1,8 +1,10 @@
 // Readings that stand but wait for a yes: repaired words, unusual values, odd digits, guesses, lists.
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
+import type { QuantityId } from "../../../shared/quantities/types.ts";
 import type { Draft } from "../measure/draft.ts";
 import { rate } from "../measure/scale.ts";
 import { numberOf } from "../numbers/decimal.ts";
+import { isDigitRepair } from "../repair.ts";
 import { asking, confirmWhere, question, type Refiner, type State } from "../state.ts";
 
 const flagged = (draft: Draft, ...flags: readonly string[]): boolean => draft.flags.some((flag) => flags.includes(flag));
@@ -22,18 +24,26 @@ function spoken(draft: Draft): string {
   return `${QUANTITIES[draft.quantity].said} ${place} ${numberOf(draft.value.dec)} ${draft.value.unit}`.replace(/\s+/g, " ");
 }
 
-/** One misheard digit or unit word in a plain sentence is read through; more, or a thousand for a thou, waits. */
+/**
+ * One misheard digit or unit word in a plain sentence is read through; more, or a thousand for a thou, waits. So does a misheard digit
+ * where no unit makes a figure of it: "end float to check".
+ */
 export const confirmRepaired: Refiner = {
   name: "confirmRepaired",
   refine(state) {
     const count = state.repairs.length;
+    const digit = state.repairs.some(isDigitRepair);
     return confirmWhere(state, "repaired", (draft) => {
       const repairs = count + draft.expr.repairs;
       if (flagged(draft, "thousand") || state.grave) return true;
-      return repairs > 1 || (repairs > 0 && draft.value.fit !== "in");
+      return repairs > 1 || (digit && isShortAndBare(draft)) || (repairs > 0 && draft.value.fit !== "in");
     });
   },
 };
+
+/** A digit or two and no unit. */
+const isShortAndBare = ({ value, expr }: Draft): boolean =>
+  value.implied && expr.parts.length === 1 && /^\d{1,2}$/.test(expr.parts[0]?.figure.text ?? "");
 
 /** Outside the plausible band: said back with the reading a -teen or -ty slip would have made of it. */
 export const confirmOutOfBand: Refiner = {
@@ -104,7 +114,11 @@ export const confirmGuess: Refiner = {
     next = confirmWhere(next, "guessed_quantity", (draft) => draft.known === "guess");
     next = confirmWhere(next, "unit", (draft) => flagged(draft, "unit_doubt", "pounds_doubt", "ten_thousandths"));
     next = confirmWhere(next, "place_or_figure", (draft) => flagged(draft, "place_swallowed", "stray_place"));
-    next = confirmWhere(next, "unit", (draft) => draft.value.implied && UNIT_WANTED.has(draft.quantity));
+    next = confirmWhere(
+      next,
+      "unit",
+      (draft) => draft.value.implied && numberOf(draft.value.dec) <= (UNIT_WANTED[draft.quantity] ?? -1),
+    );
     next = confirmWhere(next, "sign", (draft) => flagged(draft, "over_doubt", "sign_implied"));
     next = confirmWhere(next, "one_place", isOddOneOut);
     return confirmWhere(
@@ -115,8 +129,15 @@ export const confirmGuess: Refiner = {
   },
 };
 
-/** Names that are everyday words too: "turns" and "slot" mean a figure for sure only with its unit. */
-const UNIT_WANTED: ReadonlySet<string> = new Set(["turning_torque", "castle_nut_angle"]);
+/**
+ * Figures up to these mean nothing for sure without their unit: "turns" and "slot" are everyday words too, and a ring's gap "at two" may
+ * stand at two o'clock.
+ */
+const UNIT_WANTED: Readonly<Partial<Record<QuantityId, number>>> = {
+  turning_torque: Number.POSITIVE_INFINITY,
+  castle_nut_angle: Number.POSITIVE_INFINITY,
+  ring_gap_clock: 12,
+};
 
 /** One cylinder bored, one pin ground, unlike the rest: all go to one size as a rule, so it is asked about. */
 function isOddOneOut(draft: Draft): boolean {
