@@ -67,7 +67,10 @@ function measure(words: readonly Word[], heard: readonly Token[], env: Env, why:
   why?.tokens(tokens, repairs);
   why?.candidates(found);
   const top = found[0];
-  if (top === undefined || isOnlyPlace(top.drafts, tokens, env)) return undefined;
+  if (top === undefined) return undefined;
+  const [first] = top.drafts;
+  if (first !== undefined && isOnlyPlace(top.drafts, tokens, env))
+    return { kept: [], questions: [], rivals: [], tokens, env, repairs, grave, unsaid: first.quantity };
   const rivals = found
     .slice(1)
     .filter((other) => other.score > top.score - TELL_APART && other.drafts.length === top.drafts.length && differs(other, top))
@@ -161,7 +164,7 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
     if (noted.question !== undefined) out.questions.push(noted.question);
     return done();
   }
-  const silent = readSilence(rest, tokens, env, state !== undefined);
+  const silent = readSilence(rest, tokens, env, state !== undefined && state.unsaid === undefined, state?.unsaid);
   out.commands.push(...silent.commands);
   out.questions.push(...silent.questions);
   out.unread.push(...silent.unread);

@@ -1,5 +1,6 @@
 // What one utterance has come to so far, passed along the refiners; each returns a new one.
 import type { Question } from "../../shared/events/reading.ts";
+import type { QuantityId } from "../../shared/quantities/types.ts";
 import type { Draft } from "./measure/draft.ts";
 import type { Env } from "./measure/env.ts";
 import type { Token } from "./types.ts";
@@ -21,6 +22,8 @@ export interface State {
   /** Words repaired before reading. */
   readonly repairs: readonly string[];
   readonly grave: boolean;
+  /** The quantity of a sentence that broke off before its figure. */
+  readonly unsaid?: QuantityId;
 }
 
 /** A refiner looks at every draft once more: it drops, asks, or makes one wait. */

@@ -1,5 +1,6 @@
 // Where each device is in the job, and the context that gives the next utterance.
-import type { Context } from "../events/reading.ts";
+import type { Context, Question } from "../events/reading.ts";
+import { isQuantityId } from "../quantities/registry.ts";
 import type { Build, Focus } from "./types.ts";
 
 /** The focus of a device, made empty on first use. */
@@ -18,6 +19,16 @@ export function moveFocus(build: Build, device: string, to: Partial<Focus>): voi
   Object.assign(focus, to);
   delete focus.question;
   if (to.step !== undefined) delete focus.quantity;
+}
+
+/** A question is open; where it asks for a figure of what was named, the next figure is of that and of nothing else. */
+export function ask(focus: Focus, question: Question): void {
+  focus.question = question;
+  const named = question.code === "need_number" ? question.about?.quantities : undefined;
+  if (!Array.isArray(named) || named.includes(focus.quantity)) return;
+  const [only, ...others] = named;
+  if (others.length === 0 && typeof only === "string" && isQuantityId(only)) focus.quantity = only;
+  else delete focus.quantity;
 }
 
 /** What the parser is told of the moment: place and quantity in hand, the step that is open, the last reading. */

@@ -1,7 +1,7 @@
 // What each type of event does to the build: one function a type, in one table.
 import type { BenchEvent, EventType } from "../events/events.ts";
 import { placeKey } from "../places/places.ts";
-import { focusOf, moveFocus } from "./focus.ts";
+import { ask, focusOf, moveFocus } from "./focus.ts";
 import { changePart } from "./part-change.ts";
 import * as readings from "./readings.ts";
 import type { Build, LoggedPhoto, Touched } from "./types.ts";
@@ -42,7 +42,7 @@ export const HANDLERS: { readonly [T in EventType]: Handler<T> } = {
   "reading.retagged": readings.retag,
   "reading.struck": readings.strike,
   "question.asked": (build, event) => {
-    focusOf(build, event.device).question = event.data.question;
+    ask(focusOf(build, event.device), event.data.question);
     return [];
   },
   "note.made": (build, event) => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { logUtterance, nextPlace, stampEvent } from "../../../extractors/bench/index.ts";
-import { apply, latest, openBuild } from "../../../shared/build/index.ts";
+import { parse } from "../../../extractors/speech/index.ts";
+import { apply, contextOf, latest, openBuild } from "../../../shared/build/index.ts";
 import type { Command, Parsed } from "../../../shared/events/reading.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 import { opened, reading, testStamp } from "../../support/events.ts";
@@ -54,6 +55,28 @@ describe("an utterance becomes events", () => {
     const logged = bench().say({ questions: [{ code: "which_cylinder", say: "which cylinder" }] });
     expect(logged.say).toEqual(["which cylinder"]);
     expect(logged.events.map((event) => event.type)).toEqual(["utterance.heard", "question.asked"]);
+  });
+});
+
+describe("what broke off before its figure is in hand for the next one", () => {
+  const talk = (sentences: readonly string[]) => {
+    const { build, say, stamp } = bench();
+    for (const text of sentences) say(parse(text, contextOf(build, stamp.device), DEMO_SPEC));
+    return [...build.readings.values()].map(({ reading: { quantity, place, value } }) => ({ quantity, place, value }));
+  };
+  const first = { quantity: "bearing_clearance", place: { rod: 2 }, value: 0.002 };
+
+  it.each([
+    ["rod three side", "seven thou", { quantity: "rod_side_clearance", place: { rod: 3 }, value: 0.007 }],
+    ["exhaust three lash", "twelve thou", { quantity: "valve_lash", place: { cylinder: 3, valve: "exhaust" }, value: 0.012 }],
+    ["end float", "four thou", { quantity: "crank_end_float", place: {}, value: 0.004 }],
+    ["clearance main two", "two and a half thou", { quantity: "bearing_clearance", place: { main: 2 }, value: 0.0025 }],
+  ])("%s ... %s", (begun, figure, filed) => {
+    expect(talk(["rod two clearance, two thou", begun, figure])).toEqual([first, filed]);
+  });
+
+  it("is of nothing where two things go by the name", () => {
+    expect(talk(["rod two clearance, two thou", "gap", "two thou"])).toEqual([first]);
   });
 });
 
