@@ -1,6 +1,7 @@
 // No figure was read: a place to go to, a question for the figure, or nothing because nothing was meant for the book.
 import type { Command, Question } from "../../../shared/events/reading.ts";
 import type { Place } from "../../../shared/places/places.ts";
+import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { QuantityId } from "../../../shared/quantities/types.ts";
 import type { Env } from "../measure/env.ts";
 import { namedBy } from "../measure/names.ts";
@@ -32,13 +33,13 @@ export function readSilence(
   const unread = tokens.filter((token) => token.unknown || token.sense.kind === "talk").map((token) => token.text);
   if (!isPlain(talk) || refused) return { ...NOTHING, unread };
   const span: [number, number] = [words[0]?.start ?? 0, words[words.length - 1]?.end ?? 0];
-  const place = readPlace(tokens, 0, tokens.length, env);
+  const place = readPlace(tokens, 0, tokens.length, env, unsaid && QUANTITIES[unsaid]);
   const names = namesIn(tokens);
   const named = names.length > 0;
   const ranged = tokens.some(
     (token) => token.sense.kind === "between" || (token.sense.unit !== undefined && token.sense.kind === undefined),
   );
-  if (place !== undefined && !place.bareNumber && !ranged) {
+  if (place !== undefined && (unsaid !== undefined || !place.bareNumber) && !ranged) {
     if (place.settled.absent.length > 0) return { commands: [], questions: [question("no_such_place")], unread };
     const commands: Command[] = [{ command: "goto", place: place.place, span }];
     return { commands, questions: named ? [figureOf(unsaid === undefined ? names : [unsaid], place.place)] : [], unread };
@@ -55,7 +56,7 @@ export function readSilence(
     };
   const sign = tokens.some((token) => token.sense.sign !== undefined);
   if (named || (env.context.quantity !== undefined && (sign || tokens.some((token) => COUNTS.test(token.text))))) {
-    return { commands: [], questions: [figureOf(names)], unread };
+    return { commands: [], questions: [figureOf(unsaid === undefined ? names : [unsaid])], unread };
   }
   return { ...NOTHING, unread };
 }

@@ -2,6 +2,7 @@
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { QuantityId } from "../../../shared/quantities/types.ts";
 import type { Draft } from "../measure/draft.ts";
+import { mayBePlace } from "../measure/onlyPlace.ts";
 import { rate } from "../measure/scale.ts";
 import { numberOf } from "../numbers/decimal.ts";
 import { isDigitRepair } from "../repair.ts";
@@ -113,7 +114,11 @@ export const confirmGuess: Refiner = {
     }
     next = confirmWhere(next, "guessed_quantity", (draft) => draft.known === "guess");
     next = confirmWhere(next, "unit", (draft) => flagged(draft, "unit_doubt", "pounds_doubt", "ten_thousandths"));
-    next = confirmWhere(next, "place_or_figure", (draft) => flagged(draft, "place_swallowed", "stray_place"));
+    next = confirmWhere(
+      next,
+      "place_or_figure",
+      (draft) => flagged(draft, "place_swallowed", "stray_place") || mayBePlace(draft, state.tokens, state.env),
+    );
     next = confirmWhere(
       next,
       "unit",

@@ -15,6 +15,11 @@ describe("the only number is the place's: the place is taken up and the figure a
     ["exhaust three lash", "valve_lash", { cylinder: 3, valve: "exhaust" }],
     ["crankpin two taper", "journal_taper", { rod: 2 }],
     ["number two protrusion", "deck_protrusion", { cylinder: 2 }],
+    ["ring gap two top", "ring_end_gap", { cylinder: 2, ring: "top" }],
+    ["ring gap two", "ring_end_gap", { cylinder: 2 }],
+    ["bore two top thrust", "bore_diameter", { cylinder: 2, depth: "top", axis: "thrust" }],
+    ["valve lash three exhaust", "valve_lash", { cylinder: 3, valve: "exhaust" }],
+    ["compression three", "compression_pressure", { cylinder: 3 }],
     ["rod three side, no good", "rod_side_clearance", { rod: 3 }],
   ] as const)("%s", (text, quantity, place) => {
     for (const context of OPEN) {
@@ -36,6 +41,28 @@ describe("the only number is the place's: the place is taken up and the figure a
       expect(parsed.readings[0]?.do, told).toBe("accept");
     }
   });
+
+  test.each([
+    ["protrusion three", CONTEXTS.bore],
+    ["clearance two", CONTEXTS.rodClearance],
+  ] as const)("what may be a place and may be a figure waits: %s", (text, context) => {
+    const { parsed, told } = read(text, context);
+    expect(
+      parsed.readings.map((reading) => [reading.do, reading.because]),
+      told,
+    ).toEqual([["confirm", "place_or_figure"]]);
+  });
+
+  test.each(["protrusion three thou", "rod one protrusion three", "protrusion, three"])(
+    "and where it cannot it counts: %s",
+    (text) => {
+      const { parsed, told } = read(text, CONTEXTS.bore);
+      expect(
+        parsed.readings.map((reading) => [reading.do, reading.value]),
+        told,
+      ).toEqual([["accept", 0.003]]);
+    },
+  );
 
   test("a number that the engine has no place for is a figure", () => {
     expectReadings("protrusion piston seventeen", [["deck_protrusion", { cylinder: 2 }, "0.017", "in"]], CONTEXTS.bore);
