@@ -71,6 +71,10 @@ function isBareChange({ words }: Heard, { quantity, implied }: Reading, open: Co
 /** "Seventeen down" for "seventeen thou": the slip turns the reading round. With the unit said, both words stand. */
 const isOddDown = ({ text }: Heard, { implied }: Reading): boolean => implied.includes("unit") && /\bdown$/.test(text);
 
+/** "Oh oh oh" and no unit: a breath may be heard as that, and a size of nothing is seldom measured. */
+const isBareNothing = ({ text }: Heard, { value, implied }: Reading): boolean =>
+  value === 0 && implied.includes("unit") && /\b(?:oh|zero)$/.test(text);
+
 /** Parse what was heard. Pure; the same on the phone and in the shop's server. */
 export function understand(heard: Heard, context: Context, spec: Spec): Parsed {
   if (heard.verdict === "too_loud") return silent("", [TOO_LOUD]);
@@ -79,7 +83,8 @@ export function understand(heard: Heard, context: Context, spec: Spec): Parsed {
   const odd = parsed.readings.some((reading) => isOddTenths(heard, reading));
   const readings = parsed.readings.map((reading) => {
     if (lacksDigits(reading)) return waiting(reading, "digits_missing");
-    if (isBareChange(heard, reading, context) || isOddDown(heard, reading)) return waiting(reading, "heard_unsure");
+    if (isBareChange(heard, reading, context) || isOddDown(heard, reading) || isBareNothing(heard, reading))
+      return waiting(reading, "heard_unsure");
     return isOddTenths(heard, reading) ? waiting(reading, "tenths_unusual") : reading;
   });
   const notes = isFreeNote(heard) ? [SPOKEN_NOTE] : parsed.notes;

@@ -4,8 +4,9 @@ import type { Command } from "../../../shared/events/reading.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
 import { STEPS } from "../../../shared/steps/steps.ts";
 import { isSayable } from "../words/dictionary.ts";
-import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, words } from "./automaton.ts";
+import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { countTo, PLACE } from "./places.ts";
+import { BROKEN_OFF } from "./weights.ts";
 
 /** Spoken forms by command; those that carry a place or a value are built below. */
 export const COMMAND_PHRASES: Readonly<Partial<Record<Command["command"], readonly string[]>>> = {
@@ -26,8 +27,13 @@ const placed = (noun: string, count: number) => tagged(chain(words(noun), countT
 const numberedPlaces = (engine: Engine): Phrase =>
   oneOf([placed("cylinder", engine.cylinders), placed("main", engine.mains), placed("rod", engine.cylinders)]);
 
-/** A place said alone opens it: "cylinder three", "main two", "rod one". */
-const goto = (engine: Engine): Phrase => chain(maybe(words("go to"), 0.5), numberedPlaces(engine));
+/** Names of parts that their numbers are said with, and whose readings may follow. */
+const numberedParts = (engine: Engine): Phrase =>
+  oneOf([placed("crankpin", engine.cylinders), placed("piston", engine.cylinders), placed("main journal", engine.mains)]);
+
+/** A place said alone opens it: "cylinder three", "main two", "rod one", "crankpin two". */
+const goto = (engine: Engine): Phrase =>
+  weighted([chain(maybe(words("go to"), 0.5), numberedPlaces(engine)), 1], [numberedParts(engine), BROKEN_OFF]);
 
 /** "photo of rod two", "take a picture of cylinder three". */
 const photoOf = (engine: Engine): Phrase =>

@@ -11,6 +11,7 @@ import { toFsg } from "./fsg.ts";
 import { ownWays, slotSentence } from "./own-ways.ts";
 import { impliedSentences, namedSentences, openings, valueFirstSentences, valueThenPlaceSentences } from "./sentences.ts";
 import { valuePhrase } from "./values.ts";
+import { BROKEN_OFF } from "./weights.ts";
 
 export interface Grammar {
   readonly start: State;
@@ -79,8 +80,9 @@ function* readings(spec: Spec, context: Context, scope: "near" | "all"): Generat
   // A sentence about another thing must have a way of its own, or it is bent to what is open.
   if (scope === "near") {
     const others = ALL_QUANTITIES.filter((quantity) => !isNear(quantity, context));
-    const { long, short } = openings(others, spec);
+    const { long, short, alone } = openings(others, spec);
     yield [oneOf([chain(long, REST_OF_ANOTHER), chain(short, REST_AFTER_SHORT)]), ELSEWHERE];
+    yield [alone, ELSEWHERE * BROKEN_OFF];
   }
   const rest = focused && scope === "all" ? OTHER : 1;
   const first = valueFirstSentences(spec, quantities, whole);

@@ -4,7 +4,7 @@ import type { Spec } from "../../../shared/spec/spec.ts";
 import { chain, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { countTo, PLACE, slotPhrase } from "./places.ts";
 import { valuePhrase } from "./values.ts";
-import { SELDOM } from "./weights.ts";
+import { BROKEN_OFF, SELDOM } from "./weights.ts";
 
 const place = (text: string) => tagged(words(text), PLACE);
 const upTo = (count: number) => tagged(countTo(count), PLACE);
@@ -27,7 +27,12 @@ function torque(spec: Spec): Phrase {
   const nut = nutPlace(spec);
   const name = maybe(oneOf([words("torque"), words("torqued")]), 0.3);
   const link = maybe(oneOf([words("at"), words("to")]), 0.3);
-  return weighted([chain(name, nut, link, value), 1], [chain(nut, angle, short), 1], [chain(nut, value, angle, short), SELDOM]);
+  return weighted(
+    [chain(name, nut, link, value), 1],
+    [nut, BROKEN_OFF],
+    [chain(nut, angle, short), 1],
+    [chain(nut, value, angle, short), SELDOM],
+  );
 }
 
 /** With a nut open: "twenty-two degrees short of the slot", "thirty-five foot pounds". */

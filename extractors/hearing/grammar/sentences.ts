@@ -8,7 +8,7 @@ import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from
 import { belowHundred } from "./numbers.ts";
 import { countTo, numbered, PLACE, type PlacePhrases, placePhrases, slotPhrase } from "./places.ts";
 import { leadingKey, leadingValue, VALUE, valuePhrase } from "./values.ts";
-import { SELDOM } from "./weights.ts";
+import { BROKEN_OFF, SELDOM } from "./weights.ts";
 
 /** Names by which a quantity may be called; the first is the most usual. */
 const nameOf = (quantity: Quantity): Phrase =>
@@ -44,9 +44,10 @@ function placedSentences(
   value: Phrase,
   place: PlacePhrases,
 ): readonly (readonly [Phrase, number])[] {
-  const of: (readonly [Phrase, number])[] = [[chain(name, place.after, value), 1]];
+  const figure = maybe(value, 1, BROKEN_OFF);
+  const of: (readonly [Phrase, number])[] = [[chain(name, place.after, figure), 1]];
   if (trailsPlace(quantity)) of.push([chain(name, value, place.trailing), 0.5]);
-  if (place.before !== undefined) of.push([chain(place.before, name, value), 1]);
+  if (place.before !== undefined) of.push([chain(place.before, name, figure), 1]);
   return of;
 }
 
@@ -100,7 +101,7 @@ export function namedSentences(quantity: Quantity, spec: Spec, metric: boolean, 
   const of: (readonly [Phrase, number])[] = [];
   if (place !== undefined) of.push(...placedSentences(quantity, name, value, place));
   if (place === undefined || place.optional || whole) {
-    of.push([chain(name, value), whole || place === undefined ? 1 : 0.7]);
+    of.push([chain(name, maybe(value, 1, BROKEN_OFF)), whole || place === undefined ? 1 : 0.7]);
   }
   const after = trail(quantity, spec, metric);
   if (after !== undefined && place !== undefined) of.push([chain(name, place.after, value, after), 0.5]);
@@ -113,18 +114,28 @@ const SHORT_NAME = 6;
 
 const phonesOf = (name: string) => saidAs(name)[0]?.length ?? 0;
 
+/** Beginnings of sentences. */
+interface Openings {
+  readonly long: Phrase;
+  readonly short: Phrase;
+  /** Those that may be all that is said before the figure: a long name, or a place and a name. */
+  readonly alone: Phrase;
+}
+
 /**
  * How sentences about `quantities` begin, by long names and by short ones: enough to tell that they are not about what is
  * open.
  */
-export function openings(quantities: readonly Quantity[], spec: Spec): { readonly long: Phrase; readonly short: Phrase } {
+export function openings(quantities: readonly Quantity[], spec: Spec): Openings {
   const nouns = (["main", "rod"] as const).map((slot) => numbered(slot, spec.engine, true));
   const valve = slotPhrase("valve", spec.engine) ?? EMPTY;
-  const before = maybe(oneOf([...nouns, chain(valve, tagged(countTo(spec.engine.cylinders), PLACE))]), SELDOM);
+  const place = oneOf([...nouns, chain(valve, tagged(countTo(spec.engine.cylinders), PLACE))]);
+  const before = maybe(place, SELDOM);
   const names = quantities.filter(({ id }) => !OWN_WAYS.has(id)).flatMap(({ spoken }) => spoken.filter(isSayable));
   const of = (wanted: boolean) =>
-    chain(before, oneOf(names.filter((name) => phonesOf(name) < SHORT_NAME === wanted).map((name) => words(name))));
-  return { long: of(false), short: of(true) };
+    oneOf(names.filter((name) => phonesOf(name) < SHORT_NAME === wanted).map((name) => words(name)));
+  const long = chain(before, of(false));
+  return { long, short: chain(before, of(true)), alone: oneOf([long, chain(place, of(true))]) };
 }
 
 /** Beside a bare value: how usual it is to say a place with it, and to say one where the place is open already. */

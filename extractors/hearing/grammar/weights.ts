@@ -6,6 +6,12 @@ export const OUT_OF_BAND = 0.05;
 /** Ways of saying a value that are understood but seldom used. */
 export const SELDOM = 0.1;
 
+/**
+ * A sentence that breaks off before its figure, beside the whole one: whoever looks at the instrument first says what is measured, and
+ * where no such sentence is in the grammar the breath after it is heard for a figure.
+ */
+export const BROKEN_OFF = 0.1;
+
 export interface ScaleRange {
   readonly low: number;
   readonly high: number;

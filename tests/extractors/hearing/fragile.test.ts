@@ -1,6 +1,6 @@
 // Numbers that are easily taken for another: what is found from their sounds, against what a reader of the dictionary would say.
 import { describe, expect, it } from "vitest";
-import { isFragile, isHomophone, isHushed, isReadOut } from "../../../extractors/hearing/doubt/fragile.ts";
+import { isBreathLong, isFragile, isHomophone, isHushed, isReadOut } from "../../../extractors/hearing/doubt/fragile.ts";
 import { DIGITS, TEENS, TENS } from "../../../extractors/hearing/words/numbers.ts";
 
 describe("numbers that hiss hides from one another", () => {
@@ -56,5 +56,19 @@ describe("a word that sounds as another does", () => {
     ["for at the end", "what for", false],
   ])("%s", (_, text, is) => {
     expect(isHomophone(text.split(" "))).toBe(is);
+  });
+});
+
+describe("a figure no longer than a breath", () => {
+  it.each([
+    ["a digit behind a name", "rod three side two", true],
+    ["a digit behind a place", "ring gap two top eight", true],
+    ["a digit with its unit", "rod three side two thou", false],
+    ["a digit of a longer number", "rod three side twenty two", false],
+    ["a digit behind a point", "stroke four point five", false],
+    ["a longer number", "ring gap two top eleven", false],
+    ["a digit that is all that was said", "five", false],
+  ])("%s", (_, text, is) => {
+    expect(isBreathLong(text.split(" "))).toBe(is);
   });
 });

@@ -58,6 +58,22 @@ describe("the grammar", () => {
     expect(names.filter((name) => !isSayable(name))).toEqual([]);
   });
 
+  it.each([
+    ["the name and the place", "ring gap two~p top~p"],
+    ["the place before the name", "rod~p three~p side"],
+    ["a valve's place before the name", "exhaust~p three~p lash"],
+    ["a read-out's name and place", "bore two~p top~p thrust~p"],
+    ["a nut's place", "rod~p two~p nut~p b~p"],
+    ["a part and its number", "crankpin~p three~p"],
+  ])("may break off before the figure: %s", (_, sentence) => {
+    for (const context of CONTEXTS) expect(says(context, sentence), JSON.stringify(context)).toBeGreaterThan(0);
+  });
+
+  it.each(["rod~p three~p side", "end float", "crankpin~p three~p"])("may break off beside what is open too: %s", (sentence) => {
+    const { start } = buildGrammar(DEMO_SPEC, { quantity: "ring_end_gap", place: { cylinder: 2, ring: "top" } }, "near");
+    expect(follow(start, sentence.split(" "))?.final ?? 0).toBeGreaterThan(0);
+  });
+
   it("says nothing that comes to nothing", () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 2 ** 31 }), fc.nat({ max: GRAMMARS.length - 1 }), (seed, which) => {

@@ -90,6 +90,30 @@ describe("understand", () => {
   });
 
   it.each([
+    ["rod three side", "rod_side_clearance", { rod: 3 }],
+    ["main journal two", undefined, { main: 2 }],
+    ["bore two top thrust", "bore_diameter", { cylinder: 2, depth: "top", axis: "thrust" }],
+  ] as const)("takes up what broke off before its figure, and listens on: %s", (text, quantity, place) => {
+    const one = heard(text);
+    const parsed = understand(one, { quantity: "bearing_clearance", place: { rod: 1 } }, DEMO_SPEC);
+    expect(parsed.readings).toEqual([]);
+    expect(parsed.commands).toMatchObject([{ command: "goto", place }]);
+    expect(parsed.questions.map(({ about }) => about?.quantities)).toEqual(quantity === undefined ? [] : [[quantity]]);
+    expect(isWhole(one, parsed)).toBe(false);
+  });
+
+  // Synthetic voices' breath after "main journal two" was heard for the first of these.
+  it.each([
+    ["main two clearance, oh oh oh", "confirm"],
+    ["main two clearance, zero", "confirm"],
+    ["main two clearance, oh oh oh one", "accept"],
+    ["main two clearance, zero thou", "accept"],
+    ["protrusion two, flush", "accept"],
+  ])("takes a bare nothing for a figure only where somebody says yes: %s as %s", (text, wanted) => {
+    expect(understand(heard(text), {}, DEMO_SPEC).readings).toMatchObject([{ do: wanted }]);
+  });
+
+  it.each([
     ["ring gap two top, twelve thou", {}, true],
     ["ring gap two top, twelve", {}, false],
     ["three eight eight four one", BORE, true],
@@ -156,6 +180,8 @@ describe("the vote", () => {
     ["a clear one where a word is pressed", ["oil", "twelve"], "pressed", 40, 20, 40],
     ["a clear one where a word is pressed in hiss", ["oil", "twelve"], "pressed", 10, 20, 40],
     ["a clear one where a word sounds as a number does", ["chamber", "for", "two", "twelve"], "ok", 40, 20, 40],
+    ["a clear one where the figure is no longer than a breath", ["side", "two"], "ok", 40, 20, 40],
+    ["none for a figure with its unit", ["side", "two", "thou"], "ok", 40, 0, 0],
     ["none for a stranger's read-out in quiet", ["three", "eight", "seven", "six"], "ok", 40, 0, 0],
     ["more than there can be in loud hiss", ["twelve", "thou"], "ok", 5, 1e9, Number.POSITIVE_INFINITY],
     ["more than there can be for what a little hiss hides", ["sixteen", "thou"], "ok", 15, 1e9, Number.POSITIVE_INFINITY],
