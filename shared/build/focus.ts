@@ -1,6 +1,5 @@
 // Where each device is in the job, and the context that gives the next utterance.
-import type { Context, Question } from "../events/reading.ts";
-import { isQuantityId } from "../quantities/registry.ts";
+import { type Context, type Question, quantitiesAsked } from "../events/reading.ts";
 import type { Build, Focus } from "./types.ts";
 
 /** The focus of a device, made empty on first use. */
@@ -24,10 +23,10 @@ export function moveFocus(build: Build, device: string, to: Partial<Focus>): voi
 /** A question is open; where it asks for a figure of what was named, the next figure is of that and of nothing else. */
 export function ask(focus: Focus, question: Question): void {
   focus.question = question;
-  const named = question.code === "need_number" ? question.about?.quantities : undefined;
-  if (!Array.isArray(named) || named.includes(focus.quantity)) return;
-  const [only, ...others] = named;
-  if (others.length === 0 && typeof only === "string" && isQuantityId(only)) focus.quantity = only;
+  const asked = quantitiesAsked(question);
+  const [only, ...others] = asked;
+  if (only === undefined || asked.some((id) => id === focus.quantity)) return;
+  if (others.length === 0) focus.quantity = only;
   else delete focus.quantity;
 }
 

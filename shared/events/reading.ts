@@ -1,7 +1,7 @@
 // What one utterance can come to: readings, questions, commands, notes. One schema for parser, log, API and screen.
 import { z } from "zod";
 import { placeSchema } from "../places/places.ts";
-import { QUANTITY_IDS } from "../quantities/types.ts";
+import { QUANTITY_IDS, type QuantityId } from "../quantities/types.ts";
 import { CONDITIONS } from "../spec/spec.ts";
 import { STEP_IDS } from "../steps/steps.ts";
 import { UNIT_IDS, type UnitId } from "../units/units.ts";
@@ -39,6 +39,12 @@ export const questionSchema = z.strictObject({
   about: z.record(z.string(), z.unknown()).optional(),
 });
 export type Question = z.infer<typeof questionSchema>;
+
+/** What the figure that is asked for is of, or may be of; nothing where no quantity was named. */
+export function quantitiesAsked({ code, about }: Question): readonly QuantityId[] {
+  const named = code === "need_number" ? about?.quantities : undefined;
+  return Array.isArray(named) ? QUANTITY_IDS.filter((id) => named.includes(id)) : [];
+}
 
 export const COMMANDS = [
   "undo",

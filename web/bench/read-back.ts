@@ -3,7 +3,7 @@
 import type { Heard } from "../../extractors/hearing/index.ts";
 import { placeWords, valueWords } from "../../extractors/speech/index.ts";
 import type { Build, LoggedReading } from "../../shared/build/index.ts";
-import type { Parsed } from "../../shared/events/reading.ts";
+import { type Parsed, type Question, quantitiesAsked } from "../../shared/events/reading.ts";
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { Finding } from "../../shared/rules/index.ts";
 import { findingsByEvent, MARK_WORDS, type MarkName, markOf } from "../parts/verdict.ts";
@@ -19,6 +19,8 @@ export interface ReadBack {
   readonly mark?: MarkName;
   /** The finding that decided. */
   readonly finding?: Finding;
+  /** Asks for what is most likely about to be said anyway: to be said only where nobody goes on. */
+  readonly later?: boolean;
 }
 
 /** Why a reading waits, to be said; a code that has no words of its own is said as it stands. */
@@ -65,6 +67,7 @@ export function readBackOutcome(outcome: Outcome, build: Build, findings: readon
   const logged = taken.flatMap((id) => build.readings.get(id) ?? []);
   const last = logged.at(-1);
   if (last === undefined) {
+    if (question?.code === "need_number") return { text: askForFigure(outcome, question), mood: "question", later: true };
     if (question !== undefined) return { text: question.say, mood: "question" };
     const said = outcome.say.join(". ");
     if (outcome.parsed.notes.length > 0) return { text: said || "noted", mood: "done" };
@@ -77,6 +80,15 @@ export function readBackOutcome(outcome: Outcome, build: Build, findings: readon
   const asks = question === undefined ? "" : `. ${question.say}`;
   const mood = last.status === "waiting" || question !== undefined ? "question" : "accepted";
   return { text: `${parts.join(". ")}${asks}`, mood, reading: last, mark, ...(finding === undefined ? {} : { finding }) };
+}
+
+/** "rod 3, side clearance. What is the figure?" */
+function askForFigure({ parsed }: Outcome, question: Question): string {
+  const place = parsed.commands.find(({ command }) => command === "goto")?.place;
+  const [only, ...others] = quantitiesAsked(question);
+  const what = only === undefined || others.length > 0 ? "" : QUANTITIES[only].said;
+  const named = [place === undefined ? "" : placeWords(place), what].filter((part) => part !== "").join(", ");
+  return named === "" ? question.say : `${named}. ${question.say}`;
 }
 
 function sayReading(logged: LoggedReading, findings: readonly Finding[], brief: boolean): string {

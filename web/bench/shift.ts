@@ -1,5 +1,4 @@
-// One shift at the vise: microphone, ear and voice held together from the first tap until it is closed. Sentences come in,
-// are heard, shown while still in doubt, logged when over, and said back.
+// One shift at the vise: microphone, ear and voice together from the first tap on. Sentences come in, are heard, logged and said back.
 import { batch, signal } from "@preact/signals";
 import { type Heard, type HearOptions, isWhole, type LearntVoice, levelOf, writeWav } from "../../extractors/hearing/index.ts";
 import { parse } from "../../extractors/speech/index.ts";
@@ -91,8 +90,7 @@ export class Shift {
       await this.#ear.ready;
       const device = bench.value?.device;
       if (device !== undefined) this.#own = await OwnVoice.open(device, person.value);
-      const { build } = this.#book;
-      if (build !== undefined) this.#ear.prepare(this.#options(build));
+      if (this.#book.build !== undefined) this.#ear.prepare(this.#options(this.#book.build));
       this.awake.value = await waking;
       if (this.state.value === "starting") this.state.value = "armed";
       // Who has begun to speak is heard without it: a tone would shut the ear in the middle of a sentence.
@@ -116,6 +114,7 @@ export class Shift {
 
   /** End the shift. What was said up to now is still heard and logged. */
   async stop(): Promise<void> {
+    this.#voice.hold();
     await this.#mic?.close();
     this.#mic = undefined;
     await this.#queue;
@@ -167,6 +166,7 @@ export class Shift {
       shut: () => this.#voice.shut,
       talking: (on) => {
         this.talking.value = on;
+        if (on) this.#voice.hold();
       },
       sentence: (sentence) => this.#enqueue(sentence),
       beginning: (number, pcm) => this.#open(number, pcm, rate),
@@ -289,8 +289,8 @@ export class Shift {
     // Who has begun the next sentence is not talked over: the screen alone answers.
     if (this.talking.value) return;
     const tone = said.mark === "fail" ? "out" : TONE_OF[said.mood];
-    if (tone !== undefined && tones) this.#tone(tone);
-    void this.#voice.say(said.text);
+    if (tone !== undefined && tones && said.later !== true) this.#tone(tone);
+    void this.#voice.say(said.text, said.later);
   }
 
   /** From the last loud frame of a sentence to what is on the screen, kept among the browser's own measures. */

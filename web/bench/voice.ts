@@ -6,6 +6,8 @@ import { signal } from "@preact/signals";
 export const AFTER_MS = 300;
 /** After a tone it is open again sooner: a tone is no word, and the next sentence may follow on its heels. */
 export const AFTER_TONE_MS = 120;
+/** Who broke off before the figure looks at the instrument for about so long. */
+const LATER_MS = 4000;
 /** A voice that has not started by now will not. */
 const START_MS = 1000;
 
@@ -13,6 +15,7 @@ export class Voice {
   /** The ear is to be shut until this moment of `performance.now()`. */
   #shutUntil = 0;
   #speaking = 0;
+  #later: ReturnType<typeof setTimeout> | undefined;
   /** Set when the browser turned out to have no voice that speaks. */
   readonly mute = signal(false);
 
@@ -38,8 +41,21 @@ export class Voice {
     this.#shutUntil = Math.max(this.#shutUntil, performance.now() + seconds * 1000 + AFTER_TONE_MS);
   }
 
-  /** Say words, cutting off what is being said; resolves when said, or when it is clear that nothing will be. */
-  async say(text: string): Promise<void> {
+  /** Leave what was to be said later: somebody speaks. */
+  hold(): void {
+    clearTimeout(this.#later);
+  }
+
+  /**
+   * Say words, cutting off what is being said; resolves when said, or when it is clear that nothing will be. `later`: in a while,
+   * unless something else is said or somebody speaks before that.
+   */
+  async say(text: string, later = false): Promise<void> {
+    this.hold();
+    if (later) {
+      this.#later = setTimeout(() => void this.say(text), LATER_MS);
+      return;
+    }
     const synth = globalThis.speechSynthesis as SpeechSynthesis | undefined;
     if (synth === undefined || text === "" || this.mute.value) return;
     synth.cancel();

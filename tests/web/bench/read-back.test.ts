@@ -4,7 +4,7 @@ import { logUtterance } from "../../../extractors/bench/index.ts";
 import { parse } from "../../../extractors/speech/index.ts";
 import { apply, contextOf, openBuild } from "../../../shared/build/index.ts";
 import { evaluate } from "../../../shared/rules/index.ts";
-import { readBackOutcome, sayLimit } from "../../../web/bench/read-back.ts";
+import { type ReadBack, readBackOutcome, sayLimit } from "../../../web/bench/read-back.ts";
 import { opened, testStamp } from "../../support/events.ts";
 
 describe("limits as said", () => {
@@ -19,14 +19,16 @@ describe("limits as said", () => {
   });
 });
 
-function said(...texts: string[]): string[] {
+const said = (...texts: string[]): string[] => answers(...texts).map(({ text }) => text);
+
+function answers(...texts: string[]): ReadBack[] {
   const stamp = testStamp();
   const build = openBuild(opened(stamp));
   return texts.map((text) => {
     const parsed = parse(text, contextOf(build, stamp.device), build.spec);
     const { events, say } = logUtterance({ parsed, build, stamp, heard: { by: "typed" } });
     for (const event of events) apply(build, event);
-    return readBackOutcome({ parsed, events, say }, build, evaluate(build)).text;
+    return readBackOutcome({ parsed, events, say }, build, evaluate(build));
   });
 }
 
@@ -39,6 +41,21 @@ describe("answers", () => {
 
   it("says the new figure after a correction", () => {
     expect(said("ring gap two top, nine thou", "no, make it thirteen thou")[1]).toBe("two top, thirteen thou, good");
+  });
+
+  it.each([
+    ["rod three side", "rod three, side clearance. What is the figure?"],
+    ["bore two top thrust", "two top thrust, bore. What is the figure?"],
+    ["end float", "end float. What is the figure?"],
+    ["gap", "What is the figure?"],
+  ])("asks for the figure that was not said, but only where nobody goes on: %s", (text, asked) => {
+    expect(answers(text)).toEqual([{ text: asked, mood: "question", later: true }]);
+  });
+
+  it("asks at once what will not be said by itself", () => {
+    const [which] = answers("clearance two thou");
+    expect(which?.mood).toBe("question");
+    expect(which?.later).toBeUndefined();
   });
 
   it("says what a command did, and nothing to talk", () => {
