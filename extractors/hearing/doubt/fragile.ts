@@ -1,6 +1,8 @@
 // Words that telephone-band sound hardly tells apart: a sentence that holds one is heard more often before it counts.
+import { plainWord } from "../grammar/fsg.ts";
+import { VALUE } from "../grammar/values.ts";
 import { saidAs } from "../words/dictionary.ts";
-import { DIGITS, isNumberWord, TEENS, TENS } from "../words/numbers.ts";
+import { DIGITS, TEENS, TENS } from "../words/numbers.ts";
 
 const IN_TEEN: ReadonlySet<string> = new Set(TEENS.filter((word) => word.endsWith("teen")));
 const BARE_TY: ReadonlySet<string> = new Set(TENS.filter((word) => word !== "twenty"));
@@ -70,10 +72,10 @@ export const isHomophone = (words: readonly string[]): boolean =>
   words.some((word, at) => word === "for" && isDigits(words[at + 1] ?? ""));
 
 /**
- * Whether `words` end in a digit said alone behind something else: so short a figure may be the breath after a sentence that broke off
- * before it.
+ * Whether `words` (with roles) end in a digit said alone for a figure: so short a one may be the breath after a sentence that broke
+ * off before it.
  */
 export function isBreathLong(words: readonly string[]): boolean {
   const [last = "", before] = [words.at(-1), words.at(-2)];
-  return before !== undefined && ONE_TO_NINE.has(last) && !isNumberWord(before) && before !== "point";
+  return before !== undefined && last.endsWith(VALUE) && ONE_TO_NINE.has(plainWord(last)) && !before.endsWith(VALUE);
 }

@@ -4,6 +4,7 @@ import type { HeardVerdict } from "../types.ts";
 import { isNumberWord } from "../words/numbers.ts";
 import type { Evidence } from "./evidence.ts";
 import { isBreathLong, isHomophone, isHushed, isReadOut, isSlippery } from "./fragile.ts";
+import { ownWords } from "./pass-words.ts";
 import { type Pass, saidWords, type Vote } from "./vote.ts";
 
 /** A limit on strangeness as a share of what is usual for a voice, and how far it goes either way. */
@@ -192,7 +193,7 @@ export function leadWanted(
   const hiss = hissIn(snr, lifted);
   if (hiss === "loud" || (lifted < HISSY_IF_HUSHED && words.some(isHushed))) return Number.POSITIVE_INFINITY;
   return Math.max(
-    judged === "pressed" || isHomophone(words) || isBreathLong(words) ? LEAST_LEAD_PRESSED : 0,
+    judged === "pressed" || isHomophone(words) || isBreathLong(ownWords(winner)) ? LEAST_LEAD_PRESSED : 0,
     hiss === "some" ? LEAST_LEAD_IN_HISS : 0,
     fitted && isSlippery(words) ? LEAST_LEAD_SLIPPERY : 0,
   );

@@ -61,13 +61,14 @@ describe("a word that sounds as another does", () => {
 
 describe("a figure no longer than a breath", () => {
   it.each([
-    ["a digit behind a name", "rod three side two", true],
-    ["a digit behind a place", "ring gap two top eight", true],
-    ["a digit with its unit", "rod three side two thou", false],
-    ["a digit of a longer number", "rod three side twenty two", false],
-    ["a digit behind a point", "stroke four point five", false],
-    ["a longer number", "ring gap two top eleven", false],
-    ["a digit that is all that was said", "five", false],
+    ["a digit behind a name", "rod~p three~p side two~v", true],
+    ["a digit behind a place", "ring gap two~p top~p eight~v", true],
+    ["a digit with its unit", "rod~p three~p side two~v thou~v", false],
+    ["a digit of a longer number", "rod~p three~p side twenty~v two~v", false],
+    ["a digit behind a point", "stroke four~v point~v five~v", false],
+    ["a longer number", "ring gap two~p top~p eleven~v", false],
+    ["a digit that is all that was said", "five~v", false],
+    ["a place's number at the end", "two~v thou~v clearance main~p two~p", false],
   ])("%s", (_, text, is) => {
     expect(isBreathLong(text.split(" "))).toBe(is);
   });
