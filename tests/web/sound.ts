@@ -25,19 +25,23 @@ export const microphoneArgs = (wav: string): string[] => [
   `--use-file-for-fake-audio-capture=${wav}%noloop`,
 ];
 
-/** Synthesise sentences into a file, which goes with the test file; gives its path and its length. */
+/**
+ * Synthesise sentences into a file, which goes with the test file; gives its path and its length. `gapSeconds`: the quiet after each
+ * sentence, in turn where several are given.
+ */
 export async function spokenWav(
   sentences: readonly string[],
-  gapSeconds = GAP_SECONDS,
+  gapSeconds: number | readonly number[] = GAP_SECONDS,
   leadSeconds = LEAD_SECONDS,
 ): Promise<{ path: string; seconds: number }> {
   const voice = fliteVoice("rms");
   const parts: Float32Array[] = [new Float32Array(leadSeconds * RATE)];
-  for (const sentence of sentences) {
+  const gaps = [gapSeconds].flat();
+  for (const [index, sentence] of sentences.entries()) {
     const { pcm, rate } = await voice.say(sentence);
     parts.push(
       resample(pcm, rate, RATE).map((sample) => sample * 0.7),
-      new Float32Array(gapSeconds * RATE),
+      new Float32Array((gaps[index % gaps.length] ?? GAP_SECONDS) * RATE),
     );
   }
   const random = seeded(11);

@@ -162,6 +162,28 @@ describe("listening at the vise", { timeout: 260_000 }, () => {
     expect(await overlaps(page)).toEqual([]);
   });
 
+  it("files a figure under what was said before a look at the instrument", async () => {
+    await shop.start();
+    const halves = ["bore two bottom thrust", "three eight seven five two", "compression four", "sixty two pounds"];
+    // A look at the instrument ends the first half: the answer to that must not fall on the second.
+    const look = await spokenWav(halves, [1.5, 3]);
+    const build = await newBuild(shop);
+    const page = await listen(build, look.path);
+    await start(page);
+    await spoken(page, look.seconds, halves.length / 2);
+    expect(await readingsOnPage(page, build), await heardLines(page)).toEqual([
+      ["3.8752", "good"],
+      ["62", "good"],
+    ]);
+    expect(await heardLines(page)).toBe(halves.join(" | "));
+    await page.getByText("all sent").waitFor();
+    const taken = (await storedEvents(shop, build)).filter(({ type }) => type === "reading.taken");
+    expect(taken.map(({ data }) => data.reading)).toMatchObject([
+      { quantity: "bore_diameter", place: { cylinder: 2, depth: "bottom", axis: "thrust" } },
+      { quantity: "compression_pressure", place: { cylinder: 4 } },
+    ]);
+  });
+
   it("fits the ear to a voice in a minute of reading aloud, and keeps it on the device", async () => {
     await shop.start();
     const phrases = CALIBRATION_PHRASES.length;
