@@ -1,7 +1,6 @@
 // The ear's core, the same in Node and browser: holds one loaded model, hears one utterance a call, or step by step.
 import type { Spec } from "../../shared/spec/spec.ts";
-import { resample } from "./audio/resample.ts";
-import { soundOf } from "./audio/sound.ts";
+import { heardAt } from "./audio/sound.ts";
 import { Beginning } from "./beginning.ts";
 import { ENOUGH, votesWanted } from "./doubt/agreement.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
@@ -105,7 +104,7 @@ export class Ear {
   }
 
   #pass(clip: Clip, warp: number, turn: number, by: Role, { spec, context }: HearOptions): Pass {
-    const decoded = this.#bank.decoder(by).decode(soundOf(clip, warp, turn));
+    const decoded = this.#bank.decoder(by).decode(heardAt(clip.at(warp), turn));
     const text = sentenceOf(decoded.words.map(({ word }) => word));
     return { warp, turn, decoded, full: true, text, ...meaningOf(text, context, spec) };
   }
@@ -187,8 +186,7 @@ export class Ear {
     const { winner, voters, agreement } = counted;
     const whole = this.#heardWhole(passes, winner, scope, clip, options);
     if (whole === undefined) return nothing(seconds, levels.snr, winner.warp);
-    const slowed = resample(clip.pcm, Math.round(clip.rate * whole.warp), ENGINE_RATE);
-    const evidence = evidenceOf(whole.decoded, slowed, ENGINE_RATE, levels);
+    const evidence = evidenceOf(whole.decoded, clip.at(whole.warp), ENGINE_RATE, levels);
     const elsewhere = scope !== "near" && isFocused(options.context);
     const setting = { usual: this.#memory.usual, fitted: this.#fit.isFitted, elsewhere };
     const judged = judge(counted, evidence, levels.snr, setting);

@@ -1,5 +1,6 @@
 // Passes and their vote in, what the ear answers out.
 import { type Levels, levelsOf, trebleSnr } from "./audio/level.ts";
+import { onScale } from "./audio/sound.ts";
 import { strangenessOf } from "./doubt/evidence.ts";
 import { isElsewhere } from "./doubt/pass-words.ts";
 import { UNUSUAL } from "./doubt/verdict.ts";
@@ -13,8 +14,10 @@ export interface Clip {
   readonly pcm: Float32Array;
   readonly rate: number;
   readonly levels: Levels;
-  /** Signal-to-noise ratio with the treble lifted, dB; measured when it is asked for. */
+  /** Signal-to-noise ratio with the treble lifted, dB; measured once, when it is asked for. */
   readonly treble: () => number;
+  /** The sound at the recogniser's rate on a frequency scale, made once a scale. */
+  readonly at: (warp: number) => Float32Array;
   /** Of the whole utterance. */
   readonly seconds: number;
 }
@@ -22,8 +25,19 @@ export interface Clip {
 /** The part of a clip that is not silence, and its levels. */
 export function clipOf(pcm: Float32Array, rate: number): Clip {
   const levels = levelsOf(pcm, rate);
-  const treble = () => trebleSnr(pcm, rate);
-  return { pcm: pcm.subarray(levels.from, levels.to), rate, levels, treble, seconds: pcm.length / rate };
+  const cut = { pcm: pcm.subarray(levels.from, levels.to), rate };
+  const sounds = new Map<number, Float32Array>();
+  const at = (warp: number) => {
+    const sound = sounds.get(warp) ?? onScale(cut, warp);
+    sounds.set(warp, sound);
+    return sound;
+  };
+  let lifted: number | undefined;
+  const treble = () => {
+    lifted ??= trebleSnr(pcm, rate);
+    return lifted;
+  };
+  return { ...cut, levels, treble, at, seconds: pcm.length / rate };
 }
 
 /** Nothing was said, or nothing that could be made out. */

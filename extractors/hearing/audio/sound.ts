@@ -6,12 +6,10 @@ import { resample } from "./resample.ts";
 /** Dither levels of successive passes, dB: near each other, so that what the passes cost can be compared. */
 const DITHERS = [DITHER_DB, DITHER_DB - 1, DITHER_DB + 1, DITHER_DB - 1.5, DITHER_DB + 1.5];
 
-/** The sound of a clip on the frequency scale `warp`, with the noise of pass number `turn`. */
-export function soundOf(
-  { pcm, rate }: { readonly pcm: Float32Array; readonly rate: number },
-  warp: number,
-  turn: number,
-): Float32Array {
-  const slowed = resample(pcm, Math.round(rate * warp), ENGINE_RATE);
-  return dithered(slowed, DITHERS[turn % DITHERS.length] ?? DITHER_DB, turn + 1);
-}
+/** A clip at the recogniser's rate, on the frequency scale `warp`. */
+export const onScale = ({ pcm, rate }: { readonly pcm: Float32Array; readonly rate: number }, warp: number): Float32Array =>
+  resample(pcm, Math.round(rate * warp), ENGINE_RATE);
+
+/** What the recogniser gets of such a sound: the noise of pass number `turn` lies under it. */
+export const heardAt = (sound: Float32Array, turn: number): Float32Array =>
+  dithered(sound, DITHERS[turn % DITHERS.length] ?? DITHER_DB, turn + 1);

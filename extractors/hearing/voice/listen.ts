@@ -1,6 +1,6 @@
 // Phrases whose words are known in, what the model's Gaussians heard of the voice out; a step for each time a clip is heard.
 import { mixAt, pinkNoise, seeded } from "../audio/noise.ts";
-import { soundOf } from "../audio/sound.ts";
+import { heardAt, onScale } from "../audio/sound.ts";
 import type { Decoder, SoundState } from "../engine/decoder.ts";
 import type { Mixtures } from "../engine/gaussians.ts";
 import { featuresOf } from "./features.ts";
@@ -36,7 +36,7 @@ export interface Listener {
 }
 
 /** Where states lie in the same clip on a scale `factor` times as high: it is as much shorter. */
-const onScale = (states: readonly SoundState[], factor: number): readonly SoundState[] =>
+const statesAt = (states: readonly SoundState[], factor: number): readonly SoundState[] =>
   states.map((state) => ({ ...state, from: Math.round(state.from / factor), to: Math.round(state.to / factor) }));
 
 /** Add clips to `statistics`; those that do not fit their words at all are left out. The decoder's grammar is another afterwards. */
@@ -46,12 +46,12 @@ export function* listenTo(
   { decoder, mixtures, lifter }: Listener,
 ): Generator<undefined, void> {
   for (const clip of clips) {
-    const states = decoder.align(soundOf(clip, clip.warp, 0), clip.words);
+    const states = decoder.align(heardAt(onScale(clip, clip.warp), 0), clip.words);
     yield undefined;
     for (const factor of states.length > 0 ? AROUND : []) {
-      const sound = soundOf(clip, clip.warp * factor, 0);
+      const sound = heardAt(onScale(clip, clip.warp * factor), 0);
       const [clean, ...noisy] = [sound, ...amidNoise(sound)].map((heard) => featuresOf(decoder.spectrum(heard), lifter));
-      if (clean !== undefined) statistics.add(clean, onScale(states, factor), mixtures, noisy);
+      if (clean !== undefined) statistics.add(clean, statesAt(states, factor), mixtures, noisy);
       yield undefined;
     }
   }
