@@ -6,7 +6,17 @@ import { ENOUGH, votesWanted } from "./doubt/agreement.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { leadOf } from "./doubt/lead.ts";
 import { isElsewhere, isYes, ownWords } from "./doubt/pass-words.ts";
-import { FLATTEST_SNR, isBriefCommand, type Judgement, judge, leadWanted, tooStrange, UNUSUAL } from "./doubt/verdict.ts";
+import { isSettled, widerIfBetter } from "./doubt/settled.ts";
+import {
+  FLATTEST_SNR,
+  isBelieved,
+  isBriefCommand,
+  type Judgement,
+  judge,
+  leadWanted,
+  tooStrange,
+  UNUSUAL,
+} from "./doubt/verdict.ts";
 import { costOf, heardPasses, likeliest, type Pass, type Vote, vote } from "./doubt/vote.ts";
 import { checkWarp, MIDDLE, nextLook, UNKNOWN, VoiceMemory } from "./doubt/warps.ts";
 import { Bank, type Role } from "./engine/bank.ts";
@@ -28,16 +38,8 @@ import { fullDictionary } from "./words/dictionary.ts";
 /** Checks before the ear gives up looking for agreement. */
 const MOST_CHECKS = 5;
 const SHORTEST_CLIP_SECONDS = 0.15;
-/** A sentence about another thing must fit this much better than a doubtful one about what is open, cost a second. */
-const CLEARLY_CHEAPER = 15;
-/** Where the doubtful one costs less than this, no other fits so much better: of the tuning voices' sentences none did. */
-const WELL_FITTING = 250;
 /** Cost a second of a sentence that no path of the grammar reached the end of, when scales are compared. */
 const LOST_COST = 600;
-/** Whether a hearing settles the sentence, so that no wider grammar need be asked. */
-const isSettled = ({ verdict, doubt }: Heard) =>
-  verdict === "ok" || verdict === "too_loud" || (verdict === "doubtful" && doubt.strangeness < WELL_FITTING);
-
 /**
  * What a hearing gives before it is over: a first sight of the sentence, once or twice, and after every other decode
  * undefined. After each of them it may be left alone for good.
@@ -171,7 +173,8 @@ export class Ear {
     const lead = yield* leadOf(winner, voters, wanted, (warp, turn, without) =>
       this.#useRivals(winner, scope, options, without) ? this.#pass(clip, warp, turn, "small", options) : undefined,
     );
-    return lead >= wanted;
+    // What sounds like nothing else in the grammar may be anything that is not in it.
+    return lead >= wanted && (judged !== "strange" || lead < Number.POSITIVE_INFINITY);
   }
 
   *#hearIn(scope: Scope, clip: Clip, options: HearOptions): Hearing {
@@ -190,11 +193,12 @@ export class Ear {
     const elsewhere = scope !== "near" && isFocused(options.context);
     const setting = { usual: this.#memory.usual, fitted: this.#fit.isFitted, elsewhere };
     const judged = judge(counted, evidence, levels.snr, setting);
-    const believed = judged === "ok" || judged === "pressed";
+    const believed = isBelieved(judged);
     // What only the checks heard, and the whole grammar never did, is asked about.
     const sure = believed && whole.meaning === winner.meaning && (yield* this.#leads(counted, judged, scope, clip, options));
     const verdict = believed ? (sure ? "ok" : "doubtful") : judged;
-    if (agreement === 1 && voters.length >= ENOUGH) this.#memory.learnFit(evidence.strangeness);
+    // Talk that nothing came of says nothing of how strange the voice's sentences are.
+    if (verdict === "ok" && agreement === 1 && voters.length >= ENOUGH) this.#memory.learnFit(evidence.strangeness);
     if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(winner.warp);
     const heard = heardOf(counted, doubtOf(counted, evidence.strangeness), verdict, clip);
     if (whole.meaning === winner.meaning) this.#wholes.set(heard, whole);
@@ -262,9 +266,7 @@ export class Ear {
     }
     const near = yield* this.#hearIn("near", clip, options);
     if (isSettled(near) || options.beginning === true) return near;
-    const wide = yield* this.#hearIn("all", clip, options);
-    const fitsBetter = wide.doubt.strangeness < near.doubt.strangeness - CLEARLY_CHEAPER;
-    return near.verdict === "nothing" || (wide.verdict === "ok" && fitsBetter) ? wide : near;
+    return widerIfBetter(near, yield* this.#hearIn("all", clip, options));
   }
 
   /**

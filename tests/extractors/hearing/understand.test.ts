@@ -175,11 +175,36 @@ describe("the vote", () => {
   });
 
   it.each([
+    ["what is open, in a known voice, wants a clear lead", "twelve thou loose", { fitted: true }, "strange"],
+    ["a teen that is open too", "fifteen thou loose", { fitted: true }, "strange"],
+    ["what is not open is doubtful", "twelve thou loose", { fitted: true, elsewhere: true }, "doubtful"],
+    ["a stranger's is doubtful", "twelve thou loose", {}, "doubtful"],
+    ["a read-out is doubtful", "three eight seven six", { fitted: true }, "doubtful"],
+  ] as const)("where the sentence fits worse than it may, %s", (_what, said, setting, judged) => {
+    const agreed = vote([passOf(said, { warp: 1 }), passOf(said, { warp: 0.95 })]);
+    expect(judge(agreed, { ...evidence, strangeness: 380 }, 30, setting)).toBe(judged);
+    // Other talk that the grammar was bent to.
+    expect(judge(agreed, { ...evidence, strangeness: 455 }, 30, setting)).toBe("doubtful");
+  });
+
+  it.each([
+    ["one pass in six, in a known voice, wants a lead", "fifteen thou loose", 5, { fitted: true }, "pressed"],
+    ["one in six in a stranger's is doubtful", "fifteen thou loose", 5, {}, "doubtful"],
+    ["one in two is doubtful", "fifteen thou loose", 1, { fitted: true }, "doubtful"],
+    ["one in six about a read-out is doubtful", "three eight seven six", 5, { fitted: true }, "doubtful"],
+  ] as const)("where a pass heard otherwise, %s", (_what, said, alike, setting, judged) => {
+    const passes = Array.from({ length: alike }, (_, at) => passOf(said, { warp: 1 - at / 50 }));
+    const counted = vote([...passes, passOf("sixteen thou loose", { warp: 0.88 })]);
+    expect(judge(counted, evidence, 30, setting)).toBe(judged);
+  });
+
+  it.each([
     ["none in quiet", ["twelve", "thou"], "ok", 40, 0, 0],
     ["one in hiss", ["twelve", "thou"], "ok", 10, 1, 20],
     ["a clear one where a word is pressed", ["oil", "twelve"], "pressed", 40, 20, 40],
     ["a clear one where a word is pressed in hiss", ["oil", "twelve"], "pressed", 10, 20, 40],
     ["a clear one where a word sounds as a number does", ["chamber", "for", "two", "twelve"], "ok", 40, 20, 40],
+    ["a far one where the sentence fits badly", ["oil", "twelve"], "strange", 40, 40, 80],
     ["a clear one where the figure is no longer than a breath", ["side", "two~v"], "ok", 40, 20, 40],
     ["none for a figure with its unit", ["side", "two~v", "thou~v"], "ok", 40, 0, 0],
     ["none for a stranger's read-out in quiet", ["three", "eight", "seven", "six"], "ok", 40, 0, 0],
@@ -192,6 +217,12 @@ describe("the vote", () => {
     const wanted = leadWanted(passOf(said.join(" ")), judged, 30, () => treble);
     expect(wanted).toBeGreaterThanOrEqual(least);
     expect(wanted).toBeLessThanOrEqual(most);
+  });
+
+  it("lets no lead speak for a brief command that a pass heard otherwise", () => {
+    const command = passOf("scratch that", { command: true });
+    expect(leadWanted(command, "pressed", 30, () => 40, { fitted: true })).toBe(Number.POSITIVE_INFINITY);
+    expect(leadWanted(command, "ok", 30, () => 40, { fitted: true })).toBe(0);
   });
 
   it("wants a lead of what slips where the model is fitted to the voice, in quiet too, and of no other figure", () => {
