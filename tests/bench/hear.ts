@@ -15,6 +15,7 @@ import { DEMO_SPEC } from "../../shared/spec/demo-engine.ts";
 import { openPlain } from "./hear/plain.ts";
 import { CHAT, SENTENCES } from "./hear/sentences.ts";
 import { row, TABLE_HEAD, Tally } from "./hear/tally.ts";
+import { BROKEN_OFF, SHOP_TALK, Unsaid } from "./hear/unsaid.ts";
 
 const RATE = 16_000;
 const { values } = parseArgs({
@@ -167,5 +168,34 @@ function noiseSource(kind: NoiseKind): () => Promise<Talk> {
   };
 }
 
-if (values.part !== "talk") await sentencesTable();
-if (values.part !== "sentences") await falseReadings();
+/** Sentences without a figure, in a quiet room: what they came to. */
+async function withoutFigures(): Promise<void> {
+  for (const [name, list] of [
+    ["broken off before the figure", BROKEN_OFF],
+    ["talk about the trade", SHOP_TALK],
+  ] as const) {
+    const counted = new Unsaid();
+    for (const voice of VOICES) {
+      const hearer = openHearer({ learns: true });
+      const speaker = values.strangers ? undefined : await calibrated(hearer, voice);
+      for (const sentence of list) {
+        const options = { spec: DEMO_SPEC, context: sentence.context, ...(speaker === undefined ? {} : { speaker }) };
+        await hearer.prepare(options);
+        const heard = await hearer.hear(await clipOf(voice, sentence.say), RATE, options);
+        counted.add(sentence, understand(heard, sentence.context, DEMO_SPEC));
+      }
+      await hearer.close();
+    }
+    const { right, asked, nothing, accepted } = counted;
+    print(
+      `${name}: ${list.length * VOICES.length} sentences, ${right} taken for what they are, ${asked} asked or waiting, ${nothing} nothing, ${accepted} figures accepted`,
+    );
+  }
+}
+
+const PARTS: Readonly<Record<string, () => Promise<void>>> = {
+  sentences: sentencesTable,
+  unsaid: withoutFigures,
+  talk: falseReadings,
+};
+for (const [part, run] of Object.entries(PARTS)) if ((values.part ?? part) === part) await run();
