@@ -1,26 +1,23 @@
 // The bench screen, to be read at two metres: where we are, what was heard, the figure, its verdict, what is still missing.
-import type { ComponentChildren } from "preact";
 import { useCallback, useEffect, useMemo, useState } from "preact/hooks";
 import { stampEvent } from "../../extractors/bench/index.ts";
 import { type Build, focusOf } from "../../shared/build/index.ts";
-import { type Place, placeKey, placeLabel } from "../../shared/places/places.ts";
-import { QUANTITIES } from "../../shared/quantities/registry.ts";
+import { placeLabel } from "../../shared/places/places.ts";
 import type { Finding } from "../../shared/rules/index.ts";
 import { STEPS } from "../../shared/steps/steps.ts";
 import type { BuildPageProps } from "../app.tsx";
 import { stepTitle } from "../book/entries.ts";
 import { missingAt } from "../book/standing.tsx";
 import { TypeBox } from "../book/type-box.tsx";
-import { figureOf } from "../parts/figures.ts";
-import { Mark } from "../parts/mark.tsx";
 import { Unsent } from "../parts/unsent.tsx";
 import { LiveCamera } from "../photo/live-camera.tsx";
 import { linkTo } from "../route.ts";
 import type { Book } from "../store/book.ts";
 import { stampFor } from "../store/words.ts";
 import { Cautions } from "./cautions.tsx";
+import { Glance } from "./glance.tsx";
 import { onSwitch } from "./keys.ts";
-import { lastReadBack, type ReadBack } from "./read-back.ts";
+import { lastReadBack } from "./read-back.ts";
 import { Shift } from "./shift.ts";
 import { FaultWords, MicDead, Switch } from "./switch.tsx";
 import { UnknownVoice } from "./unknown-voice.tsx";
@@ -74,63 +71,6 @@ function Where({ build, device }: { build: Build; device: string }) {
       <span class="tag">{step === undefined ? "no step open" : stepTitle(step)}</span>
       <b>{where === "" ? "say a place" : where}</b>
     </p>
-  );
-}
-
-interface GlanceProps {
-  readonly said: ReadBack | undefined;
-  /** Where the header says we are: the same place is not said twice. */
-  readonly here: Place;
-  readonly heard: string;
-  readonly tentative: boolean;
-  /** What else to say while there is nothing to show. */
-  readonly children: ComponentChildren;
-}
-
-function Glance({ said, here, heard, tentative, children }: GlanceProps) {
-  const reading = said?.reading?.reading;
-  const figure = reading === undefined ? undefined : figureOf(reading);
-  return (
-    <section class="glance" aria-label="Last reading">
-      {reading === undefined || figure === undefined ? (
-        // Beside what was just said and answered, a hint would be read as the answer.
-        heard === "" && (
-          <>
-            <p class="glance-hint">
-              The figure you say stands here. Say it whole: what, where, how much.{" "}
-              <q class="heard">ring gap two top, twelve thou</q>
-            </p>
-            {children}
-          </>
-        )
-      ) : (
-        <>
-          <p class="glance-what">
-            {QUANTITIES[reading.quantity].label}
-            {placeKey(reading.place) === placeKey(here) ? "" : `, ${placeLabel(reading.place)}`}
-          </p>
-          <p class="glance-figure">
-            <span class="digits">{figure.digits}</span> <span class="unit">{figure.unit}</span> <span>{figure.way}</span>
-          </p>
-          <p class="glance-mark">{said?.mark === undefined ? null : <Mark mark={said.mark} />}</p>
-          {said?.finding === undefined ? null : <p class="glance-why">{said.finding.why}</p>}
-          {said?.finding?.remedy === undefined ? null : <p class="remedy">{said.finding.remedy}</p>}
-        </>
-      )}
-      {heard === "" ? null : (
-        <p class="glance-heard">
-          <q class="heard">{heard}</q>
-          {tentative ? <small> not logged yet</small> : null}
-        </p>
-      )}
-      <p
-        class={`glance-said${reading !== undefined && said?.mood === "accepted" ? " unseen" : ""}`}
-        role="status"
-        aria-live="polite"
-      >
-        {said?.text ?? ""}
-      </p>
-    </section>
   );
 }
 

@@ -5,6 +5,7 @@ import { placeWords, valueWords } from "../../extractors/speech/index.ts";
 import type { Build, LoggedReading } from "../../shared/build/index.ts";
 import { type Parsed, type Question, quantitiesAsked } from "../../shared/events/reading.ts";
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
+import type { QuantityId } from "../../shared/quantities/types.ts";
 import type { Finding } from "../../shared/rules/index.ts";
 import { findingsByEvent, MARK_WORDS, type MarkName, markOf } from "../parts/verdict.ts";
 import type { Outcome } from "../store/words.ts";
@@ -21,6 +22,8 @@ export interface ReadBack {
   readonly finding?: Finding;
   /** Asks for what is most likely about to be said anyway: to be said only where nobody goes on. */
   readonly later?: boolean;
+  /** What that figure is of. */
+  readonly asked?: QuantityId;
 }
 
 /** Why a reading waits, to be said; a code that has no words of its own is said as it stands. */
@@ -67,7 +70,7 @@ export function readBackOutcome(outcome: Outcome, build: Build, findings: readon
   const logged = taken.flatMap((id) => build.readings.get(id) ?? []);
   const last = logged.at(-1);
   if (last === undefined) {
-    if (question?.code === "need_number") return { text: askForFigure(outcome, question), mood: "question", later: true };
+    if (question?.code === "need_number") return askForFigure(outcome, question);
     if (question !== undefined) return { text: question.say, mood: "question" };
     const said = outcome.say.join(". ");
     if (outcome.parsed.notes.length > 0) return { text: said || "noted", mood: "done" };
@@ -82,13 +85,14 @@ export function readBackOutcome(outcome: Outcome, build: Build, findings: readon
   return { text: `${parts.join(". ")}${asks}`, mood, reading: last, mark, ...(finding === undefined ? {} : { finding }) };
 }
 
-/** "rod 3, side clearance. What is the figure?" */
-function askForFigure({ parsed }: Outcome, question: Question): string {
+/** "Rod three, side clearance. What is the figure?", in a while. */
+function askForFigure({ parsed }: Outcome, question: Question): ReadBack {
   const place = parsed.commands.find(({ command }) => command === "goto")?.place;
   const [only, ...others] = quantitiesAsked(question);
-  const what = only === undefined || others.length > 0 ? "" : QUANTITIES[only].said;
-  const named = [place === undefined ? "" : placeWords(place), what].filter((part) => part !== "").join(", ");
-  return named === "" ? question.say : `${named}. ${question.say}`;
+  const asked = others.length === 0 ? only : undefined;
+  const named = [place === undefined ? "" : placeWords(place), asked === undefined ? "" : QUANTITIES[asked].said];
+  const text = [named.filter((part) => part !== "").join(", "), question.say].filter((part) => part !== "").join(". ");
+  return { text, mood: "question", later: true, ...(asked === undefined ? {} : { asked }) };
 }
 
 function sayReading(logged: LoggedReading, findings: readonly Finding[], brief: boolean): string {

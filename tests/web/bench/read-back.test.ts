@@ -44,12 +44,12 @@ describe("answers", () => {
   });
 
   it.each([
-    ["rod three side", "rod three, side clearance. What is the figure?"],
-    ["bore two top thrust", "two top thrust, bore. What is the figure?"],
-    ["end float", "end float. What is the figure?"],
-    ["gap", "What is the figure?"],
-  ])("asks for the figure that was not said, but only where nobody goes on: %s", (text, asked) => {
-    expect(answers(text)).toEqual([{ text: asked, mood: "question", later: true }]);
+    ["rod three side", "rod three, side clearance. What is the figure?", { asked: "rod_side_clearance" }],
+    ["bore two top thrust", "two top thrust, bore. What is the figure?", { asked: "bore_diameter" }],
+    ["end float", "end float. What is the figure?", { asked: "crank_end_float" }],
+    ["gap", "What is the figure?", {}],
+  ])("asks for the figure that was not said, but only where nobody goes on: %s", (words, text, of) => {
+    expect(answers(words)).toEqual([{ text, mood: "question", later: true, ...of }]);
   });
 
   it("asks at once what will not be said by itself", () => {
