@@ -22,9 +22,12 @@ const NOUNS: Readonly<Record<Counted, readonly string[]>> = {
 
 const count = (slot: Counted, engine: Engine) => (slot === "main" ? engine.mains : engine.cylinders);
 
-/** "two", "number two", "cylinder two"; with `named`, the noun must be said. */
-export function numbered(slot: Counted, engine: Engine, named = false): Phrase {
-  const nouns = oneOf(NOUNS[slot].map((noun) => words(noun)));
+/** A crankpin has no weight of its own to be said: "crankpin four weight" would only be heard for "crankpin four, one eight". */
+const NEVER_WEIGHED = "crankpin";
+
+/** "two", "number two", "cylinder two"; with `named`, the noun must be said. `of` is what is measured there, where that is known. */
+export function numbered(slot: Counted, engine: Engine, named = false, of?: Quantity): Phrase {
+  const nouns = oneOf(NOUNS[slot].filter((noun) => of?.unit !== "g" || noun !== NEVER_WEIGHED).map((noun) => words(noun)));
   return tagged(chain(named ? nouns : maybe(nouns), countTo(count(slot, engine))), PLACE);
 }
 
@@ -84,8 +87,8 @@ export function placePhrases(quantity: Quantity, engine: Engine): PlacePhrases |
   const slots = [...quantity.needs, ...quantity.may].filter((key) => !COUNTED.includes(key as Counted));
   const must = new Set(quantity.needs);
   const several = counted.length > 1;
-  const number = counted.length === 0 ? EMPTY : oneOf(counted.map((slot) => numbered(slot, engine, several)));
-  const named = counted.length === 0 ? EMPTY : oneOf(counted.map((slot) => numbered(slot, engine, true)));
+  const number = counted.length === 0 ? EMPTY : oneOf(counted.map((slot) => numbered(slot, engine, several, quantity)));
+  const named = counted.length === 0 ? EMPTY : oneOf(counted.map((slot) => numbered(slot, engine, true, quantity)));
   const rest = inOrder(slots, engine, must);
   const needed = inOrder(
     slots.filter((slot) => must.has(slot)),
