@@ -1,6 +1,6 @@
 // The sentence as it may have been said: misheard words put back, tried only beside the sentence as it stands.
 import type { Word } from "./types.ts";
-import { DIGIT_AFTER, DIGIT_HEARD_AS, GRAVE_REPAIRS, SURE_REPAIRS, WORD_HEARD_AS } from "./vocabulary/misheard.ts";
+import { DIGIT_AFTER, DIGIT_HEARD_AS, GRAVE_REPAIRS, SURE_REPAIRS, TOO, TOO_WHAT, WORD_HEARD_AS } from "./vocabulary/misheard.ts";
 import { NUMBER_WORDS } from "./vocabulary/numbers.ts";
 import { UNIT_WORDS } from "./vocabulary/units.ts";
 
@@ -117,37 +117,6 @@ function digitAt(words: readonly Word[], i: number): string | undefined {
   const excess = TOO.has(word) && TOO_WHAT.has(next) && !DIGIT_AFTER.has(words[i - 1]?.text ?? "");
   return excess || PHRASE_STARTS.has(next) ? undefined : DIGITS[atom.v as number];
 }
-const TOO = new Set(["to", "too"]);
-const TOO_WHAT = new Set([
-  "big",
-  "close",
-  "deep",
-  "far",
-  "few",
-  "heavy",
-  "high",
-  "hot",
-  "large",
-  "light",
-  "little",
-  "long",
-  "loose",
-  "low",
-  "many",
-  "much",
-  "narrow",
-  "rough",
-  "short",
-  "slack",
-  "sloppy",
-  "small",
-  "tall",
-  "thick",
-  "thin",
-  "tight",
-  "wide",
-  "worn",
-]);
 const PHRASE_STARTS = new Set([
   "the",
   "a",

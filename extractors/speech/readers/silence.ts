@@ -36,13 +36,14 @@ export function readSilence(
   const place = readPlace(tokens, 0, tokens.length, env, unsaid && QUANTITIES[unsaid]);
   const names = namesIn(tokens);
   const named = names.length > 0;
+  const figureOf = (where?: Place) => figureAsked(named && unsaid !== undefined ? [unsaid] : names, where);
   const ranged = tokens.some(
     (token) => token.sense.kind === "between" || (token.sense.unit !== undefined && token.sense.kind === undefined),
   );
   if (place !== undefined && (unsaid !== undefined || !place.bareNumber) && !ranged) {
     if (place.settled.absent.length > 0) return { commands: [], questions: [question("no_such_place")], unread };
     const commands: Command[] = [{ command: "goto", place: place.place, span }];
-    return { commands, questions: named ? [figureOf(unsaid === undefined ? names : [unsaid], place.place)] : [], unread };
+    return { commands, questions: named ? [figureOf(place.place)] : [], unread };
   }
   const figure = tokens.some((token) => token.sense.num !== undefined && !isPronoun(token));
   const vague = tokens.some((token) => token.sense.kind === "approx" || token.sense.kind === "between");
@@ -56,7 +57,7 @@ export function readSilence(
     };
   const sign = tokens.some((token) => token.sense.sign !== undefined);
   if (named || (env.context.quantity !== undefined && (sign || tokens.some((token) => COUNTS.test(token.text))))) {
-    return { commands: [], questions: [figureOf(unsaid === undefined ? names : [unsaid])], unread };
+    return { commands: [], questions: [figureOf()], unread };
   }
   return { ...NOTHING, unread };
 }
@@ -67,7 +68,7 @@ const COUNTS = /\b(?:couple|few|several)\b/;
 const isPronoun = (token: Token): boolean => token.text === "one";
 
 /** Asks for a figure; what it is of, or may be of, is in hand from then on. */
-function figureOf(quantities: readonly QuantityId[], place?: Place): Question {
+function figureAsked(quantities: readonly QuantityId[], place?: Place): Question {
   const about = { quantities: [...quantities], ...(place === undefined ? {} : { place }) };
   return question("need_number", undefined, quantities.length === 0 ? undefined : about);
 }

@@ -252,3 +252,36 @@ export const DIGIT_AFTER: ReadonlySet<string> = new Set([
   "stud",
   "bolt",
 ]);
+
+/** Words that are no digit before what there may be too much of, unless a word that counts stands before them. */
+export const TOO: ReadonlySet<string> = new Set(["to", "too"]);
+export const TOO_WHAT: ReadonlySet<string> = new Set([
+  "big",
+  "close",
+  "deep",
+  "far",
+  "few",
+  "heavy",
+  "high",
+  "hot",
+  "large",
+  "light",
+  "little",
+  "long",
+  "loose",
+  "low",
+  "many",
+  "much",
+  "narrow",
+  "rough",
+  "short",
+  "slack",
+  "sloppy",
+  "small",
+  "tall",
+  "thick",
+  "thin",
+  "tight",
+  "wide",
+  "worn",
+]);

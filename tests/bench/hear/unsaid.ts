@@ -1,8 +1,7 @@
 // What the hearing benchmark says that holds no figure: sentences that break off before it, and talk about the trade. Our own.
 
 import type { Context, Parsed } from "../../../shared/events/reading.ts";
-import type { Place } from "../../../shared/places/places.ts";
-import { placeKey } from "../../../shared/places/places.ts";
+import { type Place, placeKey } from "../../../shared/places/places.ts";
 import { type Sentence, wanted } from "./sentences.ts";
 
 const RING: Context = { quantity: "ring_end_gap", place: { cylinder: 1, ring: "top" } };
