@@ -63,6 +63,16 @@ export function likeliest(passes: readonly Pass[]): Pass | undefined {
   return others.find((pass) => pass.plain && costOf(pass) <= costOf(best) * DEARER) ?? best;
 }
 
+/** Those of the passes that may have a say: not much dearer than the cheapest of their kind. */
+function nearOf(heard: readonly Pass[], best: Pass): readonly Pass[] {
+  const dearer = isFragile(saidWords(best)) ? DEARER_TEEN : DEARER;
+  return [true, false].flatMap((full) => {
+    const kind = heard.filter((pass) => pass.full === full);
+    const [cheapest] = kind;
+    return cheapest === undefined ? [] : kind.filter((pass) => costOf(pass) <= costOf(cheapest) * dearer);
+  });
+}
+
 /** What does not make sense here needs company to speak against what does. */
 const LONE = 1;
 
@@ -75,12 +85,8 @@ export function vote(passes: readonly Pass[]): Vote | undefined {
   const heard = heardPasses(passes);
   const [best] = heard;
   if (best === undefined) return undefined;
-  const dearer = isFragile(saidWords(best)) ? DEARER_TEEN : DEARER;
-  const near = [true, false].flatMap((full) => {
-    const kind = heard.filter((pass) => pass.full === full);
-    const [cheapest] = kind;
-    return cheapest === undefined ? [] : kind.filter((pass) => costOf(pass) <= costOf(cheapest) * dearer);
-  });
+  // Where all heard the same there is no scale to be wrong.
+  const near = heard.every(({ meaning }) => meaning === best.meaning) ? heard : nearOf(heard, best);
   const counts = new Map<string, number>();
   for (const { meaning } of near) counts.set(meaning, (counts.get(meaning) ?? 0) + 1);
   const count = ({ meaning }: Pass) => counts.get(meaning) ?? 0;

@@ -41,10 +41,10 @@ const SLOT_WORDS: Readonly<Partial<Record<PlaceKey, readonly string[]>>> = {
   nut: ["nut a", "nut b"],
 };
 
-/** The words of one slot, or undefined for slots that are said otherwise. */
-export function slotPhrase(slot: PlaceKey, engine: Engine): Phrase | undefined {
+/** The words of one slot but for those in `taken`, or undefined for slots that are said otherwise. */
+export function slotPhrase(slot: PlaceKey, engine: Engine, taken: readonly string[] = []): Phrase | undefined {
   if (slot === "ring") return tagged(oneOf(engine.rings.map((ring) => words(ring))), PLACE);
-  const said = SLOT_WORDS[slot];
+  const said = SLOT_WORDS[slot]?.filter((word) => !taken.includes(word));
   return said === undefined ? undefined : tagged(oneOf(said.map((word) => words(word))), PLACE);
 }
 
@@ -71,11 +71,12 @@ const SELDOM_SLOT = 0.06;
 /** "Ring gap for one" is "ring gap four, one" far more often. */
 const FOR = 0.05;
 
-/** Slots of `keys` in order, each of them optional unless `must`. */
+/** Slots of `keys` in order, each of them optional unless `must`. Beside a ring its name is no depth: nobody says "oil, top". */
 function inOrder(keys: readonly PlaceKey[], engine: Engine, must: ReadonlySet<PlaceKey>): Phrase {
   const parts: Phrase[] = [];
+  const taken = keys.includes("ring") ? engine.rings : [];
   for (const key of keys) {
-    const said = slotPhrase(key, engine);
+    const said = slotPhrase(key, engine, taken);
     if (said !== undefined) parts.push(must.has(key) ? said : maybe(said, SELDOM_SLOT));
   }
   return chain(...parts);

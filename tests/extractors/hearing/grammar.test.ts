@@ -58,6 +58,16 @@ describe("the grammar", () => {
     expect(names.filter((name) => !isSayable(name))).toEqual([]);
   });
 
+  it("has no ring for a depth", () => {
+    expect(says({}, "ring gap four~p oil~p bottom~p eighteen~v thou~v")).toBeGreaterThan(0);
+    expect(says({}, "ring gap four~p oil~p top~p eighteen~v thou~v")).toBe(0);
+  });
+
+  it("has no weight of a crankpin", () => {
+    expect(says({}, "rod~p four~p weight seven~v two~v nine~v")).toBeGreaterThan(0);
+    expect(says({}, "crankpin~p four~p weight seven~v two~v nine~v")).toBe(0);
+  });
+
   it.each([
     ["the name and the place", "ring gap two~p top~p"],
     ["the place before the name", "rod~p three~p side"],

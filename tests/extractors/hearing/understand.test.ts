@@ -138,6 +138,11 @@ describe("the vote", () => {
     expect(counted).toMatchObject({ agreement: 1, winner: { meaning: "five" } });
   });
 
+  it("leaves none out where all heard the same", () => {
+    expect(vote([pass(0.94, 100, "next"), pass(1.1, 160, "next")])?.voters).toHaveLength(2);
+    expect(vote([pass(0.94, 100, "next"), pass(1.1, 160, "wrong")])?.voters).toHaveLength(1);
+  });
+
   it("lets one check that heard what makes no sense here be outvoted, but not two, nor a look with the whole grammar", () => {
     const fits = [pass(1, 100, "eighteen"), pass(0.96, 101, "eighteen", false), pass(1.04, 102, "eighteen", false)];
     const odd = pass(0.92, 103, "odd eighty", false);
