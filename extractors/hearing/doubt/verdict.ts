@@ -101,7 +101,7 @@ const LEAST_LEAD_PRESSED = 25;
 /**
  * What fits badly in a voice that is known, or is not heard alike by one pass in a few, mostly is a short sentence of which little can be
  * fitted ("a thou and a half"), or a teen that slips at one scale. Of the tuning voices' sentences about what is open that all passes
- * heard alike, and that fit as badly, eighteen right ones led by this and more, and those that were wrong by 38 at most; of those
+ * heard alike, and that fit as badly, sixteen right ones led by this and more, and those that were wrong by 38 at most; of those
  * that one pass heard otherwise two right ones led as a pressed word must, and a wrong one by 9.
  */
 const LEAST_LEAD_STRANGE = 50;
