@@ -3,7 +3,7 @@ import type { Command, Context, Note, Parsed, Question, Reading } from "../../sh
 import type { Spec } from "../../shared/spec/spec.ts";
 import { best, differs } from "./choose.ts";
 import { type Env, envOf } from "./measure/env.ts";
-import { isOnlyPlace } from "./measure/onlyPlace.ts";
+import { brokenOff } from "./measure/onlyPlace.ts";
 import { readCommands } from "./readers/commands.ts";
 import { readCopy } from "./readers/copy.ts";
 import { readCorrection } from "./readers/correction.ts";
@@ -68,9 +68,8 @@ function measure(words: readonly Word[], heard: readonly Token[], env: Env, why:
   why?.candidates(found);
   const top = found[0];
   if (top === undefined) return undefined;
-  const [first] = top.drafts;
-  if (first !== undefined && isOnlyPlace(top.drafts, tokens, env))
-    return { kept: [], questions: [], rivals: [], tokens, env, repairs, grave, unsaid: first.quantity };
+  const unsaid = brokenOff(top.drafts, tokens, env);
+  if (unsaid !== undefined) return { kept: [], questions: [], rivals: [], tokens, env, repairs, grave, unsaid };
   const rivals = found
     .slice(1)
     .filter((other) => other.score > top.score - TELL_APART && other.drafts.length === top.drafts.length && differs(other, top))

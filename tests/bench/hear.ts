@@ -67,6 +67,13 @@ async function calibrated(hearer: Hearer, voice: Voice): Promise<Speaker> {
   return hearer.calibrate(voice.name, phrases, DEMO_SPEC);
 }
 
+/** Everybody who is known to the ear, in the order of the voices; nobody with `--strangers`. */
+async function speakersBy(hearer: Hearer): Promise<readonly Speaker[]> {
+  const speakers: Speaker[] = [];
+  if (!values.strangers) for (const voice of VOICES) speakers.push(await calibrated(hearer, voice));
+  return speakers;
+}
+
 /**
  * One row a condition, printed as soon as it is done: ours, and the plain recogniser beside it; a row a voice when clean. With
  * `--answers` the voice says "confirm" after a sentence that waits with the right reading in hand, as who works with it does.
@@ -122,8 +129,7 @@ interface Talk {
 async function falseReadings(): Promise<void> {
   const hearer = openHearer();
   const context = { step: "rings" as const };
-  const speakers: Speaker[] = [];
-  if (!values.strangers) for (const voice of VOICES) speakers.push(await calibrated(hearer, voice));
+  const speakers = await speakersBy(hearer);
   const sounds: readonly (readonly [string, () => Promise<Talk>])[] = [
     ["chat", chatSource(speakers)],
     ...(["pink", "hum", "impact", "compressor"] as const).map((kind) => [`${kind} noise`, noiseSource(kind)] as const),
@@ -170,14 +176,17 @@ function noiseSource(kind: NoiseKind): () => Promise<Talk> {
 
 /** Sentences without a figure, in a quiet room: what they came to. */
 async function withoutFigures(): Promise<void> {
+  const reader = openHearer();
+  const speakers = await speakersBy(reader);
+  await reader.close();
   for (const [name, list] of [
     ["broken off before the figure", BROKEN_OFF],
     ["talk about the trade", SHOP_TALK],
   ] as const) {
     const counted = new Unsaid();
-    for (const voice of VOICES) {
+    for (const [index, voice] of VOICES.entries()) {
       const hearer = openHearer({ learns: true });
-      const speaker = values.strangers ? undefined : await calibrated(hearer, voice);
+      const speaker = speakers[index];
       for (const sentence of list) {
         const options = { spec: DEMO_SPEC, context: sentence.context, ...(speaker === undefined ? {} : { speaker }) };
         await hearer.prepare(options);

@@ -161,7 +161,7 @@ export type Judgement = HeardVerdict | "pressed" | "strange";
 type Believed = "ok" | "pressed" | "strange";
 /** Whether a winner counts, or does with the lead that it must have. */
 export const isBelieved = (judged: Judgement): judged is Believed =>
-  (["ok", "pressed", "strange"] as Judgement[]).includes(judged);
+  judged === "ok" || judged === "pressed" || judged === "strange";
 
 /** How strange a sentence of these words may be, cost a second. */
 function limitsOf(words: readonly string[], setting: Setting) {

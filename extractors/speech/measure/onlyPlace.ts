@@ -1,5 +1,6 @@
 // Whether the only figure of a reading is the number of the place it speaks of: "rod three side" waits for its figure.
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
+import type { QuantityId } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import type { Noun, Sense, Token } from "../types.ts";
 import type { Draft } from "./draft.ts";
@@ -29,38 +30,37 @@ function unplaced({ quantity, place, implied }: Draft, spec: Spec): number {
   return said ? 0 : Math.max(0, ...slots.map((slot) => countOf(spec, slot, {}) ?? 0));
 }
 
-/** A whole number said without a unit, in one word; undefined where the figure is said otherwise. */
-function bareNumber({ expr, value }: Draft): number | undefined {
-  const [part] = expr.parts;
-  const bare = value.implied && expr.parts.length === 1 && expr.to === expr.from + 1 && part?.figure.kind === "int";
-  return bare ? Number(part.figure.text) : undefined;
+/** A whole number said without a unit, in one word, and the word right before it; undefined where the figure is said otherwise. */
+function bareNumber({ expr, value }: Draft, tokens: readonly Token[], { correcting }: Env) {
+  const { parts, from, to } = expr;
+  const [part] = parts;
+  const before = tokens[from - 1]?.sense;
+  if (!value.implied || parts.length > 1 || to !== from + 1 || part?.figure.kind !== "int") return undefined;
+  if (before === undefined || correcting === true || tokens[from]?.pause === true) return undefined;
+  const n = Number(part.figure.text);
+  return n < 1 ? undefined : { n, before };
 }
 
 /**
  * Whether a draft's figure may be the number of its place: a bare number, right behind the quantity's name, of a place that the
  * engine has, where no other number tells the place.
  */
-export function mayBePlace(draft: Draft, tokens: readonly Token[], { spec, correcting }: Env): boolean {
-  const n = bareNumber(draft);
-  const { from } = draft.expr;
-  if (n === undefined || n < 1 || correcting === true || draft.known !== "named" || tokens[from]?.pause === true) return false;
-  return tokens[from - 1]?.sense.feat !== undefined && n <= unplaced(draft, spec);
+export function mayBePlace(draft: Draft, tokens: readonly Token[], env: Env): boolean {
+  const bare = bareNumber(draft, tokens, env);
+  return draft.known === "named" && bare?.before.feat !== undefined && bare.n <= unplaced(draft, env.spec);
 }
 
 /**
- * Whether the only figure of `drafts` is the number of a place, and the sentence broke off before its figure: a bare number of a
- * place that the engine has, right behind the word that it counts, or behind the quantity's name where a place follows it or
- * no such figure can be.
+ * The quantity of a sentence that broke off before its figure; undefined where it did not. It did where the only figure of `drafts` is
+ * the number of a place: a bare number of a place that the engine has, right behind the word that it counts, or behind the
+ * quantity's name where a place follows it or no such figure can be.
  */
-export function isOnlyPlace(drafts: readonly Draft[], tokens: readonly Token[], env: Env): boolean {
+export function brokenOff(drafts: readonly Draft[], tokens: readonly Token[], env: Env): QuantityId | undefined {
   const [only, ...others] = drafts;
-  if (only === undefined || others.length > 0 || env.correcting === true) return false;
-  const n = bareNumber(only);
-  const { from, to } = only.expr;
-  const before = tokens[from - 1];
-  if (n === undefined || n < 1 || before === undefined || tokens[from]?.pause === true) return false;
-  if (n <= countedBy(before.sense, env.spec)) return true;
-  const next = tokens[to];
+  const bare = only && others.length === 0 ? bareNumber(only, tokens, env) : undefined;
+  if (only === undefined || bare === undefined) return undefined;
+  const next = tokens[only.expr.to];
   const placed = next?.pause === false && next.sense.slots !== undefined;
-  return mayBePlace(only, tokens, env) && (placed || only.value.fit !== "in");
+  const counted = bare.n <= countedBy(bare.before, env.spec);
+  return counted || ((placed || only.value.fit !== "in") && mayBePlace(only, tokens, env)) ? only.quantity : undefined;
 }
