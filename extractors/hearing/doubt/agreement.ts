@@ -1,9 +1,10 @@
 // How many passes must agree before a sentence counts.
 import { isSlippery } from "./fragile.ts";
+import { FAR_AHEAD } from "./stands.ts";
 import { saidWords, type Vote } from "./vote.ts";
 
 /** Passes that must agree on what is not easily taken for another. */
-export const ENOUGH = 3;
+const ENOUGH = 3;
 /** Below each of these ratios (dB) one more must agree. */
 const NOISY_SNR = [22, 15];
 /** Above this the model does not know the like of the voice well, and takes one word for another at all scales alike. */
@@ -14,3 +15,7 @@ export function votesWanted({ winner }: Vote, snr: number, strangeness: number):
   const noisy = NOISY_SNR.filter((limit) => snr < limit).length;
   return ENOUGH + noisy + (isSlippery(saidWords(winner)) || strangeness > ODD_VOICE ? 1 : 0);
 }
+
+/** Whether all that have a say agree, and are enough: three, or two of which one was far ahead. */
+export const isEnough = ({ agreement, voters }: Vote): boolean =>
+  agreement === 1 && (voters.length >= ENOUGH || voters.some(({ ahead = 0 }) => ahead >= FAR_AHEAD));

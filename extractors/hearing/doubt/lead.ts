@@ -1,38 +1,55 @@
-// A winning pass in, how clearly it leads the next best sentence out: in hiss all passes may agree on what was not said.
+// A winning pass in, whether it leads the next best sentence clearly out: in hiss all passes may agree on what was not said.
+import { solidOf } from "../grammar/rivals.ts";
 import { ownWords } from "./pass-words.ts";
 import type { Pass } from "./vote.ts";
 
-/** Checks at which the lead is measured besides; the least counts, because noise favours a wrong word at one scale. */
+/** Checks at which the lead is asked for besides: noise favours a wrong word at one scale. */
 const MOST_CHECKS = 2;
 /** Sentences that come to the same in other words, before it is given up to look for one that does not. */
 const MOST_ALIKE = 6;
 
-/** Hear what sounds like the winner at a scale, in the noise of pass `turn`, some sentences left out; undefined when nothing is left. */
-export type HearRivals = (warp: number, turn: number, without: readonly (readonly string[])[]) => Pass | undefined;
+/**
+ * Hear what sounds like the winner at a scale, in the noise of pass `turn`, the `unwanted` sentences so much `dearer` than they are
+ * (natural-log units; infinitely where that is left out); undefined when nothing is left.
+ */
+export type HearRivals = (
+  at: Pick<Pass, "warp" | "turn">,
+  unwanted: readonly (readonly string[])[],
+  dearer?: number,
+) => Pass | undefined;
 
 /**
- * How much dearer the next best sentence that comes to something else is than the winner: at its own scale and at checks that heard
- * the same, the least of them or the first below what is wanted, natural-log units. A step a decode.
+ * Whether the next best sentence that comes to something else is at least `wanted` dearer than the winner (natural-log units), at its
+ * own scale and at two checks that heard the same, or at three that did so already: made so much dearer, the winner is still what is
+ * heard. The first pass that heard so; undefined where one did not. A step a decode.
  */
-export function* leadOf(winner: Pass, voters: readonly Pass[], wanted: number, hear: HearRivals): Generator<undefined, number> {
-  const own = hear(winner.warp, 0, []);
-  yield undefined;
-  const same = (pass: Pass) => pass.meaning === winner.meaning && pass.decoded.cost !== undefined;
-  if (own === undefined || !same(own)) return 0;
-  const without = [ownWords(winner)];
-  let least = Number.POSITIVE_INFINITY;
+export function* leads(
+  winner: Pass,
+  voters: readonly Pass[],
+  wanted: number,
+  hear: HearRivals,
+  mostAlike = MOST_ALIKE,
+): Generator<undefined, Pass | undefined> {
+  const same = (pass: Pass | undefined) => pass?.meaning === winner.meaning && pass.decoded.cost !== undefined;
+  const isAhead = (pass: Pass) => same(pass) && (pass.ahead ?? 0) >= wanted;
+  const known = voters.filter(isAhead);
+  if (known.length > MOST_CHECKS) return known[0];
   const checks = voters.filter((pass) => !pass.full && same(pass)).slice(0, MOST_CHECKS);
-  for (const { warp, turn, decoded } of [own, ...checks]) {
-    let next = hear(warp, turn, without);
+  const unwanted = [ownWords(winner)];
+  const isUnwanted = (pass: Pass) => unwanted.some((words) => solidOf(words) === solidOf(ownWords(pass)));
+  let own: Pass | undefined;
+  for (const at of [{ warp: winner.warp, turn: 0 }, ...checks.filter((pass) => !isAhead(pass))]) {
+    let next = hear(at, unwanted, wanted);
     yield undefined;
-    while (next?.meaning === winner.meaning) {
-      if (without.length === MOST_ALIKE) return 0;
-      without.push(ownWords(next));
-      next = hear(warp, turn, without);
+    // The same in other words has not been made dearer yet.
+    while (next !== undefined && same(next) && !isUnwanted(next)) {
+      if (unwanted.length === mostAlike) return undefined;
+      unwanted.push(ownWords(next));
+      next = hear(at, unwanted, wanted);
       yield undefined;
     }
-    least = Math.min(least, (next?.decoded.cost ?? Number.POSITIVE_INFINITY) - (decoded.cost ?? 0));
-    if (least < wanted) return least;
+    if (!same(next)) return undefined;
+    own ??= next;
   }
-  return least;
+  return own;
 }

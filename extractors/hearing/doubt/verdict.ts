@@ -2,7 +2,7 @@
 import { isFreeNote } from "../text.ts";
 import type { HeardVerdict } from "../types.ts";
 import { isNumberWord } from "../words/numbers.ts";
-import type { Evidence } from "./evidence.ts";
+import { type Evidence, strangenessOf } from "./evidence.ts";
 import { isBreathLong, isHomophone, isHushed, isReadOut, isSlippery } from "./fragile.ts";
 import { ownWords } from "./pass-words.ts";
 import { type Pass, saidWords, type Vote } from "./vote.ts";
@@ -178,6 +178,13 @@ function limitsOf(words: readonly string[], setting: Setting) {
     /** Of what is open it speaks also where one pass does not agree, or the sentence fits badly. */
     speaks: known && !elsewhere,
   };
+}
+
+/** Whether a look is stranger than anything that counts: no check would change that. */
+export function isHopeless(look: Pass, setting: Setting): boolean {
+  if (isBriefCommand(look)) return false;
+  const { most, speaks } = limitsOf(saidWords(look), setting);
+  return strangenessOf(look.decoded) > most + (speaks ? STRANGER : 0);
 }
 
 /** How far to believe the winner of `vote`. */

@@ -21,6 +21,8 @@ export interface Pass {
   readonly plain: boolean;
   /** Whether it is a command and nothing else. */
   readonly command: boolean;
+  /** How much dearer the sentence could have been and still be heard, as far as that was tried; natural-log units. */
+  readonly ahead?: number;
 }
 
 export interface Vote {

@@ -34,12 +34,15 @@ export interface SoundState {
 const SCORE_UNIT = 1024 * Math.log(1.0001);
 const PROBABILITY_UNIT = 1 / Math.log(1.0001);
 
+/** How many times the log weights of a grammar count. */
+export const GRAMMAR_WEIGHT = 4;
+
 /**
  * How the recogniser searches. Weights of the grammar count fourfold, short words are held back, and the beams are wide:
  * most of a decode's time goes by the grammar's size, so that a narrow beam would only lose sentences. Pauses are as usual as words:
  * who reads sizes out stops at every comma, and at the library's own price (0.005) a short word is put into a pause instead.
  */
-const SEARCH = { lw: 4, wip: 0.2, silprob: 0.2, beam: 1e-64, pbeam: 1e-64, wbeam: 1e-40, maxhmmpf: 2500 };
+const SEARCH = { lw: GRAMMAR_WEIGHT, wip: 0.2, silprob: 0.2, beam: 1e-64, pbeam: 1e-64, wbeam: 1e-40, maxhmmpf: 2500 };
 
 /** The word of a transition in finite-state grammar text. */
 const TRANSITION_WORD = /^TRANSITION \d+ \d+ \S+ (\S+)$/gm;

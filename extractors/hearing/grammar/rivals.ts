@@ -1,4 +1,5 @@
 // A heard sentence in, the small grammar of what else it may have been out: the grammar's own sentences a slip or two away.
+import { GRAMMAR_WEIGHT } from "../engine/decoder.ts";
 import { likeness } from "../words/alike.ts";
 import { saidAs } from "../words/dictionary.ts";
 import { isNumberWord } from "../words/numbers.ts";
@@ -43,6 +44,9 @@ const HOLLOW: ReadonlySet<string> = new Set(["a", "and", "at", "is", "number", "
 
 const isHollow = (word: string) => HOLLOW.has(plainWord(word));
 
+/** A sentence (words with roles) without its hollow words: equal for what is unwanted together. */
+export const solidOf = (sentence: readonly string[]): string => sentence.filter((word) => !isHollow(word)).join(" ");
+
 /** Beginnings of unwanted sentences, hollow words left out. */
 interface Unwanted {
   readonly id: number;
@@ -69,52 +73,55 @@ function beginningsOf(sentences: readonly (readonly string[])[]): Unwanted | und
 }
 
 /**
- * Sphinx FSG text of the sentences that `start` accepts and that differ from `heard` (words with roles) by at most two words, but
- * for those in `without` and what differs from them in hollow words only. Undefined when `heard` holds words the grammar does not
- * have there, such as free speech, or when nothing sounds like it.
+ * Sphinx FSG text of the sentences that `start` accepts and that differ from `heard` (words with roles) by at most two words; those
+ * in `unwanted`, and what differs from them in hollow words only, cost `dearer` more than they do (natural-log units), and are left
+ * out where that is infinite. Undefined when `heard` holds words the grammar does not have there, such as free speech, or when
+ * nothing sounds like it.
  */
 export function rivalsFsg(
   start: State,
   heard: readonly string[],
-  without: readonly (readonly string[])[] = [],
+  unwanted: readonly (readonly string[])[] = [],
+  dearer = Number.POSITIVE_INFINITY,
 ): string | undefined {
   const nodes = new Map<string, Node>();
   const order: Node[] = [];
-  const nodeOf = (state: State, at: number, slips: number, unwanted: Unwanted | undefined): Node => {
-    const key = `${state.id} ${at} ${slips} ${unwanted?.id ?? ""}`;
+  const nodeOf = (state: State, at: number, slips: number, begun: Unwanted | undefined): Node => {
+    const key = `${state.id} ${at} ${slips} ${begun?.id ?? ""}`;
     let node = nodes.get(key);
     if (node === undefined) {
-      node = { state, at, slips, unwanted, id: order.length, arcs: [] };
+      node = { state, at, slips, unwanted: begun, id: order.length, arcs: [] };
       nodes.set(key, node);
       order.push(node);
     }
     return node;
   };
-  nodeOf(start, 0, 0, beginningsOf(without));
+  nodeOf(start, 0, 0, beginningsOf(unwanted));
   for (const node of order) {
     const { state, at, slips } = node;
     const next = heard[at];
     for (const { word, to, weight } of state.arcs) {
       if (word.startsWith("+")) continue;
-      const unwanted = isHollow(word) ? node.unwanted : node.unwanted?.next.get(word);
+      const begun = isHollow(word) ? node.unwanted : node.unwanted?.next.get(word);
       // The same word in another role is no slip: "crankpin" may name the reading or the place of one.
       if (next !== undefined && plainWord(word) === plainWord(next))
-        node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips, unwanted) });
+        node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips, begun) });
       else if (slips < MOST_SLIPS) {
         if (next !== undefined && areAlike(word, next))
-          node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips + 1, unwanted) });
-        if (isShort(word)) node.arcs.push({ word, weight, to: nodeOf(to, at, slips + 1, unwanted) });
+          node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips + 1, begun) });
+        if (isShort(word)) node.arcs.push({ word, weight, to: nodeOf(to, at, slips + 1, begun) });
       }
     }
     if (next !== undefined && slips < MOST_SLIPS)
       node.arcs.push({ word: undefined, weight: 1, to: nodeOf(state, at + 1, slips + 1, node.unwanted) });
   }
-  return fsgOf(order, heard.length);
+  return fsgOf(order, heard.length, Math.exp(-dearer / GRAMMAR_WEIGHT));
 }
 
-/** Only nodes from which the end can be reached. */
-function fsgOf(order: readonly Node[], length: number): string | undefined {
-  const ends = (node: Node) => node.state.final > 0 && node.at === length && node.unwanted?.whole !== true;
+/** Only nodes from which the end can be reached; `share` is what is left of the weight of an end that is not wanted. */
+function fsgOf(order: readonly Node[], length: number, share: number): string | undefined {
+  const endOf = (node: Node) => (node.at === length ? node.state.final * (node.unwanted?.whole === true ? share : 1) : 0);
+  const ends = (node: Node) => endOf(node) > 0;
   const alive = new Set<Node>(order.filter(ends));
   const before = new Map<Node, Node[]>();
   for (const node of order)
@@ -141,7 +148,7 @@ function fsgOf(order: readonly Node[], length: number): string | undefined {
     for (const { word, weight, to } of node.arcs)
       if (alive.has(to))
         lines.push(`TRANSITION ${from} ${number.get(to)} ${weight.toPrecision(4)}${word === undefined ? "" : ` ${word}`}`);
-    if (ends(node)) lines.push(`TRANSITION ${from} ${last} ${node.state.final.toPrecision(4)}`);
+    if (ends(node)) lines.push(`TRANSITION ${from} ${last} ${endOf(node).toPrecision(4)}`);
   }
   lines.push("FSG_END", "");
   return lines.join("\n");

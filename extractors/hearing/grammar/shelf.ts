@@ -40,11 +40,11 @@ export class GrammarShelf {
   }
 
   /**
-   * Set the sentences that sound like `heard` (words with roles) on the small decoder, but for those in `without`; false where
-   * `start` does not have it, or nothing sounds like it.
+   * Set the sentences that sound like `heard` (words with roles) on the small decoder, those in `unwanted` so much dearer, or left out
+   * (see `rivalsFsg`); false where `start` does not have it, or nothing sounds like it.
    */
-  useRivals(start: State, heard: readonly string[], without: readonly (readonly string[])[] = []): boolean {
-    const rivals = rivalsFsg(start, heard, without);
+  useRivals(start: State, heard: readonly string[], unwanted?: readonly (readonly string[])[], dearer?: number): boolean {
+    const rivals = rivalsFsg(start, heard, unwanted, dearer);
     if (rivals !== undefined) this.#setOn("small", rivals, rivals);
     return rivals !== undefined;
   }

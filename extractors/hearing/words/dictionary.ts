@@ -9,9 +9,8 @@ import type { Pronunciations } from "./types.ts";
 export const PHONES =
   "AA AE AH AO AW AY B CH D DH EH ER EY F G HH IH IY JH K L M N NG OW OY P R S SH T TH UH UW V W Y Z ZH".split(" ");
 
-/** One word a phone: a path through these is any speech at all. */
+/** One word a phone: a path through such words is any speech at all. */
 export const phoneWord = (phone: string): string => `+${phone.toLowerCase()}`;
-export const PHONE_WORDS: readonly string[] = PHONES.map(phoneWord);
 
 const ALL_WORDS: Pronunciations = Object.assign(
   Object.create(null) as Record<string, readonly string[]>,

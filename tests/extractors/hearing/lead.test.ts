@@ -1,6 +1,6 @@
-// How clearly a sentence leads the next best one: the least of several scales, sentences that come to the same left out.
+// How clearly a sentence leads the next best one: made so much dearer it is still heard, at its own scale and at its checks.
 import { describe, expect, it } from "vitest";
-import { type HearRivals, leadOf } from "../../../extractors/hearing/doubt/lead.ts";
+import { type HearRivals, leads } from "../../../extractors/hearing/doubt/lead.ts";
 import type { Pass } from "../../../extractors/hearing/doubt/vote.ts";
 import { finish } from "../../../extractors/hearing/steps.ts";
 import { passOf } from "./passes.ts";
@@ -19,61 +19,87 @@ const check = (warp: number, turn: number, cost = 500, text = "twelve"): Pass =>
 });
 const CHECKS = [check(0.96, 1), check(1.04, 2)];
 
-/** The winner when nothing is unwanted, else the cheapest of these that is not. */
+/** The cheapest of the winner and these, what is unwanted so much dearer. */
 const hearing =
-  (costs: Readonly<Record<string, readonly [number, string]>>): HearRivals =>
-  (warp, turn, without) => {
-    const unwanted = without.map((words) => words.join(" "));
-    const [best] = Object.entries(costs)
-      .filter(([text]) => !unwanted.includes(text))
-      .sort(([, [one]], [, [other]]) => one - other);
-    if (without.length === 0) return { ...WINNER, warp, turn };
-    return best === undefined ? undefined : pass(best[0], ...best[1]);
+  (others: Readonly<Record<string, readonly [number, string]>>): HearRivals =>
+  (at, unwanted, dearer = Number.POSITIVE_INFINITY) => {
+    const sentences = { twelve: [500, "twelve"] as const, ...others };
+    const [best] = Object.entries(sentences)
+      .map(([text, [cost, meaning]]) => {
+        const isUnwanted = unwanted.some((words) => words.join(" ") === text);
+        return pass(text, isUnwanted ? cost + dearer : cost, meaning);
+      })
+      .sort((one, other) => (one.decoded.cost ?? 0) - (other.decoded.cost ?? 0));
+    return best && { ...best, ...at };
   };
+
+const isLeading = (others: Readonly<Record<string, readonly [number, string]>>, wanted: number) =>
+  finish(leads(WINNER, CHECKS, wanted, hearing(others))) !== undefined;
 
 describe("the lead of a sentence", () => {
   it.each([
     ["over what comes to something else", { ten: [540, "ten"] }, 40],
-    ["is not over the same in other words", { "one two": [501, "twelve"], "twelve oh": [503, "twelve"], ten: [530, "ten"] }, 30],
+    [
+      "over that alone, not over the same in other words",
+      { "one two": [501, "twelve"], "twelve oh": [503, "twelve"], ten: [530, "ten"] },
+      30,
+    ],
     ["may be little", { ten: [503, "ten"] }, 3],
-    ["is boundless where nothing else can be meant", {}, Number.POSITIVE_INFINITY],
-  ] as const)("%s", (_what, costs, lead) => {
-    expect(finish(leadOf(WINNER, CHECKS, WANTED, hearing(costs)))).toBe(lead);
+  ] as const)("is %s", (_what, others, lead) => {
+    expect(isLeading(others, lead - 1)).toBe(true);
+    expect(isLeading(others, lead + 1)).toBe(false);
   });
 
-  it("is the least of its own scale and of checks that heard the same, at their own scales and noises", () => {
-    const near: readonly number[] = [545, 560, 0, 0, 535];
+  it("is as great as one wants where nothing else can be meant", () => {
+    expect(isLeading({}, 1e6)).toBe(true);
+  });
+
+  it("is asked for at the sentence's own scale and at two checks that heard the same, at their own scales and noises", () => {
     const heardAt: unknown[] = [];
-    const hear: HearRivals = (warp, turn, without) => {
-      if (without.length === 0) return WINNER;
-      heardAt.push([warp, turn]);
-      return pass("ten", near[turn]);
+    const hear: HearRivals = ({ warp, turn }, unwanted, dearer) => {
+      heardAt.push([warp, turn, unwanted.map((words) => words.join(" ")), dearer]);
+      return WINNER;
     };
     const lost = { ...check(1.02, 3), decoded: { words: [], cost: undefined } };
     const look = { ...check(1, 0), full: true };
     const checks = [look, check(0.96, 1), check(0.92, 2, 480, "ten"), lost, check(1.08, 4), check(0.9, 5)];
-    expect(finish(leadOf(WINNER, checks, WANTED, hear))).toBe(35);
+    expect(finish(leads(WINNER, checks, WANTED, hear))).toBe(WINNER);
     expect(heardAt).toEqual([
-      [1, 0],
-      [0.96, 1],
-      [1.08, 4],
+      [1, 0, ["twelve"], WANTED],
+      [0.96, 1, ["twelve"], WANTED],
+      [1.08, 4, ["twelve"], WANTED],
     ]);
+  });
+
+  it("is not asked for again where three checks were as far ahead, and is where they were less far", () => {
+    let decodes = 0;
+    const hear: HearRivals = () => {
+      decodes += 1;
+      return WINNER;
+    };
+    const ahead = (by: number) => [...CHECKS, check(0.92, 3)].map((pass) => ({ ...pass, ahead: by }));
+    expect(finish(leads(WINNER, ahead(WANTED), WANTED, hear))).toBeDefined();
+    expect(decodes).toBe(0);
+    expect(finish(leads(WINNER, ahead(WANTED - 1), WANTED, hear))).toBeDefined();
+    expect(decodes).toBe(3);
+    const other = ahead(WANTED).map((pass) => ({ ...pass, meaning: "ten" }));
+    expect(finish(leads(WINNER, other, WANTED, () => pass("ten", 450)))).toBeUndefined();
   });
 
   it("is not looked for further once it is too small", () => {
     let decodes = 0;
-    const close: HearRivals = (_warp, _turn, without) => {
+    const close: HearRivals = () => {
       decodes += 1;
-      return without.length === 0 ? WINNER : pass("ten", 500 + WANTED - 1);
+      return pass("ten", 500 + WANTED - 1);
     };
-    expect(finish(leadOf(WINNER, CHECKS, WANTED, close))).toBe(WANTED - 1);
-    expect(decodes).toBe(2);
+    expect(finish(leads(WINNER, CHECKS, WANTED, close))).toBeUndefined();
+    expect(decodes).toBe(1);
   });
 
-  it("is none where it is not heard again itself, nor where everything comes to the same", () => {
-    expect(finish(leadOf(WINNER, CHECKS, WANTED, () => pass("ten", 450)))).toBe(0);
-    expect(finish(leadOf(WINNER, CHECKS, WANTED, () => undefined))).toBe(0);
-    const same: HearRivals = (_warp, _turn, without) => pass(`twelve ${without.length}`, 500 + without.length, "twelve");
-    expect(finish(leadOf(WINNER, CHECKS, WANTED, same))).toBe(0);
+  it("is none where the sentence is not heard again, nor where everything comes to the same", () => {
+    expect(finish(leads(WINNER, CHECKS, WANTED, () => undefined))).toBeUndefined();
+    expect(finish(leads(WINNER, CHECKS, WANTED, () => pass("twelve", undefined)))).toBeUndefined();
+    const same: HearRivals = (_at, unwanted) => pass(`twelve ${unwanted.length}`, 500, "twelve");
+    expect(finish(leads(WINNER, CHECKS, WANTED, same))).toBeUndefined();
   });
 });

@@ -113,6 +113,25 @@ describe("the rivals of a sentence", () => {
     expect(has(others, said(other))).toBe(among);
   });
 
+  it("have it dearer by what was asked, once the grammar's weights count fourfold, and nothing else", () => {
+    const heard = said("three eight seven five one");
+    const ends = (fsg = "") => {
+      const last = fsg.match(/FINAL_STATE (\d+)/)?.[1];
+      const lines = [...fsg.matchAll(/^TRANSITION \d+ (\d+) (\S+)$/gm)];
+      return lines.filter(([, to]) => to === last).map(([, , weight]) => Number(weight));
+    };
+    const plain = rivalsFsg(startOf(BORE), heard) ?? "";
+    const dearer = rivalsFsg(startOf(BORE), heard, [heard], 40) ?? "";
+    expect(has(dearer, heard)).toBe(true);
+    const dear = ends(dearer).filter((weight) => !ends(plain).includes(weight));
+    expect(dear.length).toBeGreaterThan(0);
+    for (const weight of dear)
+      expect(
+        ends(plain).some((full) => Math.abs(4 * Math.log(full / weight) - 40) < 0.01),
+        `${weight}`,
+      ).toBe(true);
+  });
+
   it("is nothing for words the grammar does not have there", () => {
     expect(rivalsFsg(startOf(NUT), said("piston crankpin bore thou"))).toBeUndefined();
   });

@@ -1,0 +1,67 @@
+// A clip and where to look for what was said in it in, one decode of it out: in a whole grammar, or among what sounds like an
+// earlier pass.
+import { heardAt } from "./audio/sound.ts";
+import { ownWords } from "./doubt/pass-words.ts";
+import type { Pass } from "./doubt/vote.ts";
+import type { Bank, Role } from "./engine/bank.ts";
+import { rolesOf } from "./grammar/fsg.ts";
+import type { Scope } from "./grammar/index.ts";
+import { type GrammarShelf, roleOf } from "./grammar/shelf.ts";
+import type { Clip } from "./heard.ts";
+import { meaningOf } from "./meaning.ts";
+import { sentenceOf } from "./text.ts";
+import type { HearOptions } from "./types.ts";
+
+/** What is looked for: a sentence of the grammar of `scope`, in a clip. */
+export interface Sought {
+  readonly scope: Scope;
+  readonly clip: Clip;
+  readonly options: HearOptions;
+}
+
+export class Passes {
+  readonly #bank: Bank;
+  readonly #shelf: GrammarShelf;
+  constructor(bank: Bank, shelf: GrammarShelf) {
+    this.#bank = bank;
+    this.#shelf = shelf;
+  }
+
+  #decode({ clip, options: { spec, context } }: Sought, warp: number, turn: number, by: Role): Pass {
+    const decoded = this.#bank.decoder(by).decode(heardAt(clip.at(warp), turn));
+    const text = sentenceOf(decoded.words.map(({ word }) => word));
+    return { warp, turn, decoded, full: true, text, ...meaningOf(text, context, spec) };
+  }
+
+  /** Hear in the whole grammar, on the frequency scale `warp` and in the noise of pass number `turn`. */
+  whole(sought: Sought, warp: number, turn = 0): Pass {
+    const { scope, options } = sought;
+    this.#shelf.use(options.spec, options.context, scope);
+    return this.#decode(sought, warp, turn, roleOf(scope));
+  }
+
+  /**
+   * What hears the clip among the sentences that sound like `pass`, those of `unwanted` being `dearer` than they are, natural-log
+   * units (infinitely, where that is left out); undefined where the grammar does not have the pass, or nothing sounds like it.
+   */
+  among(
+    pass: Pass,
+    sought: Sought,
+    unwanted: readonly (readonly string[])[] = [],
+    dearer?: number,
+  ): ((warp: number, turn: number) => Pass) | undefined {
+    const { scope, options } = sought;
+    // What was heard to be about one thing may be about another that sounds like it: its rivals are those of everything.
+    const { start } = this.#shelf.grammar(options.spec, options.context, typeof scope === "string" ? scope : "all");
+    if (!this.#shelf.useRivals(start, ownWords(pass), unwanted, dearer)) return undefined;
+    return (warp, turn) => ({ ...this.#decode(sought, warp, turn, "small"), full: false });
+  }
+
+  /** Hear known words (without roles) among what sounds like them; undefined where the grammar does not have them. */
+  amongKnown(words: readonly string[], sought: Sought, warp: number): Pass | undefined {
+    const { start } = this.#shelf.grammar(sought.options.spec, sought.options.context, "all");
+    const known = rolesOf(start, words);
+    if (known === undefined || !this.#shelf.useRivals(start, known)) return undefined;
+    return this.#decode(sought, warp, 0, "small");
+  }
+}
