@@ -3,7 +3,7 @@ import { isFreeNote } from "../text.ts";
 import type { HeardVerdict } from "../types.ts";
 import { isNumberWord } from "../words/numbers.ts";
 import { type Evidence, strangenessOf } from "./evidence.ts";
-import { isBreathLong, isHomophone, isHushed, isReadOut, isSlippery } from "./fragile.ts";
+import { isBreathLong, isFragile, isHomophone, isHushed, isReadOut, isSlippery } from "./fragile.ts";
 import { ownWords } from "./pass-words.ts";
 import { type Pass, saidWords, type Vote } from "./vote.ts";
 
@@ -39,6 +39,8 @@ const HISSY_IF_HUSHED = 17;
  * For a read-out and for what is easily taken for another number, where the model is fitted to the voice, in quiet too: wrong words
  * fit it better then as well, and no band catches the slip. Of ten tuning voices' figures that all passes heard alike in quiet two in
  * 498 were wrong: "thirty" for "thirteen" led by 1, "a thou" for "two thou" by 24; of the right slippery ones four led by less than this.
+ * Of a stranger that is asked of a teen or a bare ten only: of 106 recordings of people that were heard right none was lost by it, and
+ * a "seventeen" that all passes took for "seventy" waits; asked of read-outs too it lost four.
  */
 const LEAST_LEAD_SLIPPERY = 10;
 /** Above: other talk that the grammar was bent to; when all passes agree, a little further. */
@@ -233,6 +235,6 @@ export function leadWanted(
     judged === "strange" ? LEAST_LEAD_STRANGE : 0,
     judged === "pressed" || isHomophone(words) || isBreathLong(ownWords(winner)) ? LEAST_LEAD_PRESSED : 0,
     hiss === "some" ? LEAST_LEAD_IN_HISS : 0,
-    fitted && isSlippery(words) ? LEAST_LEAD_SLIPPERY : 0,
+    (fitted ? isSlippery(words) : isFragile(words)) ? LEAST_LEAD_SLIPPERY : 0,
   );
 }
