@@ -215,8 +215,9 @@ describe("the vote", () => {
     ["none for a stranger's read-out in quiet", ["three", "eight", "seven", "six"], "ok", 40, 0, 0],
     ["more than there can be in loud hiss", ["twelve", "thou"], "ok", 5, 1e9, Number.POSITIVE_INFINITY],
     ["more than there can be for what a little hiss hides", ["sixteen", "thou"], "ok", 15, 1e9, Number.POSITIVE_INFINITY],
-    ["none for it in quiet", ["sixteen", "thou"], "ok", 20, 0, 0],
-    ["none for what a little hiss does not hide", ["seventeen", "thou"], "ok", 15, 0, 0],
+    ["one for it in quiet, as for any teen or bare ten of a stranger's", ["sixteen", "thou"], "ok", 20, 1, 20],
+    ["no more for what a little hiss does not hide", ["seventeen", "thou"], "ok", 15, 1, 20],
+    ["none for a ten with a digit after it", ["seventy", "one"], "ok", 40, 0, 0],
     ["none for a free note, even in loud hiss", ["note"], "ok", 5, 0, 0],
   ] as const)("wants a lead: %s", (_what, said, judged, treble, least, most) => {
     const wanted = leadWanted(passOf(said.join(" ")), judged, 30, () => treble);
