@@ -3,7 +3,7 @@ import type { Clip } from "../heard.ts";
 import { isFreeNote } from "../text.ts";
 import type { Evidence } from "./evidence.ts";
 import { isSlippery } from "./fragile.ts";
-import { hissIn, isBriefCommand, judge, type Setting } from "./verdict.ts";
+import { hissIn, isBriefCommand, judge, leadWanted, type Setting } from "./verdict.ts";
 import { type Pass, saidWords } from "./vote.ts";
 
 /**
@@ -23,6 +23,7 @@ const QUIET_SNR = 15;
 export function mayStand(look: Pass, evidence: Evidence, { levels, treble }: Clip, setting: Setting): boolean {
   if (setting.fitted !== true || !look.plain || isFreeNote(look) || isBriefCommand(look)) return false;
   if (levels.snr < QUIET_SNR || hissIn(levels.snr, treble()) !== "none") return false;
+  if (leadWanted(look, "ok", levels.snr, treble, setting) > FAR_AHEAD) return false;
   if (evidence.strangeness > (isSlippery(saidWords(look)) ? STRANGE_IF_SLIPPERY : STRANGE)) return false;
   return judge({ winner: look, voters: [look, look], agreement: 1 }, evidence, levels.snr, setting) === "ok";
 }

@@ -36,6 +36,8 @@ describe("a look stands on one check", () => {
     ["of a read-out that fits a little worse", READ_OUT, evidence(270), QUIET, KNOWN, false],
     ["in noise", GAP, evidence(200), clipAt(14), KNOWN, false],
     ["in hiss", GAP, evidence(200), clipAt(20, 12), KNOWN, false],
+    ["of a word that a little hiss may hide", passOf("sixteen thou"), evidence(200), clipAt(40, 15), KNOWN, false],
+    ["of the same in quiet", passOf("sixteen thou"), evidence(200), QUIET, KNOWN, true],
     ["with sound that no word explains", GAP, evidence(200, { unexplained: 0.3 }), QUIET, KNOWN, false],
     ["with a word pressed in", GAP, evidence(200, { words: [{ word: "top", phone: 0.03, cost: 200 }] }), QUIET, KNOWN, false],
     ["of a command, which has too few rivals", passOf("scratch that", { command: true }), evidence(200), QUIET, KNOWN, false],
