@@ -180,16 +180,17 @@ describe("the vote", () => {
   });
 
   it.each([
-    ["what is open, in a known voice, wants a clear lead", "twelve thou loose", { fitted: true }, "strange"],
-    ["a teen that is open too", "fifteen thou loose", { fitted: true }, "strange"],
-    ["what is not open is doubtful", "twelve thou loose", { fitted: true, elsewhere: true }, "doubtful"],
-    ["a stranger's is doubtful", "twelve thou loose", {}, "doubtful"],
-    ["a read-out is doubtful", "three eight seven six", { fitted: true }, "doubtful"],
-  ] as const)("where the sentence fits worse than it may, %s", (_what, said, setting, judged) => {
+    ["what is open, in a known voice, wants a clear lead", "twelve thou loose", { fitted: true }, "strange", "doubtful"],
+    ["a teen that is open too", "fifteen thou loose", { fitted: true }, "strange", "doubtful"],
+    ["what is not open is doubtful", "twelve thou loose", { fitted: true, elsewhere: true }, "doubtful", "doubtful"],
+    ["a stranger's is doubtful", "twelve thou loose", {}, "doubtful", "doubtful"],
+    ["a read-out is doubtful", "three eight seven six", { fitted: true }, "doubtful", "nothing"],
+    ["a stranger's read-out is doubtful", "three eight seven six", {}, "doubtful", "doubtful"],
+  ] as const)("where the sentence fits worse than it may, %s", (_what, said, setting, judged, ifFarWorse) => {
     const agreed = vote([passOf(said, { warp: 1 }), passOf(said, { warp: 0.95 })]);
     expect(judge(agreed, { ...evidence, strangeness: 380 }, 30, setting)).toBe(judged);
-    // Other talk that the grammar was bent to.
-    expect(judge(agreed, { ...evidence, strangeness: 455 }, 30, setting)).toBe("doubtful");
+    // Other talk that the grammar was bent to: a long sentence of it, in a voice that is known, is let go.
+    expect(judge(agreed, { ...evidence, strangeness: 455 }, 30, setting)).toBe(ifFarWorse);
   });
 
   it.each([
