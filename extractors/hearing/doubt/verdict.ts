@@ -193,14 +193,20 @@ export function isHopeless(look: Pass, setting: Setting): boolean {
   return strangenessOf(look.decoded) > most + (speaks ? STRANGER : 0);
 }
 
+const isTogether = ({ agreement, voters }: Vote) => agreement === 1 && voters.length >= 2;
+
+/** Strangeness above which it is other talk that the grammar was bent to. */
+function talkFrom(vote: Vote, { fitted = false }: Setting): number {
+  const long = vote.winner.decoded.words.length >= LONG_SENTENCE;
+  if (!isTogether(vote) || (long && fitted)) return STRANGE;
+  return tooStrange(vote.winner) + (long ? LONG_ALLOWANCE : 0);
+}
+
 /** How far to believe the winner of `vote`. */
 export function judge(vote: Vote | undefined, evidence: Evidence | undefined, snr: number, setting: Setting = {}): Judgement {
   if (vote === undefined || evidence === undefined) return "nothing";
-  const long = vote.winner.decoded.words.length >= LONG_SENTENCE;
-  const together = vote.agreement === 1 && vote.voters.length >= 2;
-  const ofStranger = tooStrange(vote.winner) + (long ? LONG_ALLOWANCE : 0);
-  const strange = together && !(long && setting.fitted === true) ? ofStranger : STRANGE;
-  if (evidence.strangeness > strange || evidence.unexplained > UNEXPLAINED_NOTHING) return "nothing";
+  const together = isTogether(vote);
+  if (evidence.strangeness > talkFrom(vote, setting) || evidence.unexplained > UNEXPLAINED_NOTHING) return "nothing";
   if (snr < LOUDEST_SNR) return "too_loud";
   // Nothing in common and hard to fit besides: talk that is not for the book.
   const words = saidWords(vote.winner);
