@@ -22,6 +22,7 @@ export interface Sought {
 export class Passes {
   readonly #bank: Bank;
   readonly #shelf: GrammarShelf;
+
   constructor(bank: Bank, shelf: GrammarShelf) {
     this.#bank = bank;
     this.#shelf = shelf;
@@ -42,7 +43,8 @@ export class Passes {
 
   /**
    * What hears the clip among the sentences that sound like `pass`, those of `unwanted` being `dearer` than they are, natural-log
-   * units (infinitely, where that is left out); undefined where the grammar does not have the pass, or nothing sounds like it.
+   * units (infinitely, where that is left out), for as long as nothing else is heard among few; undefined where the grammar does not
+   * have the pass, or nothing sounds like it.
    */
   among(
     pass: Pass,

@@ -140,9 +140,12 @@ export class Seeker {
     const { levels, treble } = sought.clip;
     // Free speech has no sentences that sound like it, and a brief command has too few: the whole grammar hears them again.
     if (isFreeNote(best) || isBriefCommand(best)) return ({ warp, turn }) => this.#passes.whole(sought, warp, turn);
-    const hear = this.#rivalsOf(best, sought);
     const lead = leadWanted(best, "ok", levels.snr, treble, this.#setting(sought));
-    if (lead === 0 || lead === Number.POSITIVE_INFINITY) return (at) => hear(at, []);
+    if (lead === 0 || lead === Number.POSITIVE_INFINITY) {
+      const among = this.#passes.among(best, sought);
+      return ({ warp, turn }) => among?.(warp, turn);
+    }
+    const hear = this.#rivalsOf(best, sought);
     return (at) => {
       const ahead = hear(at, [ownWords(best)], lead);
       return ahead?.meaning === best.meaning ? { ...ahead, ahead: lead } : hear(at, []);
