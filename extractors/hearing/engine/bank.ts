@@ -1,6 +1,7 @@
 // An ear's decoders, one for each kind of grammar: the large one takes a fifth of a second to set, and is set once.
 import { Decoder } from "./decoder.ts";
-import type { Engine } from "./engine.ts";
+import type { Engine, Gaussians } from "./engine.ts";
+import type { GaussianFiles } from "./model.ts";
 
 export type Role = "near" | "all" | "small";
 
@@ -9,16 +10,18 @@ const ROLES: readonly Role[] = ["near", "all", "small"];
 export class Bank {
   readonly #engine: Engine;
   readonly #dictionary: string;
+  #gaussians: Gaussians;
   #decoders: Readonly<Record<Role, Decoder>>;
 
   constructor(engine: Engine, dictionary: string) {
     this.#engine = engine;
     this.#dictionary = dictionary;
+    this.#gaussians = engine.hold(undefined);
     this.#decoders = this.#openAll();
   }
 
-  #openAll(means?: Uint8Array): Record<Role, Decoder> {
-    const opened = ROLES.map((role) => [role, new Decoder(this.#engine, this.#dictionary, means)] as const);
+  #openAll(): Record<Role, Decoder> {
+    const opened = ROLES.map((role) => [role, new Decoder(this.#engine, this.#dictionary, this.#gaussians)] as const);
     return Object.fromEntries(opened) as Record<Role, Decoder>;
   }
 
@@ -26,23 +29,27 @@ export class Bank {
     return this.#decoders[role];
   }
 
-  /** One more decoder with these means, or the model's own, for the steps of `use`, and no longer where they are left. */
-  *borrow<T>(means: Uint8Array | undefined, use: (decoder: Decoder) => Generator<undefined, T>): Generator<undefined, T> {
-    const decoder = new Decoder(this.#engine, this.#dictionary, means);
+  /** One more decoder with these Gaussians, or the model's own, for the steps of `use`, and no longer where they are left. */
+  *borrow<T>(files: GaussianFiles | undefined, use: (decoder: Decoder) => Generator<undefined, T>): Generator<undefined, T> {
+    const gaussians = this.#engine.hold(files);
+    const decoder = new Decoder(this.#engine, this.#dictionary, gaussians);
     try {
       return yield* use(decoder);
     } finally {
       decoder.close();
+      this.#engine.letGo(gaussians);
     }
   }
 
-  /** Listen with other means (a whole file of them), or with the model's own. No grammar is set afterwards. */
-  reopen(means: Uint8Array | undefined): void {
+  /** Listen with other Gaussians, or with the model's own. No grammar is set afterwards. */
+  reopen(files: GaussianFiles | undefined): void {
     this.close();
-    this.#decoders = this.#openAll(means);
+    this.#gaussians = this.#engine.hold(files);
+    this.#decoders = this.#openAll();
   }
 
   close(): void {
     for (const decoder of Object.values(this.#decoders)) decoder.close();
+    this.#engine.letGo(this.#gaussians);
   }
 }

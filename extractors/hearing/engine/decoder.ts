@@ -1,5 +1,5 @@
 // The recogniser with our own dictionary and grammars: samples at 16 kHz in, words with times and scores out.
-import type { Engine } from "./engine.ts";
+import type { Engine, Gaussians } from "./engine.ts";
 import type { RawDecoder, Segment, Spectrum } from "./module.ts";
 
 export const ENGINE_RATE = 16_000;
@@ -54,13 +54,13 @@ export class Decoder {
   readonly #raw: RawDecoder;
   readonly #scoreAt: number;
 
-  /** A decoder with the engine's model, `means` in place of the model's own when they are given, and the dictionary's text. */
-  constructor(engine: Engine, dictionary: string, means?: Uint8Array) {
+  /** A decoder with the engine's model, these Gaussians in place of its own when they are given, and the dictionary's text. */
+  constructor(engine: Engine, dictionary: string, gaussians?: Gaussians) {
     const { module, model } = engine;
     this.#engine = engine;
     this.#words = new Set(dictionary.split("\n").map((line) => line.replace(/ .*/, "")));
     this.#raw = new module.Decoder({ hmm: "en-us", samprate: ENGINE_RATE, loglevel: "FATAL", ...model.features, ...SEARCH });
-    engine.load(this.#raw, dictionary, means);
+    engine.load(this.#raw, dictionary, gaussians);
     this.#scoreAt = module._malloc(4);
   }
 

@@ -1,6 +1,6 @@
 // The recogniser's module with the acoustic model's bytes in its memory: decoders are set up from them as often as wanted, with the
 // steps of the library's own set-up, so that an ear's decoders share the model and one can be opened again with other means.
-import type { Model } from "./model.ts";
+import type { GaussianFiles, Model } from "./model.ts";
 import type { EngineModule, RawDecoder } from "./module.ts";
 
 /** No filler words but silence: the model's noise words swallow speech that the grammar does not have. */
@@ -9,6 +9,12 @@ const NOISE_DICTIONARY = "<s> SIL\n</s> SIL\n<sil> SIL\n";
 interface Place {
   readonly at: number;
   readonly length: number;
+}
+
+/** Gaussians that decoders can be opened with: the weights lie in the module's memory. */
+export interface Gaussians {
+  readonly files: GaussianFiles;
+  readonly weights: Place;
 }
 
 const sure = (done: boolean, what: string): void => {
@@ -20,13 +26,13 @@ export class Engine {
   readonly model: Model;
   /** Decoders point into these two for as long as they live. */
   readonly #mdef: Place;
-  readonly #sendump: Place;
+  readonly #own: Gaussians;
 
   constructor(module: EngineModule, model: Model) {
     this.module = module;
     this.model = model;
     this.#mdef = this.#put(model.files.mdef);
-    this.#sendump = this.#put(model.files.sendump);
+    this.#own = { files: model.files, weights: this.#put(model.files.sendump) };
   }
 
   #put(bytes: Uint8Array): Place {
@@ -60,8 +66,18 @@ export class Engine {
     return this.withFile(new TextEncoder().encode(text), use);
   }
 
-  /** Load the model into a bare decoder, with `means` in place of its own when they are given, and the dictionary's text. */
-  load(raw: RawDecoder, dictionary: string, means: Uint8Array = this.model.files.means): void {
+  /** Get ready for decoders with these Gaussians, or the model's own. To be let go once they are closed. */
+  hold(files: GaussianFiles | undefined): Gaussians {
+    if (files === undefined) return this.#own;
+    return { files, weights: files.sendump === this.model.files.sendump ? this.#own.weights : this.#put(files.sendump) };
+  }
+
+  letGo({ weights }: Gaussians): void {
+    if (weights !== this.#own.weights) this.module._free(weights.at);
+  }
+
+  /** Load the model with these Gaussians, and the dictionary's text, into a bare decoder. */
+  load(raw: RawDecoder, dictionary: string, { files: own, weights }: Gaussians = this.#own): void {
     const { module } = this;
     const { files } = this.model;
     const decoder = raw.cdecoder;
@@ -77,9 +93,9 @@ export class Engine {
     const tmat = this.withFile(files.transition_matrices, (file) => module._tmat_init_s3file(file, logmath, floor));
     sure(tmat !== 0, "the model's transitions");
     module._set_tmat(decoder, tmat);
-    const gaussians = this.withFile(means, (mean) =>
-      this.withFile(files.variances, (variance) =>
-        this.#opened(this.#sendump, (weights) => module._load_gmm(decoder, mean, variance, 0, weights)),
+    const gaussians = this.withFile(own.means, (mean) =>
+      this.withFile(own.variances, (variance) =>
+        this.#opened(weights, (weight) => module._load_gmm(decoder, mean, variance, 0, weight)),
       ),
     );
     sure(gaussians >= 0, "the model's Gaussians");

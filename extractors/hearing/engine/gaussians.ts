@@ -1,6 +1,8 @@
 // The Gaussians of the acoustic model, out of its parameter files and back into one: a codebook of densities a phone, in three
 // streams (cepstra, their slopes, the slopes of those), shared by the phone's senones through weights ("phonetically tied").
-import type { Model } from "./model.ts";
+import type { GaussianFiles, Model } from "./model.ts";
+import { checksum, numbersOf, parameterFile } from "./parameters.ts";
+import { MixtureWeights } from "./weights.ts";
 
 /** The model's phones in the order of its codebooks: as in its definition, silence and noises among them. */
 const CODEBOOKS =
@@ -26,36 +28,6 @@ export const GAUSSIANS = CODEBOOKS.length * STREAMS * DENSITIES;
 
 /** No variance is smaller: a density that training hardly reached would make its frames worth more than all others. */
 const LEAST_VARIANCE = 0.01;
-/** Weights are kept as bytes, in this many natural-log units below 1 (the recogniser's log base 1.0001, shifted by ten bits). */
-const WEIGHT_UNIT = 1024 * Math.log(1.0001);
-
-/** Text header, byte-order mark and the seven counts before the numbers of a parameter file. */
-const HEADER_END = "endhdr\n";
-const COUNTS_BYTES = 28;
-const ORDER_BYTES = 4;
-
-const headerEnd = (file: Uint8Array): number => {
-  const text = new TextDecoder("latin1").decode(file.subarray(0, 200));
-  const at = text.indexOf(HEADER_END);
-  if (at < 0) throw new Error("Expected a parameter file of the acoustic model, got another");
-  return at + HEADER_END.length + ORDER_BYTES;
-};
-
-function numbersOf(file: Uint8Array): Float32Array {
-  const at = headerEnd(file) + COUNTS_BYTES;
-  const bytes = file.slice(at, at + GAUSSIANS * WIDTH * 4);
-  if (bytes.length !== GAUSSIANS * WIDTH * 4) throw new Error("Expected the parameters of every Gaussian, got fewer");
-  return new Float32Array(bytes.buffer);
-}
-
-/** The running sum over counts and numbers that closes a parameter file. */
-function checksum(file: Uint8Array): number {
-  const view = new DataView(file.buffer, file.byteOffset);
-  let sum = 0;
-  for (let at = headerEnd(file); at < file.length - 4; at += 4)
-    sum = ((((sum << 20) | (sum >>> 12)) >>> 0) + view.getUint32(at, true)) >>> 0;
-  return sum;
-}
 
 /** What tells which densities a frame goes to. */
 export type Mixtures = Pick<Gaussians, "means" | "variances" | "logVariances" | "logWeight">;
@@ -66,35 +38,27 @@ export class Gaussians {
   readonly variances: Float32Array;
   /** Natural log of the product of a Gaussian's variances, one number a Gaussian. */
   readonly logVariances: Float64Array;
+  readonly weights: MixtureWeights;
   /** Tells this model from another. */
   readonly fingerprint: number;
-  readonly #meansFile: Uint8Array;
-  readonly #weights: Uint8Array;
-  readonly #senones: number;
+  readonly files: Model["files"];
 
   constructor({ files }: Model) {
-    this.#meansFile = files.means;
-    this.means = numbersOf(files.means);
-    this.variances = numbersOf(files.variances).map((variance) => Math.max(LEAST_VARIANCE, variance));
+    this.files = files;
+    this.means = numbersOf(files.means, GAUSSIANS * WIDTH);
+    this.variances = numbersOf(files.variances, GAUSSIANS * WIDTH).map((variance) => Math.max(LEAST_VARIANCE, variance));
     this.logVariances = new Float64Array(GAUSSIANS);
     this.variances.forEach((variance, at) => {
       const gaussian = Math.floor(at / WIDTH);
       this.logVariances[gaussian] = (this.logVariances[gaussian] ?? 0) + Math.log(variance);
     });
+    this.weights = new MixtureWeights(files.sendump, STREAMS, DENSITIES);
     this.fingerprint = checksum(files.means);
-    // Of the weights' file the header's length varies; what follows it is one byte a stream, density and senone.
-    const view = new DataView(files.sendump.buffer, files.sendump.byteOffset);
-    let at = 0;
-    for (let length = view.getInt32(at, true); length !== 0; length = view.getInt32(at, true)) at += 4 + length;
-    this.#senones = view.getInt32(at + 8, true);
-    this.#weights = files.sendump.subarray(at + 12);
-    if (this.#weights.length !== STREAMS * DENSITIES * this.#senones)
-      throw new Error("Expected a weight a density and senone, got another number");
   }
 
   /** Natural log of a density's weight in a senone. */
   logWeight(stream: number, density: number, senone: number): number {
-    return -WEIGHT_UNIT * (this.#weights[(stream * DENSITIES + density) * this.#senones + senone] ?? 255);
+    return this.weights.log(stream, density, senone);
   }
 
   /** The same with other means. */
@@ -103,11 +67,9 @@ export class Gaussians {
     return { means, variances, logVariances, logWeight: (stream, density, senone) => this.logWeight(stream, density, senone) };
   }
 
-  /** The model's file of means with other means in it. */
-  fileWith(means: Float32Array): Uint8Array {
-    const file = this.#meansFile.slice();
-    file.set(new Uint8Array(means.buffer, means.byteOffset, means.byteLength), headerEnd(file) + COUNTS_BYTES);
-    new DataView(file.buffer).setUint32(file.length - 4, checksum(file), true);
-    return file;
+  /** The model's files with other means in them. */
+  filesWith(means: Float32Array): GaussianFiles {
+    const { variances, sendump } = this.files;
+    return { means: parameterFile(this.files.means, means, DENSITIES), variances, sendump };
   }
 }

@@ -19,6 +19,9 @@ export interface Model {
   readonly files: Readonly<Record<ModelFile, Uint8Array>>;
 }
 
+/** The files of the Gaussians and of their weights: what may be fitted to a voice. */
+export type GaussianFiles = Pick<Model["files"], "means" | "variances" | "sendump">;
+
 /** Read the whole model. */
 export async function readModel(read: ReadModelFile): Promise<Model> {
   // Plain arrays: of Node's buffers a slice is no copy.

@@ -1,7 +1,8 @@
 // Whose voice the decoders' means are fitted to: nobody's, a person's as the profile has it, and what this session learns besides.
 import type { Bank } from "../engine/bank.ts";
-import { Gaussians } from "../engine/gaussians.ts";
-import type { Model } from "../engine/model.ts";
+import { Gaussians, STREAMS } from "../engine/gaussians.ts";
+import { leanFiles } from "../engine/lean.ts";
+import type { GaussianFiles, Model } from "../engine/model.ts";
 import { finish } from "../steps.ts";
 import type { Speaker } from "../types.ts";
 import { fittedMeans } from "./adapt.ts";
@@ -25,6 +26,9 @@ const ROUNDS = 3;
 
 /** No more are held for a yes that may never come. */
 const MOST_DOUBTFUL = 6;
+
+/** Frames, at every scale and in every noise, by which it is known what a voice makes use of; a calibration has 21,000 to 29,000. */
+const FEWEST_FRAMES = 20_000;
 
 /** What a step of learning came to: there was nothing to learn, there is more of it to do, or the decoders are others now. */
 export type Learning = "idle" | "learning" | "learnt";
@@ -82,14 +86,20 @@ export class VoiceFit {
   /** Fit the decoders' means to what was heard of a voice, or to none. No grammar is set on them afterwards. */
   #fitTo(heard: VoiceStatistics | undefined): void {
     this.#means = heard === undefined ? undefined : fittedMeans(heard, this.#gaussians);
-    this.#bank.reopen(this.#means === undefined ? undefined : this.#gaussians.fileWith(this.#means));
+    this.#bank.reopen(heard && this.#means && this.#filesFor(heard, this.#means));
+  }
+
+  /** What was heard for a minute is heard from then on by what the voice makes use of of the model. */
+  #filesFor({ frames }: VoiceStatistics, means: Float32Array): GaussianFiles {
+    const heard = frames.reduce((sum, count) => sum + count, 0) / STREAMS;
+    return heard < FEWEST_FRAMES ? this.#gaussians.filesWith(means) : leanFiles(this.#gaussians, means, frames);
   }
 
   /** The steps of `use` with somebody who listens by these means, or by the model's own. */
   #listening<T>(means: Float32Array | undefined, use: (listener: Listener) => Generator<undefined, T>): Generator<undefined, T> {
     const gaussians = this.#gaussians;
     const { lifter } = this.#model.features;
-    return this.#bank.borrow(means && gaussians.fileWith(means), (decoder) =>
+    return this.#bank.borrow(means && gaussians.filesWith(means), (decoder) =>
       use({ decoder, mixtures: means === undefined ? gaussians : gaussians.movedTo(means), lifter }),
     );
   }

@@ -15,7 +15,7 @@ import {
   STREAMS,
   WIDTH,
 } from "../../../extractors/hearing/engine/gaussians.ts";
-import { type Model, readModel } from "../../../extractors/hearing/engine/model.ts";
+import { type GaussianFiles, type Model, readModel } from "../../../extractors/hearing/engine/model.ts";
 import type { EngineModule } from "../../../extractors/hearing/engine/module.ts";
 import { resample } from "../../../extractors/hearing/index.ts";
 import { readModelFile } from "../../../extractors/hearing/node/index.ts";
@@ -81,7 +81,7 @@ describe("front end", () => {
 
 describe("the model's files", () => {
   it("come out as they went in, checksum included", () => {
-    expect(Buffer.compare(gaussians.fileWith(gaussians.means), model.files.means)).toBe(0);
+    expect(Buffer.compare(gaussians.filesWith(gaussians.means).means, model.files.means)).toBe(0);
   });
 
   it("are refused when they are others", () => {
@@ -93,19 +93,20 @@ describe("the model's files", () => {
   it("are loaded with other means, and refused with a checksum that is not theirs", async () => {
     const { pcm, rate } = await fliteVoice("rms").say("one");
     const sound = resample(pcm, rate, 16_000);
-    const moved = gaussians.fileWith(gaussians.means.map((mean) => mean * 1.5));
-    const costWith = (means?: Uint8Array) => {
-      const decoder = new Decoder(engine, DICTIONARY, means);
+    const moved = gaussians.filesWith(gaussians.means.map((mean) => mean * 1.5));
+    const costWith = (files?: GaussianFiles) => {
+      const decoder = new Decoder(engine, DICTIONARY, engine.hold(files));
       decoder.setGrammar(grammarOf("one"));
       const { cost } = decoder.decode(sound);
       decoder.close();
       return cost;
     };
     expect(costWith()).toBeGreaterThan(0);
-    expect(costWith(gaussians.fileWith(gaussians.means))).toBe(costWith());
+    expect(costWith(gaussians.filesWith(gaussians.means))).toBe(costWith());
     expect(costWith(moved)).not.toBe(costWith());
-    moved[moved.length - 1] = (moved[moved.length - 1] ?? 0) ^ 1;
-    expect(() => new Decoder(engine, DICTIONARY, moved)).toThrow("Expected the model's Gaussians to load");
+    const { means } = moved;
+    means[means.length - 1] = (means[means.length - 1] ?? 0) ^ 1;
+    expect(() => new Decoder(engine, DICTIONARY, engine.hold(moved))).toThrow("Expected the model's Gaussians to load");
   });
 
   it("leaves nothing behind of a grammar that was set", () => {
