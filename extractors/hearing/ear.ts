@@ -11,13 +11,13 @@ import { Engine } from "./engine/engine.ts";
 import { type ReadModelFile, readModel } from "./engine/model.ts";
 import type { EngineFactory, EngineModule } from "./engine/module.ts";
 import { plainWord } from "./grammar/fsg.ts";
-import { namedBy } from "./grammar/index.ts";
+import { namedIn } from "./grammar/index.ts";
 import { GrammarShelf } from "./grammar/shelf.ts";
 import { type Clip, clipOf, nothing } from "./heard.ts";
 import { Passes, type Sought } from "./passes.ts";
 import { Seeker } from "./seek.ts";
 import { finish } from "./steps.ts";
-import { bareWords, isFreeNote, isPhoneWord } from "./text.ts";
+import { bareWords, isFreeNote } from "./text.ts";
 import type { Heard, HearOptions, KnownPhrase, KnownVoice, LearntVoice, Speaker } from "./types.ts";
 import { type Learning, VoiceFit } from "./voice/fit.ts";
 import { fullDictionary } from "./words/dictionary.ts";
@@ -114,8 +114,7 @@ export class Ear {
 
   /** Hear a sentence whose beginning named something that is not open, in the grammar of that alone. */
   *#hearAbout(beginning: Pass, clip: Clip, options: HearOptions): Hearing {
-    const names = beginning.decoded.words.filter(({ word }) => !isPhoneWord(word) && word === plainWord(word));
-    const about = namedBy(names.map(({ word }) => word).join(" "));
+    const about = namedIn(ownWords(beginning));
     const untried = this.#beginning.note(options.sentence, about);
     if (!untried || about.length === 0 || options.beginning === true)
       return nothing(clip.seconds, clip.levels.snr, beginning.warp);

@@ -7,7 +7,7 @@ import { likeness } from "../words/alike.ts";
 import { phoneWord } from "../words/dictionary.ts";
 import { AutomatonBuilder, chain, oneOf, type Phrase, type State, words } from "./automaton.ts";
 import { CORRECTION_LEAD, commandPhrase } from "./commands.ts";
-import { toFsg } from "./fsg.ts";
+import { plainWord, toFsg } from "./fsg.ts";
 import { ownWays, slotSentence } from "./own-ways.ts";
 import { impliedSentences, namedSentences, openings, valueFirstSentences, valueThenPlaceSentences } from "./sentences.ts";
 import { valuePhrase } from "./values.ts";
@@ -96,7 +96,8 @@ function* readings(spec: Spec, context: Context, scope: "near" | "all"): Generat
   if (first !== undefined) yield [first, 0.3 * rest];
   const then = valueThenPlaceSentences(spec, quantities);
   if (then !== undefined) yield [then, 0.2 * rest];
-  yield [ownWays(spec), rest];
+  const own = ownWays(spec, quantities);
+  if (own !== undefined) yield [own, rest];
 }
 
 /** Sentences that name one of the quantities `about`. */
@@ -108,6 +109,8 @@ function* namedReadings(spec: Spec, context: Context, about: readonly QuantityId
   }
   const then = valueThenPlaceSentences(spec, quantities);
   if (then !== undefined) yield [then, 0.2];
+  const own = ownWays(spec, quantities);
+  if (own !== undefined) yield [own, 1];
 }
 
 /** The grammar for what may be said with this engine, here and now. */
@@ -129,9 +132,19 @@ export const isFocused = ({ quantity, step }: Context): boolean => quantity !== 
  */
 const SAME_NAME = 0.66;
 
-/** Quantities that are called `name`, or what sounds nearly like it. */
-export const namedBy = (name: string): readonly QuantityId[] =>
-  ALL_QUANTITIES.filter(({ spoken }) => spoken.some((other) => likeness(name, other) >= SAME_NAME)).map(({ id }) => id);
+const isNamed = ({ spoken }: Quantity, name: string) => spoken.some((other) => likeness(name, other) >= SAME_NAME);
+
+/**
+ * Quantities that the beginning of a sentence (words with roles) names, or nearly. The noun of a place may be a name as well: of
+ * "crankpin four, one eight" the figures are heard for "crankpin four weight" where no reading of a crankpin is open.
+ */
+export function namedIn(beginning: readonly string[]): readonly QuantityId[] {
+  const name = beginning.filter((word) => word === plainWord(word)).join(" ");
+  const nouns = beginning.filter((word) => word !== plainWord(word)).map((word) => plainWord(word));
+  return ALL_QUANTITIES.filter((quantity) => isNamed(quantity, name) || nouns.some((noun) => quantity.spoken.includes(noun))).map(
+    ({ id }) => id,
+  );
+}
 
 /**
  * The context for hearing among everything. With something open the last reading is left out: corrections are heard in what

@@ -1,5 +1,6 @@
 // Sentences of the few quantities that are not said as name, place, value: nuts, slots, temperatures, flatness.
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
+import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import { chain, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { countTo, PLACE, slotPhrase } from "./places.ts";
@@ -43,28 +44,54 @@ export function slotSentence(spec: Spec): Phrase {
   );
 }
 
-function temperature(spec: Spec): Phrase {
-  const value = valuePhrase(QUANTITIES.part_temperature, spec, false);
-  const part = oneOf(["block", "crank", "room", "piston", "gauge", "head"].map(place));
-  return oneOf([
-    chain(part, oneOf([words("is at"), words("at"), words("temperature")]), value),
-    chain(place("block's"), words("at"), value),
-    chain(words("temperature"), value),
+const partAt = (): Phrase =>
+  oneOf([
+    chain(
+      oneOf(["block", "crank", "room", "piston", "gauge", "head"].map(place)),
+      oneOf([words("is at"), words("at"), words("temperature")]),
+    ),
+    chain(place("block's"), words("at")),
+    words("temperature"),
   ]);
-}
 
-function flatness(spec: Spec): Phrase {
-  const value = valuePhrase(QUANTITIES.flatness, spec, false);
-  return chain(oneOf([place("deck"), place("head")]), oneOf([words("flatness"), words("flat within")]), value);
-}
+const temperature = (spec: Spec): Phrase => chain(partAt(), valuePhrase(QUANTITIES.part_temperature, spec, false));
+
+const flatFace = (): Phrase => chain(oneOf([place("deck"), place("head")]), oneOf([words("flatness"), words("flat within")]));
+
+const flatness = (spec: Spec): Phrase => chain(flatFace(), valuePhrase(QUANTITIES.flatness, spec, false));
+
+const RING_POSITION = oneOf([words("ring position"), words("gap position")]);
 
 function clock(spec: Spec): Phrase {
   const value = valuePhrase(QUANTITIES.ring_gap_clock, spec, false);
   const ring = slotPhrase("ring", spec.engine) ?? words("ring");
-  return chain(oneOf([words("ring position"), words("gap position")]), upTo(spec.engine.cylinders), ring, value);
+  return chain(RING_POSITION, upTo(spec.engine.cylinders), ring, value);
 }
 
-/** Everything said in a way of its own. */
-export function ownWays(spec: Spec): Phrase {
-  return weighted([torque(spec), 1], [temperature(spec), 1], [flatness(spec), 0.5], [clock(spec), 0.2]);
+/** Sentences said in a way of their own: about which quantities, how they go and how they begin, and how usual they are. */
+interface OwnWay {
+  readonly about: readonly QuantityId[];
+  readonly sentence: (spec: Spec) => Phrase;
+  readonly opening: (spec: Spec) => Phrase;
+  readonly weight: number;
 }
+
+const OWN_WAYS: readonly OwnWay[] = [
+  { about: ["fastener_torque", "castle_nut_angle"], sentence: torque, opening: nutPlace, weight: 1 },
+  { about: ["part_temperature"], sentence: temperature, opening: partAt, weight: 1 },
+  { about: ["flatness"], sentence: flatness, opening: flatFace, weight: 0.5 },
+  { about: ["ring_gap_clock"], sentence: clock, opening: () => RING_POSITION, weight: 0.2 },
+];
+
+/** Quantities whose places or names are said in a way of their own. */
+export const SAID_OWN_WAY: ReadonlySet<QuantityId> = new Set(OWN_WAYS.flatMap(({ about }) => about));
+
+/** What is said in a way of its own about these quantities; undefined when nothing is. */
+export function ownWays(spec: Spec, quantities: readonly Quantity[]): Phrase | undefined {
+  const ways = OWN_WAYS.filter(({ about }) => quantities.some(({ id }) => about.includes(id)));
+  return ways.length === 0 ? undefined : weighted(...ways.map(({ sentence, weight }) => [sentence(spec), weight] as const));
+}
+
+/** How such sentences about these quantities begin. */
+export const ownOpenings = (spec: Spec, quantities: readonly Quantity[]): readonly Phrase[] =>
+  OWN_WAYS.filter(({ about }) => quantities.some(({ id }) => about.includes(id))).map(({ opening }) => opening(spec));

@@ -6,6 +6,7 @@ import type { Engine, Spec } from "../../../shared/spec/spec.ts";
 import { isSayable, saidAs } from "../words/dictionary.ts";
 import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred } from "./numbers.ts";
+import { ownOpenings, SAID_OWN_WAY } from "./own-ways.ts";
 import { countTo, numbered, PLACE, type PlacePhrases, placePhrases, slotPhrase } from "./places.ts";
 import { leadingKey, leadingValue, VALUE, valuePhrase } from "./values.ts";
 import { BROKEN_OFF, SELDOM } from "./weights.ts";
@@ -13,15 +14,6 @@ import { BROKEN_OFF, SELDOM } from "./weights.ts";
 /** Names by which a quantity may be called; the first is the most usual. */
 const nameOf = (quantity: Quantity): Phrase =>
   weighted(...quantity.spoken.filter(isSayable).map((name, index) => [words(name), index < 2 ? 1 : 0.5] as const));
-
-/** Quantities whose places or names are said in a way of their own. */
-const OWN_WAYS: ReadonlySet<QuantityId> = new Set([
-  "fastener_torque",
-  "castle_nut_angle",
-  "part_temperature",
-  "flatness",
-  "ring_gap_clock",
-]);
 
 /** Form readings that are said right after the diameter they belong to. */
 const TRAILS: Readonly<Partial<Record<QuantityId, QuantityId>>> = {
@@ -94,7 +86,7 @@ function ringList(quantity: Quantity, engine: Engine): readonly (readonly [Phras
 
 /** Sentences that name the quantity. `whole` when a place is already open, so that none need be said. */
 export function namedSentences(quantity: Quantity, spec: Spec, metric: boolean, whole: boolean): Phrase | undefined {
-  if (OWN_WAYS.has(quantity.id)) return undefined;
+  if (SAID_OWN_WAY.has(quantity.id)) return undefined;
   const name = nameOf(quantity);
   const value = valuePhrase(quantity, spec, metric);
   const place = placePhrases(quantity, spec.engine);
@@ -131,10 +123,10 @@ export function openings(quantities: readonly Quantity[], spec: Spec): Openings 
   const valve = slotPhrase("valve", spec.engine) ?? EMPTY;
   const place = oneOf([...nouns, chain(valve, tagged(countTo(spec.engine.cylinders), PLACE))]);
   const before = maybe(place, SELDOM);
-  const names = quantities.filter(({ id }) => !OWN_WAYS.has(id)).flatMap(({ spoken }) => spoken.filter(isSayable));
+  const names = quantities.filter(({ id }) => !SAID_OWN_WAY.has(id)).flatMap(({ spoken }) => spoken.filter(isSayable));
   const of = (wanted: boolean) =>
     oneOf(names.filter((name) => phonesOf(name) < SHORT_NAME === wanted).map((name) => words(name)));
-  const long = chain(before, of(false));
+  const long = oneOf([chain(before, of(false)), ...ownOpenings(spec, quantities)]);
   return { long, short: chain(before, of(true)), alone: oneOf([long, chain(place, of(true))]) };
 }
 
@@ -145,7 +137,7 @@ const PLACED_ANYHOW = 0.03;
 /** Sentences that leave the quantity to the context: a bare value, or a place and a value. */
 export function impliedSentences(quantity: Quantity, spec: Spec, metric: boolean, whole: boolean): Phrase {
   const value = valuePhrase(quantity, spec, metric, true);
-  const place = OWN_WAYS.has(quantity.id) ? undefined : placePhrases(quantity, spec.engine);
+  const place = SAID_OWN_WAY.has(quantity.id) ? undefined : placePhrases(quantity, spec.engine);
   const of: (readonly [Phrase, number])[] = [[value, 1]];
   if (place !== undefined) {
     const placed = whole ? PLACED_ANYHOW : PLACED;
@@ -161,7 +153,7 @@ export function valueThenPlaceSentences(spec: Spec, quantities: readonly Quantit
   const places: Phrase[] = [];
   let value: Phrase | undefined;
   for (const quantity of quantities) {
-    if (OWN_WAYS.has(quantity.id) || leadingKey(quantity) !== "small") continue;
+    if (SAID_OWN_WAY.has(quantity.id) || leadingKey(quantity) !== "small") continue;
     const place = placePhrases(quantity, spec.engine);
     if (place === undefined) continue;
     names.push(nameOf(quantity));
@@ -175,7 +167,7 @@ export function valueThenPlaceSentences(spec: Spec, quantities: readonly Quantit
 export function valueFirstSentences(spec: Spec, quantities: readonly Quantity[], whole: boolean): Phrase | undefined {
   const families = new Map<string, { value: Phrase; rests: Phrase[] }>();
   for (const quantity of quantities) {
-    if (OWN_WAYS.has(quantity.id) || quantity.over !== undefined) continue;
+    if (SAID_OWN_WAY.has(quantity.id) || quantity.over !== undefined) continue;
     const key = leadingKey(quantity);
     const value = leadingValue(quantity);
     if (key === undefined || value === undefined) continue;

@@ -1,7 +1,7 @@
 // What a sentence began with is heard as that once, and names that sound alike are taken together.
 import { describe, expect, it } from "vitest";
 import { Beginning } from "../../../extractors/hearing/beginning.ts";
-import { namedBy } from "../../../extractors/hearing/grammar/index.ts";
+import { namedIn } from "../../../extractors/hearing/grammar/index.ts";
 import { likeness } from "../../../extractors/hearing/words/alike.ts";
 
 describe("what a sentence began with", () => {
@@ -42,12 +42,21 @@ describe("names that sound alike", () => {
     ["ring gap", "valve_lash", false],
     ["crank end float", "cam_end_float", true],
   ] as const)("%s may be meant for %s: %s", (name, quantity, meant) => {
-    expect(namedBy(name).includes(quantity)).toBe(meant);
+    expect(namedIn(name.split(" ")).includes(quantity)).toBe(meant);
   });
 
   it("are nothing for a name that is not in the dictionary, or for none", () => {
-    expect(namedBy("frobnicate")).toEqual([]);
-    expect(namedBy("")).toEqual([]);
+    expect(namedIn(["frobnicate"])).toEqual([]);
+    expect(namedIn([])).toEqual([]);
+  });
+
+  it.each([
+    ["crankpin~p four~p weight", "crankpin_diameter", true],
+    ["crankpin~p four~p weight", "mass", true],
+    ["main~p two~p side", "main_journal_diameter", false],
+    ["rod~p three~p nut~p b~p", "fastener_torque", true],
+  ] as const)("%s, nouns of places among them, may be meant for %s: %s", (beginning, quantity, meant) => {
+    expect(namedIn(beginning.split(" ")).includes(quantity)).toBe(meant);
   });
 
   // Phones by hand from the CMU pronouncing dictionary (www.speech.cs.cmu.edu/cgi-bin/cmudict): B AO R and B AO R D, one put in
