@@ -4,8 +4,10 @@ import { heardAt } from "./audio/sound.ts";
 import { ownWords } from "./doubt/pass-words.ts";
 import type { Pass } from "./doubt/vote.ts";
 import type { Bank, Role } from "./engine/bank.ts";
-import { rolesOf } from "./grammar/fsg.ts";
+import type { State } from "./grammar/automaton.ts";
+import { plainWord, rolesOf } from "./grammar/fsg.ts";
 import type { Scope } from "./grammar/index.ts";
+import { otherWays } from "./grammar/other-ways.ts";
 import { type GrammarShelf, roleOf } from "./grammar/shelf.ts";
 import type { Clip } from "./heard.ts";
 import { meaningOf } from "./meaning.ts";
@@ -41,6 +43,20 @@ export class Passes {
     return this.#decode(sought, warp, turn, roleOf(scope));
   }
 
+  /** Where what sounds like a pass is looked for: what was heard to be about one thing may be about another that sounds like it. */
+  #startOf({ scope, options }: Sought): State {
+    return this.#shelf.grammar(options.spec, options.context, typeof scope === "string" ? scope : "all").start;
+  }
+
+  /** A pass's sentence (words with roles), and those that say the same in nearly the same sounds and come to the same here. */
+  waysOf(pass: Pass, sought: Sought): readonly (readonly string[])[] {
+    const { spec, context } = sought.options;
+    const own = ownWords(pass);
+    const said = own.map((word) => plainWord(word));
+    const others = [...otherWays(this.#startOf(sought), said)].filter((words) => words.join(" ") !== own.join(" "));
+    return [own, ...others.filter((words) => meaningOf(sentenceOf(words), context, spec).meaning === pass.meaning)];
+  }
+
   /**
    * What hears the clip among the sentences that sound like `pass`, those of `unwanted` being `dearer` than they are, natural-log
    * units (infinitely, where that is left out), for as long as nothing else is heard among few; undefined where the grammar does not
@@ -52,10 +68,7 @@ export class Passes {
     unwanted: readonly (readonly string[])[] = [],
     dearer?: number,
   ): ((warp: number, turn: number) => Pass) | undefined {
-    const { scope, options } = sought;
-    // What was heard to be about one thing may be about another that sounds like it: its rivals are those of everything.
-    const { start } = this.#shelf.grammar(options.spec, options.context, typeof scope === "string" ? scope : "all");
-    if (!this.#shelf.useRivals(start, ownWords(pass), unwanted, dearer)) return undefined;
+    if (!this.#shelf.useRivals(this.#startOf(sought), ownWords(pass), unwanted, dearer)) return undefined;
     return (warp, turn) => ({ ...this.#decode(sought, warp, turn, "small"), full: false });
   }
 

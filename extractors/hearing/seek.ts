@@ -2,7 +2,7 @@
 import { isEnough, votesWanted } from "./doubt/agreement.ts";
 import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { type HearRivals, leads } from "./doubt/lead.ts";
-import { isElsewhere, ownWords } from "./doubt/pass-words.ts";
+import { isElsewhere } from "./doubt/pass-words.ts";
 import { FAR_AHEAD, FEW_ALIKE, mayStand } from "./doubt/stands.ts";
 import {
   isBelieved,
@@ -98,7 +98,8 @@ export class Seeker {
     const best = likeliest(passes);
     if (best !== undefined && isElsewhere(best)) return passes;
     yield best === undefined ? undefined : firstSight(best, clip);
-    const strange = best === undefined || strangenessOf(best.decoded) > UNUSUAL;
+    // The checks of a brief command are looks themselves.
+    const strange = best === undefined || (strangenessOf(best.decoded) > UNUSUAL && !isBriefCommand(best));
     if (strange && scope !== "all") {
       passes.push(this.#passes.whole(sought, nextLook(passes)));
       yield undefined;
@@ -111,7 +112,7 @@ export class Seeker {
     const evidence = this.#evidenceOf(look, sought);
     if (!mayStand(look, evidence, sought.clip, this.#setting(sought))) return undefined;
     const check = { ...look, warp: checkWarp(look.warp, 0) };
-    const again = yield* leads(check, [], FAR_AHEAD, this.#rivalsOf(look, sought), FEW_ALIKE);
+    const again = yield* leads(check, [], FAR_AHEAD, this.#rivalsOf(look, sought), this.#passes.waysOf(look, sought), FEW_ALIKE);
     if (again === undefined) return undefined;
     const counted = { winner: look, voters: [look, { ...again, ahead: FAR_AHEAD }], agreement: 1 };
     return this.#settled(counted, evidence.strangeness, "ok", look, sought);
@@ -122,10 +123,11 @@ export class Seeker {
     const best = likeliest(passes);
     if (best === undefined || strangenessOf(best.decoded) > tooStrange(best)) return;
     const hear = this.#checkOf(best, sought);
+    const setting = this.#setting(sought);
     for (let turn = 0; turn < MOST_CHECKS; turn += 1) {
       const counted = vote(passes);
       if (counted === undefined) return;
-      const wanted = votesWanted(counted, sought.clip.levels.snr, strangenessOf(best.decoded));
+      const wanted = votesWanted(counted, sought.clip.levels.snr, strangenessOf(best.decoded), setting);
       const votes = Math.round(counted.agreement * counted.voters.length);
       if (votes >= wanted && counted.agreement === 1) return;
       const pass = hear({ warp: checkWarp(best.warp, turn), turn: turn + 1 });
@@ -146,8 +148,9 @@ export class Seeker {
       return ({ warp, turn }) => among?.(warp, turn);
     }
     const hear = this.#rivalsOf(best, sought);
+    const ways = this.#passes.waysOf(best, sought);
     return (at) => {
-      const ahead = hear(at, [ownWords(best)], lead);
+      const ahead = hear(at, ways, lead);
       return ahead?.meaning === best.meaning ? { ...ahead, ahead: lead } : hear(at, []);
     };
   }
@@ -162,11 +165,12 @@ export class Seeker {
     const wanted = leadWanted(winner, judged, levels.snr, treble, this.#setting(sought));
     if (wanted === 0 || wanted === Number.POSITIVE_INFINITY) return wanted === 0;
     const hear = this.#rivalsOf(winner, sought);
-    const ahead = yield* leads(winner, voters, wanted, hear);
+    const ways = this.#passes.waysOf(winner, sought);
+    const ahead = yield* leads(winner, voters, wanted, hear, ways);
     if (ahead === undefined || judged !== "strange") return ahead !== undefined;
     // What sounds like nothing else in the grammar may be anything that is not in it. And where a wrong sentence was so cheap at its
     // beginning that the right one was given up, that is found, and far cheaper, once the wrong one is left out.
-    const next = hear(ahead, [ownWords(winner)]);
+    const next = hear(ahead, ways);
     const { cost = 0 } = next?.decoded ?? {};
     return next !== undefined && (next.meaning === winner.meaning || cost >= (ahead.decoded.cost ?? 0));
   }

@@ -1,6 +1,8 @@
 // How many passes must agree before a sentence counts.
+import { isFreeNote } from "../text.ts";
 import { isSlippery } from "./fragile.ts";
 import { FAR_AHEAD } from "./stands.ts";
+import { isBriefCommand, type Setting, UNUSUAL } from "./verdict.ts";
 import { saidWords, type Vote } from "./vote.ts";
 
 /** Passes that must agree on what is not easily taken for another. */
@@ -10,9 +12,13 @@ const NOISY_SNR = [22, 15];
 /** Above this the model does not know the like of the voice well, and takes one word for another at all scales alike. */
 const ODD_VOICE = 280;
 
+/** Passes that must agree on what holds no figure and fits well in a voice that is known: each of them heard the whole grammar. */
+const FEW = 2;
+
 /** How many passes must agree: more in noise, more for a voice that fits badly, and for what is easily taken for another. */
-export function votesWanted({ winner }: Vote, snr: number, strangeness: number): number {
+export function votesWanted({ winner }: Vote, snr: number, strangeness: number, { fitted = false }: Setting): number {
   const noisy = NOISY_SNR.filter((limit) => snr < limit).length;
+  if ((isBriefCommand(winner) || isFreeNote(winner)) && fitted && noisy === 0 && strangeness <= UNUSUAL) return FEW;
   return ENOUGH + noisy + (isSlippery(saidWords(winner)) || strangeness > ODD_VOICE ? 1 : 0);
 }
 

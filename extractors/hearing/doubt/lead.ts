@@ -5,8 +5,8 @@ import type { Pass } from "./vote.ts";
 
 /** Checks at which the lead is asked for besides: noise favours a wrong word at one scale. */
 const MOST_CHECKS = 2;
-/** Sentences that come to the same in other words, before it is given up to look for one that does not. */
-const MOST_ALIKE = 6;
+/** Sentences more that come to the same in other words, before it is given up to look for one that does not. */
+const MOST_ALIKE = 5;
 
 /**
  * Hear what sounds like the winner at a scale, in the noise of pass `turn`, the `unwanted` sentences so much `dearer` than they are
@@ -21,13 +21,15 @@ export type HearRivals = (
 /**
  * Whether the next best sentence that comes to something else is at least `wanted` dearer than the winner (natural-log units), at its
  * own scale and at two checks that heard the same, or at three that did so already: made so much dearer, the winner is still what is
- * heard. The first pass that heard so; undefined where one did not. A step a decode.
+ * heard. `ways` are sentences, the winner's among them, that are known to come to the same. The first pass that heard so; undefined
+ * where one did not. A step a decode.
  */
 export function* leads(
   winner: Pass,
   voters: readonly Pass[],
   wanted: number,
   hear: HearRivals,
+  ways: readonly (readonly string[])[],
   mostAlike = MOST_ALIKE,
 ): Generator<undefined, Pass | undefined> {
   const same = (pass: Pass | undefined) => pass?.meaning === winner.meaning && pass.decoded.cost !== undefined;
@@ -35,7 +37,7 @@ export function* leads(
   const known = voters.filter(isAhead);
   if (known.length > MOST_CHECKS) return known[0];
   const checks = voters.filter((pass) => !pass.full && same(pass)).slice(0, MOST_CHECKS);
-  const unwanted = [ownWords(winner)];
+  const unwanted = [...ways];
   const isUnwanted = (pass: Pass) => unwanted.some((words) => solidOf(words) === solidOf(ownWords(pass)));
   let own: Pass | undefined;
   for (const at of [{ warp: winner.warp, turn: 0 }, ...checks.filter((pass) => !isAhead(pass))]) {
@@ -43,7 +45,7 @@ export function* leads(
     yield undefined;
     // The same in other words has not been made dearer yet.
     while (next !== undefined && same(next) && !isUnwanted(next)) {
-      if (unwanted.length === mostAlike) return undefined;
+      if (unwanted.length - ways.length === mostAlike) return undefined;
       unwanted.push(ownWords(next));
       next = hear(at, unwanted, wanted);
       yield undefined;

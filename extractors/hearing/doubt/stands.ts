@@ -11,8 +11,8 @@ import { type Pass, saidWords } from "./vote.ts";
  * 264 that fitted were so at the look's own; by 25 and more 290, one of which was a read-out with a wrong digit.
  */
 export const FAR_AHEAD = 40;
-/** Sentences that come to the same in other words, before it is given up: the checks that would follow are as many. */
-export const FEW_ALIKE = 2;
+/** Sentences more that come to the same in other words, before it is given up: the checks that would follow are as many. */
+export const FEW_ALIKE = 1;
 /** The most that such a look may cost a second; less where a digit slips easily. */
 const STRANGE = 300;
 const STRANGE_IF_SLIPPERY = 260;
@@ -23,7 +23,7 @@ const QUIET_SNR = 15;
 export function mayStand(look: Pass, evidence: Evidence, { levels, treble }: Clip, setting: Setting): boolean {
   if (setting.fitted !== true || !look.plain || isFreeNote(look) || isBriefCommand(look)) return false;
   if (levels.snr < QUIET_SNR || hissIn(levels.snr, treble()) !== "none") return false;
-  if (leadWanted(look, "ok", levels.snr, treble, setting) > FAR_AHEAD) return false;
   if (evidence.strangeness > (isSlippery(saidWords(look)) ? STRANGE_IF_SLIPPERY : STRANGE)) return false;
-  return judge({ winner: look, voters: [look, look], agreement: 1 }, evidence, levels.snr, setting) === "ok";
+  const judged = judge({ winner: look, voters: [look, look], agreement: 1 }, evidence, levels.snr, setting);
+  return (judged === "ok" || judged === "pressed") && leadWanted(look, judged, levels.snr, treble, setting) <= FAR_AHEAD;
 }

@@ -17,6 +17,8 @@ const check = (warp: number, turn: number, cost = 500, text = "twelve"): Pass =>
   warp,
   turn,
 });
+/** The winner's sentence, and no other that is known to come to the same. */
+const WAYS = [["twelve"]];
 const CHECKS = [check(0.96, 1), check(1.04, 2)];
 
 /** The cheapest of the winner and these, what is unwanted so much dearer. */
@@ -34,7 +36,7 @@ const hearing =
   };
 
 const isLeading = (others: Readonly<Record<string, readonly [number, string]>>, wanted: number) =>
-  finish(leads(WINNER, CHECKS, wanted, hearing(others))) !== undefined;
+  finish(leads(WINNER, CHECKS, wanted, hearing(others), WAYS)) !== undefined;
 
 describe("the lead of a sentence", () => {
   it.each([
@@ -50,6 +52,26 @@ describe("the lead of a sentence", () => {
     expect(isLeading(others, lead + 1)).toBe(false);
   });
 
+  it("is looked for beyond what is known to come to the same, from the first", () => {
+    const asked: string[][] = [];
+    const hear: HearRivals = (at, unwanted, dearer) => {
+      asked.push(unwanted.map((words) => words.join(" ")));
+      return hearing({ "one two": [501, "twelve"], ten: [530, "ten"] })(at, unwanted, dearer);
+    };
+    expect(finish(leads(WINNER, [], 25, hear, [...WAYS, ["one", "two"]]))).toBeDefined();
+    expect(asked).toEqual([["twelve", "one two"]]);
+  });
+
+  it("is given up after so many sentences more that come to the same", () => {
+    let decodes = 0;
+    const same: HearRivals = (_at, unwanted) => {
+      decodes += 1;
+      return pass(`twelve ${unwanted.length}`, 500, "twelve");
+    };
+    expect(finish(leads(WINNER, CHECKS, WANTED, same, [...WAYS, ["one", "two"]], 1))).toBeUndefined();
+    expect(decodes).toBe(2);
+  });
+
   it("is as great as one wants where nothing else can be meant", () => {
     expect(isLeading({}, 1e6)).toBe(true);
   });
@@ -63,7 +85,7 @@ describe("the lead of a sentence", () => {
     const lost = { ...check(1.02, 3), decoded: { words: [], cost: undefined } };
     const look = { ...check(1, 0), full: true };
     const checks = [look, check(0.96, 1), check(0.92, 2, 480, "ten"), lost, check(1.08, 4), check(0.9, 5)];
-    expect(finish(leads(WINNER, checks, WANTED, hear))).toBe(WINNER);
+    expect(finish(leads(WINNER, checks, WANTED, hear, WAYS))).toBe(WINNER);
     expect(heardAt).toEqual([
       [1, 0, ["twelve"], WANTED],
       [0.96, 1, ["twelve"], WANTED],
@@ -78,12 +100,12 @@ describe("the lead of a sentence", () => {
       return WINNER;
     };
     const ahead = (by: number) => [...CHECKS, check(0.92, 3)].map((pass) => ({ ...pass, ahead: by }));
-    expect(finish(leads(WINNER, ahead(WANTED), WANTED, hear))).toBeDefined();
+    expect(finish(leads(WINNER, ahead(WANTED), WANTED, hear, WAYS))).toBeDefined();
     expect(decodes).toBe(0);
-    expect(finish(leads(WINNER, ahead(WANTED - 1), WANTED, hear))).toBeDefined();
+    expect(finish(leads(WINNER, ahead(WANTED - 1), WANTED, hear, WAYS))).toBeDefined();
     expect(decodes).toBe(3);
     const other = ahead(WANTED).map((pass) => ({ ...pass, meaning: "ten" }));
-    expect(finish(leads(WINNER, other, WANTED, () => pass("ten", 450)))).toBeUndefined();
+    expect(finish(leads(WINNER, other, WANTED, () => pass("ten", 450), WAYS))).toBeUndefined();
   });
 
   it("is not looked for further once it is too small", () => {
@@ -92,14 +114,14 @@ describe("the lead of a sentence", () => {
       decodes += 1;
       return pass("ten", 500 + WANTED - 1);
     };
-    expect(finish(leads(WINNER, CHECKS, WANTED, close))).toBeUndefined();
+    expect(finish(leads(WINNER, CHECKS, WANTED, close, WAYS))).toBeUndefined();
     expect(decodes).toBe(1);
   });
 
   it("is none where the sentence is not heard again, nor where everything comes to the same", () => {
-    expect(finish(leads(WINNER, CHECKS, WANTED, () => undefined))).toBeUndefined();
-    expect(finish(leads(WINNER, CHECKS, WANTED, () => pass("twelve", undefined)))).toBeUndefined();
+    expect(finish(leads(WINNER, CHECKS, WANTED, () => undefined, WAYS))).toBeUndefined();
+    expect(finish(leads(WINNER, CHECKS, WANTED, () => pass("twelve", undefined), WAYS))).toBeUndefined();
     const same: HearRivals = (_at, unwanted) => pass(`twelve ${unwanted.length}`, 500, "twelve");
-    expect(finish(leads(WINNER, CHECKS, WANTED, same))).toBeUndefined();
+    expect(finish(leads(WINNER, CHECKS, WANTED, same, WAYS))).toBeUndefined();
   });
 });

@@ -39,7 +39,8 @@ describe("a look stands on one check", () => {
     ["of a word that a little hiss may hide", passOf("sixteen thou"), evidence(200), clipAt(40, 15), KNOWN, false],
     ["of the same in quiet", passOf("sixteen thou"), evidence(200), QUIET, KNOWN, true],
     ["with sound that no word explains", GAP, evidence(200, { unexplained: 0.3 }), QUIET, KNOWN, false],
-    ["with a word pressed in", GAP, evidence(200, { words: [{ word: "top", phone: 0.03, cost: 200 }] }), QUIET, KNOWN, false],
+    ["with a word pressed in", GAP, evidence(200, { words: [{ word: "top", phone: 0.03, cost: 200 }] }), QUIET, KNOWN, true],
+    ["with a word put in", GAP, evidence(200, { words: [{ word: "top", phone: 0.03, cost: 600 }] }), QUIET, KNOWN, false],
     ["of a command, which has too few rivals", passOf("scratch that", { command: true }), evidence(200), QUIET, KNOWN, false],
     ["of a free note", passOf("note"), evidence(200), QUIET, KNOWN, false],
   ] as const)("%s", (_what, look, found, clip, setting, stands) => {
