@@ -7,7 +7,7 @@ import type { Bank, Role } from "./engine/bank.ts";
 import type { State } from "./grammar/automaton.ts";
 import { plainWord, rolesOf } from "./grammar/fsg.ts";
 import type { Scope } from "./grammar/index.ts";
-import { otherWays } from "./grammar/other-ways.ts";
+import { otherWays, soundSame } from "./grammar/other-ways.ts";
 import { type GrammarShelf, roleOf } from "./grammar/shelf.ts";
 import type { Clip } from "./heard.ts";
 import { meaningOf } from "./meaning.ts";
@@ -48,13 +48,20 @@ export class Passes {
     return this.#shelf.grammar(options.spec, options.context, typeof scope === "string" ? scope : "all").start;
   }
 
-  /** A pass's sentence (words with roles), and those that say the same in nearly the same sounds and come to the same here. */
+  /**
+   * A pass's sentence (words with roles), and those that come to the same here in nearly the same sounds. Those in just the same sounds
+   * that would be asked about belong to them: no lead tells "crankpin four, one eight" from "crankpin for one, eight".
+   */
   waysOf(pass: Pass, sought: Sought): readonly (readonly string[])[] {
     const { spec, context } = sought.options;
     const own = ownWords(pass);
     const said = own.map((word) => plainWord(word));
     const others = [...otherWays(this.#startOf(sought), said)].filter((words) => words.join(" ") !== own.join(" "));
-    return [own, ...others.filter((words) => meaningOf(sentenceOf(words), context, spec).meaning === pass.meaning)];
+    const isSame = (words: readonly string[]) => {
+      const { meaning, plain } = meaningOf(sentenceOf(words), context, spec);
+      return meaning === pass.meaning || (pass.plain && !plain && soundSame(words, own));
+    };
+    return [own, ...others.filter(isSame)];
   }
 
   /**

@@ -9,6 +9,9 @@ const IN_TWO: ReadonlyMap<string, readonly string[]> = new Map([
   ["runout", ["run", "out"]],
 ]);
 
+/** A number and the word that sounds just like it. */
+const [NUMBER, SAME_SOUND] = ["four", "for"] as const;
+
 const ONE_TO_NINE: ReadonlySet<string> = new Set(DIGITS.slice(1));
 /** The ten that a digit makes with the next: in a read-out "eight seven" and "eighty seven" are the same two digits. */
 const TEN_OF: ReadonlyMap<string, string> = new Map(TENS.map((ten, index) => [DIGITS[index + 2] ?? "", ten] as const));
@@ -16,6 +19,7 @@ const TEN_OF: ReadonlyMap<string, string> = new Map(TENS.map((ten, index) => [DI
 /** How the beginning of `words` (without roles) may be said, and how many of the words that is. */
 function* beginnings([first = "", second = ""]: readonly string[]): Generator<readonly [readonly string[], number]> {
   yield [[first], 1];
+  if (first === NUMBER) yield [[SAME_SOUND], 1];
   const parts = IN_TWO.get(first);
   if (parts !== undefined) yield [parts, 1];
   for (const [whole, [one, two]] of IN_TWO) if (first === one && second === two) yield [[whole], 2];
@@ -24,6 +28,12 @@ function* beginnings([first = "", second = ""]: readonly string[]): Generator<re
   if (ten !== undefined) yield [[ten, second], 2];
   const digit = [...TEN_OF].find(([, other]) => other === first)?.[0];
   if (digit !== undefined) yield [[digit, second], 2];
+}
+
+/** Whether two sentences (words, roles or not) sound just the same. */
+export function soundSame(one: readonly string[], other: readonly string[]): boolean {
+  const sound = (word: string) => (plainWord(word) === SAME_SOUND ? NUMBER : plainWord(word));
+  return one.length === other.length && one.every((word, index) => sound(word) === sound(other[index] ?? ""));
 }
 
 /**

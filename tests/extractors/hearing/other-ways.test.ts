@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { AutomatonBuilder, chain, maybe, oneOf, tagged, words } from "../../../extractors/hearing/grammar/automaton.ts";
 import { plainWord, randomSentence } from "../../../extractors/hearing/grammar/fsg.ts";
 import { buildGrammar } from "../../../extractors/hearing/grammar/index.ts";
-import { otherWays } from "../../../extractors/hearing/grammar/other-ways.ts";
+import { otherWays, soundSame } from "../../../extractors/hearing/grammar/other-ways.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 
 const DIGIT = oneOf(["one", "three", "seven", "eight", "oh"].map((word) => words(word)));
@@ -12,7 +12,11 @@ const PAIR = chain(words("eighty"), maybe(words("seven")));
 const FIGURE = tagged(chain(DIGIT, oneOf([chain(DIGIT, DIGIT), chain(PAIR, maybe(DIGIT))])), "~v");
 const PLACE = tagged(oneOf([words("three"), words("one")]), "~p");
 const START = new AutomatonBuilder().compile(
-  chain(oneOf([words("crankpin"), words("crank pin"), words("piston"), words("run out")]), maybe(PLACE), maybe(FIGURE)),
+  chain(
+    oneOf([words("crankpin"), words("crank pin"), words("piston"), words("run out"), words("shim four"), words("shim for")]),
+    maybe(PLACE),
+    maybe(FIGURE),
+  ),
 );
 
 const waysOf = (sentence: string) => [...otherWays(START, sentence.split(" "))].map((way) => way.join(" ")).sort();
@@ -28,11 +32,22 @@ describe("other ways to say a sentence", () => {
     ],
     ["a ten and its two digits", "piston one eighty seven", ["piston one~v eighty~v seven~v", "piston one~v eight~v seven~v"]],
     ["the same words in other roles", "piston one three eight oh", ["piston one~p three~v eight~v oh~v"]],
+    ["a number and the word that sounds just like it", "shim four one", ["shim for one~p", "shim four one~p"]],
+    ["not the number for the word", "shim for one", ["shim for one~p"]],
     ["no other where no digit follows", "piston three eighty", ["piston three~v eighty~v"]],
     ["none that the grammar does not have", "runout", ["run out"]],
     ["nothing for what is not in the grammar", "piston nine", []],
   ] as const)("are %s", (_what, sentence, ways) => {
     expect(waysOf(sentence)).toEqual([...ways]);
+  });
+
+  it.each([
+    ["crankpin four~p one~v eight~v", "crankpin for one~p eight~v", true],
+    ["crankpin four~p one~v eight~v", "crankpin four~p one~v eighty~v", false],
+    ["crankpin four~p one~v", "crankpin four~p", false],
+  ])("%s and %s sound just the same: %s", (one, other, same) => {
+    expect(soundSame(one.split(" "), other.split(" "))).toBe(same);
+    expect(soundSame(other.split(" "), one.split(" "))).toBe(same);
   });
 
   it("hold the sentence itself, and are all in the grammar", () => {
