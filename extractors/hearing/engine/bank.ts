@@ -1,6 +1,6 @@
 // An ear's decoders, one for each kind of grammar: the large one takes a fifth of a second to set, and is set once.
 import { Decoder } from "./decoder.ts";
-import type { Engine, Gaussians } from "./engine.ts";
+import type { Engine, HeldGaussians } from "./engine.ts";
 import type { GaussianFiles } from "./model.ts";
 
 export type Role = "near" | "all" | "small";
@@ -10,7 +10,7 @@ const ROLES: readonly Role[] = ["near", "all", "small"];
 export class Bank {
   readonly #engine: Engine;
   readonly #dictionary: string;
-  #gaussians: Gaussians;
+  #gaussians: HeldGaussians;
   #decoders: Readonly<Record<Role, Decoder>>;
 
   constructor(engine: Engine, dictionary: string) {

@@ -1,5 +1,5 @@
 // The recogniser with our own dictionary and grammars: samples at 16 kHz in, words with times and scores out.
-import type { Engine, Gaussians } from "./engine.ts";
+import type { Engine, HeldGaussians } from "./engine.ts";
 import type { RawDecoder, Segment, Spectrum } from "./module.ts";
 
 export const ENGINE_RATE = 16_000;
@@ -55,7 +55,7 @@ export class Decoder {
   readonly #scoreAt: number;
 
   /** A decoder with the engine's model, these Gaussians in place of its own when they are given, and the dictionary's text. */
-  constructor(engine: Engine, dictionary: string, gaussians?: Gaussians) {
+  constructor(engine: Engine, dictionary: string, gaussians?: HeldGaussians) {
     const { module, model } = engine;
     this.#engine = engine;
     this.#words = new Set(dictionary.split("\n").map((line) => line.replace(/ .*/, "")));

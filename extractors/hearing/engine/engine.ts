@@ -12,7 +12,7 @@ interface Place {
 }
 
 /** Gaussians that decoders can be opened with: the weights lie in the module's memory. */
-export interface Gaussians {
+export interface HeldGaussians {
   readonly files: GaussianFiles;
   readonly weights: Place;
 }
@@ -26,7 +26,7 @@ export class Engine {
   readonly model: Model;
   /** Decoders point into these two for as long as they live. */
   readonly #mdef: Place;
-  readonly #own: Gaussians;
+  readonly #own: HeldGaussians;
 
   constructor(module: EngineModule, model: Model) {
     this.module = module;
@@ -67,17 +67,17 @@ export class Engine {
   }
 
   /** Get ready for decoders with these Gaussians, or the model's own. To be let go once they are closed. */
-  hold(files: GaussianFiles | undefined): Gaussians {
+  hold(files: GaussianFiles | undefined): HeldGaussians {
     if (files === undefined) return this.#own;
     return { files, weights: files.sendump === this.model.files.sendump ? this.#own.weights : this.#put(files.sendump) };
   }
 
-  letGo({ weights }: Gaussians): void {
+  letGo({ weights }: HeldGaussians): void {
     if (weights !== this.#own.weights) this.module._free(weights.at);
   }
 
   /** Load the model with these Gaussians, and the dictionary's text, into a bare decoder. */
-  load(raw: RawDecoder, dictionary: string, { files: own, weights }: Gaussians = this.#own): void {
+  load(raw: RawDecoder, dictionary: string, { files: own, weights }: HeldGaussians = this.#own): void {
     const { module } = this;
     const { files } = this.model;
     const decoder = raw.cdecoder;

@@ -21,15 +21,18 @@ function nutPlace(spec: Spec): Phrase {
   ]);
 }
 
+const TORQUED = maybe(oneOf([words("torque"), words("torqued")]), 0.3);
+
+const nutNamed = (spec: Spec): Phrase => chain(TORQUED, nutPlace(spec));
+
 function torque(spec: Spec): Phrase {
   const value = valuePhrase(QUANTITIES.fastener_torque, spec, false);
   const angle = valuePhrase(QUANTITIES.castle_nut_angle, spec, false);
   const short = oneOf([words("short"), words("short of the slot"), words("short of the hole"), words("past the slot")]);
   const nut = nutPlace(spec);
-  const name = maybe(oneOf([words("torque"), words("torqued")]), 0.3);
   const link = maybe(oneOf([words("at"), words("to")]), 0.3);
   return weighted(
-    [chain(name, nut, link, value), 1],
+    [chain(TORQUED, nut, link, value), 1],
     [nut, BROKEN_OFF],
     [chain(nut, angle, short), 1],
     [chain(nut, value, angle, short), SELDOM],
@@ -77,7 +80,7 @@ interface OwnWay {
 }
 
 const OWN_WAYS: readonly OwnWay[] = [
-  { about: ["fastener_torque", "castle_nut_angle"], sentence: torque, opening: nutPlace, weight: 1 },
+  { about: ["fastener_torque", "castle_nut_angle"], sentence: torque, opening: nutNamed, weight: 1 },
   { about: ["part_temperature"], sentence: temperature, opening: partAt, weight: 1 },
   { about: ["flatness"], sentence: flatness, opening: flatFace, weight: 0.5 },
   { about: ["ring_gap_clock"], sentence: clock, opening: () => RING_POSITION, weight: 0.2 },

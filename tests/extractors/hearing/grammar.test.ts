@@ -3,10 +3,10 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { seeded } from "../../../extractors/hearing/audio/noise.ts";
 import { follow, randomSentence, reachable, wordsOf } from "../../../extractors/hearing/grammar/fsg.ts";
-import { buildGrammar } from "../../../extractors/hearing/grammar/index.ts";
+import { buildGrammar, namedIn } from "../../../extractors/hearing/grammar/index.ts";
 import { type Heard, understand } from "../../../extractors/hearing/index.ts";
 import { sentenceOf } from "../../../extractors/hearing/text.ts";
-import { dictionaryFor, fullDictionary, isSayable, PHONES } from "../../../extractors/hearing/words/dictionary.ts";
+import { dictionaryFor, fullDictionary, isSayable, PHONES, phoneWord } from "../../../extractors/hearing/words/dictionary.ts";
 import { parse } from "../../../extractors/speech/index.ts";
 import type { Context } from "../../../shared/events/reading.ts";
 import { ALL_QUANTITIES } from "../../../shared/quantities/registry.ts";
@@ -83,6 +83,28 @@ describe("the grammar", () => {
     const { start } = buildGrammar(DEMO_SPEC, { quantity: "ring_end_gap", place: { cylinder: 2, ring: "top" } }, "near");
     expect(follow(start, sentence.split(" "))?.final ?? 0).toBeGreaterThan(0);
   });
+
+  it.each([
+    ["a nut", "rod~p two~p nut~p b~p", "fastener_torque", "rod~p two~p nut~p b~p thirty~v nine~v foot~v pounds~v"],
+    [
+      "a torqued nut",
+      "torque rod~p two~p nut~p b~p",
+      "fastener_torque",
+      "torque rod~p two~p nut~p b~p thirty~v nine~v foot~v pounds~v",
+    ],
+    ["a temperature", "block~p is at", "part_temperature", "block~p is at sixty~v eight~v degrees~v"],
+    ["a face", "deck~p flatness", "flatness", "deck~p flatness two~v thou~v"],
+  ] as const)(
+    "begins a sentence about %s beside what is open, and says it all once that was named",
+    (_, beginning, about, whole) => {
+      const near = buildGrammar(DEMO_SPEC, { step: "rings" }, "near").start;
+      expect(follow(near, [...beginning.split(" "), ...Array(5).fill(phoneWord("AH"))])?.final ?? 0).toBeGreaterThan(0);
+      expect(follow(near, whole.split(" "))).toBeUndefined();
+      expect(namedIn(beginning.split(" "))).toContain(about);
+      const { start } = buildGrammar(DEMO_SPEC, {}, { about: [about] });
+      expect(follow(start, whole.split(" "))?.final ?? 0).toBeGreaterThan(0);
+    },
+  );
 
   it("says nothing that comes to nothing", () => {
     fc.assert(
