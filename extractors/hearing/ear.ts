@@ -11,7 +11,7 @@ import { Engine } from "./engine/engine.ts";
 import { type ReadModelFile, readModel } from "./engine/model.ts";
 import type { EngineFactory, EngineModule } from "./engine/module.ts";
 import { plainWord } from "./grammar/fsg.ts";
-import { namedIn } from "./grammar/index.ts";
+import { isFocused, namedIn } from "./grammar/index.ts";
 import { GrammarShelf } from "./grammar/shelf.ts";
 import { type Clip, clipOf, nothing } from "./heard.ts";
 import { Passes, type Sought } from "./passes.ts";
@@ -41,6 +41,7 @@ export class Ear {
   /** The pass of the whole grammar that heard the same, to learn the voice from. */
   readonly #wholes = new WeakMap<Heard, Pass>();
   readonly #beginning = new Beginning();
+  #prepared: HearOptions | undefined;
 
   private constructor(engine: Engine) {
     this.#bank = new Bank(engine, fullDictionary());
@@ -69,10 +70,18 @@ export class Ear {
    */
   rest(): Learning {
     const learning = this.#fit.learn();
+    if (learning === "idle") this.#setLarge();
     if (learning !== "learnt") return learning;
     this.#memory.forgetFit();
     this.#shelf.forgetSet();
     return learning;
+  }
+
+  /** The large grammar takes a fifth of a second to set: not in the sentence that needs it, where that can be foreseen. */
+  #setLarge(): void {
+    if (this.#prepared === undefined || !isFocused(this.#prepared.context)) return;
+    const { spec, context } = this.#prepared;
+    this.#shelf.use(spec, context, "all");
   }
 
   /** What this session has learnt of the voice, to be kept with it; undefined when nothing. */
@@ -87,10 +96,12 @@ export class Ear {
   }
 
   /** Make the grammars ready before anything is said, so that the first sentence does not wait for them. */
-  prepare({ spec, context, speaker }: HearOptions): void {
+  prepare(options: HearOptions): void {
+    const { spec, context, speaker } = options;
+    this.#prepared = options;
     this.#attendTo(speaker);
     this.#shelf.use(spec, context, "near");
-    // The large one is only built: its sentences are needed for the rivals, its decoder seldom.
+    // The large one is only built: its sentences are needed for the rivals, its decoder seldom, and set when nobody waits.
     this.#shelf.grammar(spec, context, "all");
   }
 
