@@ -2,11 +2,10 @@
 import { plainWord } from "../grammar/fsg.ts";
 import { VALUE } from "../grammar/values.ts";
 import { saidAs } from "../words/dictionary.ts";
-import { DIGITS, TEENS, TENS } from "../words/numbers.ts";
+import { DIGITS, ONE_TO_NINE, TEENS, TENS } from "../words/numbers.ts";
 
 const IN_TEEN: ReadonlySet<string> = new Set(TEENS.filter((word) => word.endsWith("teen")));
 const BARE_TY: ReadonlySet<string> = new Set(TENS.filter((word) => word !== "twenty"));
-const ONE_TO_NINE: ReadonlySet<string> = new Set(DIGITS.slice(1));
 const ONE_DIGIT: ReadonlySet<string> = new Set([...DIGITS, "oh", "double"]);
 const IN_TENS: ReadonlySet<string> = new Set(TENS);
 const TWO_DIGITS: ReadonlySet<string> = new Set([...TEENS, ...TENS]);

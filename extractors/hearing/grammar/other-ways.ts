@@ -1,5 +1,5 @@
 // A heard sentence in, the other sentences of the grammar that say the same in nearly the same sounds out.
-import { DIGITS, TENS } from "../words/numbers.ts";
+import { DIGITS, ONE_TO_NINE, TENS } from "../words/numbers.ts";
 import type { State } from "./automaton.ts";
 import { plainWord } from "./fsg.ts";
 
@@ -12,7 +12,6 @@ const IN_TWO: ReadonlyMap<string, readonly string[]> = new Map([
 /** A number and the word that sounds just like it. */
 const [NUMBER, SAME_SOUND] = ["four", "for"] as const;
 
-const ONE_TO_NINE: ReadonlySet<string> = new Set(DIGITS.slice(1));
 /** The ten that a digit makes with the next: in a read-out "eight seven" and "eighty seven" are the same two digits. */
 const TEN_OF: ReadonlyMap<string, string> = new Map(TENS.map((ten, index) => [DIGITS[index + 2] ?? "", ten] as const));
 

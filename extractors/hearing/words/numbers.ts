@@ -59,6 +59,7 @@ export const NUMBER_WORDS: Pronunciations = {
 
 /** 0 to 9, 10 to 19 and the tens from 20, as said. */
 export const DIGITS = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"] as const;
+export const ONE_TO_NINE: ReadonlySet<string> = new Set(DIGITS.slice(1));
 export const TEENS = [
   "ten",
   "eleven",

@@ -1,30 +1,33 @@
 // The model with the densities that a voice makes use of: its definition against what another program reads in it, its files against
 // the library that loads them, and what it hears against the whole model.
 import fc from "fast-check";
-import createModule from "soundswallower";
 import { beforeAll, describe, expect, it } from "vitest";
 import { fliteVoice } from "../../../demo-data/voices.ts";
 import { Bank } from "../../../extractors/hearing/engine/bank.ts";
 import { Decoder } from "../../../extractors/hearing/engine/decoder.ts";
 import { codebooksOf } from "../../../extractors/hearing/engine/definition.ts";
-import { Engine } from "../../../extractors/hearing/engine/engine.ts";
-import { codebookOf, DENSITIES, GAUSSIANS, Gaussians, STREAMS, WIDTH } from "../../../extractors/hearing/engine/gaussians.ts";
+import type { Engine } from "../../../extractors/hearing/engine/engine.ts";
+import {
+  codebookOf,
+  DENSITIES,
+  GAUSSIANS,
+  type Gaussians,
+  STREAMS,
+  WIDTH,
+} from "../../../extractors/hearing/engine/gaussians.ts";
 import { leanFiles, mostUsed } from "../../../extractors/hearing/engine/lean.ts";
-import { type GaussianFiles, type Model, readModel } from "../../../extractors/hearing/engine/model.ts";
+import type { GaussianFiles, Model } from "../../../extractors/hearing/engine/model.ts";
 import type { EngineModule } from "../../../extractors/hearing/engine/module.ts";
 import { numbersOf } from "../../../extractors/hearing/engine/parameters.ts";
 import { resample } from "../../../extractors/hearing/index.ts";
-import { readModelFile } from "../../../extractors/hearing/node/index.ts";
+import { openModel } from "./open-model.ts";
 
 let model: Model;
 let gaussians: Gaussians;
 let module: EngineModule;
 let engine: Engine;
 beforeAll(async () => {
-  model = await readModel(readModelFile);
-  gaussians = new Gaussians(model);
-  module = (await (createModule as unknown as (options: object) => Promise<unknown>)({ modelBase: "" })) as EngineModule;
-  engine = new Engine(module, model);
+  ({ model, gaussians, module, engine } = await openModel());
 });
 
 const DICTIONARY = "one W AH N\ntwo T UW\nnine N AY N\n";

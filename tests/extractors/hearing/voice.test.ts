@@ -1,11 +1,10 @@
 // Fitting the acoustic model to a voice: the front end's numbers against another program's, the model's files against their own
 // checksums, and the estimates against what their definitions say of data made for it.
 import fc from "fast-check";
-import createModule from "soundswallower";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { fliteVoice } from "../../../demo-data/voices.ts";
 import { Decoder } from "../../../extractors/hearing/engine/decoder.ts";
-import { Engine } from "../../../extractors/hearing/engine/engine.ts";
+import type { Engine } from "../../../extractors/hearing/engine/engine.ts";
 import {
   codebookOf,
   DENSITIES,
@@ -15,10 +14,9 @@ import {
   STREAMS,
   WIDTH,
 } from "../../../extractors/hearing/engine/gaussians.ts";
-import { type GaussianFiles, type Model, readModel } from "../../../extractors/hearing/engine/model.ts";
+import type { GaussianFiles, Model } from "../../../extractors/hearing/engine/model.ts";
 import type { EngineModule } from "../../../extractors/hearing/engine/module.ts";
 import { resample } from "../../../extractors/hearing/index.ts";
-import { readModelFile } from "../../../extractors/hearing/node/index.ts";
 import { finish } from "../../../extractors/hearing/steps.ts";
 import { fittedMeans, transformFor } from "../../../extractors/hearing/voice/adapt.ts";
 import { cepstraOf, featuresOf, ROW } from "../../../extractors/hearing/voice/features.ts";
@@ -26,6 +24,7 @@ import { keep, unpack } from "../../../extractors/hearing/voice/kept.ts";
 import { VoiceLearner } from "../../../extractors/hearing/voice/learner.ts";
 import { listenTo } from "../../../extractors/hearing/voice/listen.ts";
 import { VoiceStatistics } from "../../../extractors/hearing/voice/statistics.ts";
+import { openModel } from "./open-model.ts";
 import { sweep } from "./voice-sweep.ts";
 
 let model: Model;
@@ -33,10 +32,7 @@ let gaussians: Gaussians;
 let module: EngineModule;
 let engine: Engine;
 beforeAll(async () => {
-  model = await readModel(readModelFile);
-  gaussians = new Gaussians(model);
-  module = (await (createModule as unknown as (options: object) => Promise<unknown>)({ modelBase: "" })) as EngineModule;
-  engine = new Engine(module, model);
+  ({ model, gaussians, module, engine } = await openModel());
 });
 
 const DICTIONARY = "one W AH N\ntwo T UW\n";
