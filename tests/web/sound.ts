@@ -8,8 +8,12 @@ import { seeded } from "../../extractors/hearing/audio/noise.ts";
 import { resample, writeWav } from "../../extractors/hearing/index.ts";
 
 const RATE = 16_000;
-/** Quiet before the first sentence, and after each one for the answer. */
-const LEAD_SECONDS = 3.5;
+/**
+ * Quiet before the first sentence: far longer than a busy machine takes to arm the ear. The tone that says it is armed shuts the ear for
+ * a moment, and a sentence that begins under it is asked for again.
+ */
+const LEAD_SECONDS = 8;
+/** Quiet after each sentence, for the answer. */
 const GAP_SECONDS = 3;
 const ROOM = 0.0006;
 
