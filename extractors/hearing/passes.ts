@@ -10,7 +10,7 @@ import type { Scope } from "./grammar/index.ts";
 import { otherWays, soundSame } from "./grammar/other-ways.ts";
 import { type GrammarShelf, roleOf } from "./grammar/shelf.ts";
 import type { Clip } from "./heard.ts";
-import { meaningOf } from "./meaning.ts";
+import { type Meaning, meaningOf } from "./meaning.ts";
 import { sentenceOf } from "./text.ts";
 import type { HearOptions } from "./types.ts";
 
@@ -24,16 +24,26 @@ export interface Sought {
 export class Passes {
   readonly #bank: Bank;
   readonly #shelf: GrammarShelf;
+  /** What texts come to while one clip is heard: its passes mostly hear the same. */
+  readonly #meanings = new WeakMap<HearOptions, Map<string, Meaning>>();
 
   constructor(bank: Bank, shelf: GrammarShelf) {
     this.#bank = bank;
     this.#shelf = shelf;
   }
 
-  #decode({ clip, options: { spec, context } }: Sought, warp: number, turn: number, by: Role): Pass {
+  #meaningOf(text: string, options: HearOptions): Meaning {
+    const known = this.#meanings.get(options) ?? new Map<string, Meaning>();
+    this.#meanings.set(options, known);
+    const meaning = known.get(text) ?? meaningOf(text, options.context, options.spec);
+    known.set(text, meaning);
+    return meaning;
+  }
+
+  #decode({ clip, options }: Sought, warp: number, turn: number, by: Role): Pass {
     const decoded = this.#bank.decoder(by).decode(heardAt(clip.at(warp), turn));
     const text = sentenceOf(decoded.words.map(({ word }) => word));
-    return { warp, turn, decoded, full: true, text, ...meaningOf(text, context, spec) };
+    return { warp, turn, decoded, full: true, text, ...this.#meaningOf(text, options) };
   }
 
   /** Hear in the whole grammar, on the frequency scale `warp` and in the noise of pass number `turn`. */
@@ -53,12 +63,11 @@ export class Passes {
    * that would be asked about belong to them: no lead tells "crankpin four, one eight" from "crankpin for one, eight".
    */
   waysOf(pass: Pass, sought: Sought): readonly (readonly string[])[] {
-    const { spec, context } = sought.options;
     const own = ownWords(pass);
     const said = own.map((word) => plainWord(word));
     const others = [...otherWays(this.#startOf(sought), said)].filter((words) => words.join(" ") !== own.join(" "));
     const isSame = (words: readonly string[]) => {
-      const { meaning, plain } = meaningOf(sentenceOf(words), context, spec);
+      const { meaning, plain } = this.#meaningOf(sentenceOf(words), sought.options);
       return meaning === pass.meaning || (pass.plain && !plain && soundSame(words, own));
     };
     return [own, ...others.filter(isSame)];

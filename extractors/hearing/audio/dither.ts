@@ -6,7 +6,7 @@ export const DITHER_DB = 27;
 /** `pcm` with noise `decibels` below its mean power. `seed` makes another noise of the same level. */
 export function dithered(pcm: Float32Array, decibels: number, seed: number): Float32Array {
   let power = 0;
-  for (const sample of pcm) power += sample * sample;
+  for (let i = 0; i < pcm.length; i += 1) power += (pcm[i] ?? 0) ** 2;
   // Uniform noise of half-width h has the power h²/3.
   const half = Math.sqrt((3 * power) / Math.max(1, pcm.length) / 10 ** (decibels / 10));
   const out = new Float32Array(pcm.length);

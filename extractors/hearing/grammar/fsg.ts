@@ -38,7 +38,10 @@ export function toFsg(start: State, name = "bench"): string {
 }
 
 /** The role mark after a word ("one~p"), and the word alone. */
-export const plainWord = (word: string): string => word.replace(/~.*$/, "");
+export function plainWord(word: string): string {
+  const mark = word.indexOf("~");
+  return mark < 0 ? word : word.slice(0, mark);
+}
 
 /** Words that may follow `sentence` (with roles) in the grammar, and whether it may end there; undefined when it is not in it. */
 export function follow(start: State, sentence: readonly string[]): State | undefined {

@@ -13,20 +13,28 @@ const LONGEST_INSERTED = 3;
 /** Share of phones that two words must have in common to be taken for each other. */
 const ALIKE = 0.34;
 
-const alikeKnown = new Map<string, boolean>();
-
-/** Whether one word may be heard for the other: numbers always, others when they share enough of their phones. */
-function areAlike(one: string, other: string): boolean {
-  if (isNumberWord(one) && isNumberWord(other)) return true;
-  const key = one < other ? `${one} ${other}` : `${other} ${one}`;
-  const known = alikeKnown.get(key);
-  if (known !== undefined) return known;
-  const alike = likeness(one, other) >= ALIKE;
-  alikeKnown.set(key, alike);
-  return alike;
+/** What a word is by itself or beside another, worked out once: a grammar asks it of the same few hundred words in every sentence. */
+function onceA<K, T>(work: (key: K) => T): (key: K) => T {
+  const known = new Map<K, T>();
+  return (key) => {
+    let value = known.get(key);
+    if (value === undefined) {
+      value = work(key);
+      known.set(key, value);
+    }
+    return value;
+  };
 }
 
-const isShort = (word: string) => saidAs(word).some((way) => way.length <= LONGEST_INSERTED) && !word.startsWith("+");
+/** Whether one word (without role) may be heard for the other: numbers always, others when they share enough of their phones. */
+const alikeTo = onceA((one: string) => {
+  const isNumber = isNumberWord(one);
+  return onceA((other: string) => (isNumber && isNumberWord(other)) || likeness(one, other) >= ALIKE);
+});
+
+const isShort = onceA((word: string) => saidAs(word).some((way) => way.length <= LONGEST_INSERTED));
+
+const weightText = onceA((weight: number) => weight.toPrecision(4));
 
 interface Node {
   readonly state: State;
@@ -54,9 +62,12 @@ interface Unwanted {
   whole: boolean;
 }
 
-/** The empty beginning; undefined where nothing is unwanted. */
-function beginningsOf(sentences: readonly (readonly string[])[]): Unwanted | undefined {
-  if (sentences.length === 0) return undefined;
+/** The empty beginning, undefined where nothing is unwanted, and how many there are. */
+function beginningsOf(sentences: readonly (readonly string[])[]): {
+  readonly first: Unwanted | undefined;
+  readonly count: number;
+} {
+  if (sentences.length === 0) return { first: undefined, count: 0 };
   let count = 0;
   const empty = (): Unwanted => ({ id: count++, next: new Map(), whole: false });
   const first = empty();
@@ -69,7 +80,7 @@ function beginningsOf(sentences: readonly (readonly string[])[]): Unwanted | und
     }
     at.whole = true;
   }
-  return first;
+  return { first, count };
 }
 
 /**
@@ -84,10 +95,11 @@ export function rivalsFsg(
   unwanted: readonly (readonly string[])[] = [],
   dearer = Number.POSITIVE_INFINITY,
 ): string | undefined {
-  const nodes = new Map<string, Node>();
+  const { first, count } = beginningsOf(unwanted);
+  const nodes = new Map<number, Node>();
   const order: Node[] = [];
   const nodeOf = (state: State, at: number, slips: number, begun: Unwanted | undefined): Node => {
-    const key = `${state.id} ${at} ${slips} ${begun?.id ?? ""}`;
+    const key = ((state.id * (heard.length + 1) + at) * (MOST_SLIPS + 1) + slips) * (count + 1) + (begun?.id ?? count);
     let node = nodes.get(key);
     if (node === undefined) {
       node = { state, at, slips, unwanted: begun, id: order.length, arcs: [] };
@@ -96,59 +108,62 @@ export function rivalsFsg(
     }
     return node;
   };
-  nodeOf(start, 0, 0, beginningsOf(unwanted));
+  const said = heard.map((word) => plainWord(word));
+  const alike = said.map((word) => alikeTo(word));
+  nodeOf(start, 0, 0, first);
   for (const node of order) {
-    const { state, at, slips } = node;
-    const next = heard[at];
+    const { state, at, slips, unwanted: here, arcs } = node;
+    const next = said[at];
+    const isAlike = alike[at];
     for (const { word, to, weight } of state.arcs) {
       if (word.startsWith("+")) continue;
-      const begun = isHollow(word) ? node.unwanted : node.unwanted?.next.get(word);
+      const begun = here === undefined || isHollow(word) ? here : here.next.get(word);
       // The same word in another role is no slip: "crankpin" may name the reading or the place of one.
-      if (next !== undefined && plainWord(word) === plainWord(next))
-        node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips, begun) });
+      if (plainWord(word) === next) arcs.push({ word, weight, to: nodeOf(to, at + 1, slips, begun) });
       else if (slips < MOST_SLIPS) {
-        if (next !== undefined && areAlike(word, next))
-          node.arcs.push({ word, weight, to: nodeOf(to, at + 1, slips + 1, begun) });
-        if (isShort(word)) node.arcs.push({ word, weight, to: nodeOf(to, at, slips + 1, begun) });
+        if (isAlike?.(word) === true) arcs.push({ word, weight, to: nodeOf(to, at + 1, slips + 1, begun) });
+        if (isShort(word)) arcs.push({ word, weight, to: nodeOf(to, at, slips + 1, begun) });
       }
     }
     if (next !== undefined && slips < MOST_SLIPS)
-      node.arcs.push({ word: undefined, weight: 1, to: nodeOf(state, at + 1, slips + 1, node.unwanted) });
+      arcs.push({ word: undefined, weight: 1, to: nodeOf(state, at + 1, slips + 1, here) });
   }
   return fsgOf(order, heard.length, Math.exp(-dearer / GRAMMAR_WEIGHT));
+}
+
+/** Which of the nodes the end can be reached from, by their numbers. */
+function aliveOf(order: readonly Node[], ends: (node: Node) => boolean): Uint8Array {
+  const before: Node[][] = order.map(() => []);
+  for (const node of order) for (const { to } of node.arcs) before[to.id]?.push(node);
+  const pending = order.filter(ends);
+  const alive = new Uint8Array(order.length);
+  for (const { id } of pending) alive[id] = 1;
+  for (let node = pending.pop(); node !== undefined; node = pending.pop())
+    for (const from of before[node.id] ?? [])
+      if (alive[from.id] === 0) {
+        alive[from.id] = 1;
+        pending.push(from);
+      }
+  return alive;
 }
 
 /** Only nodes from which the end can be reached; `share` is what is left of the weight of an end that is not wanted. */
 function fsgOf(order: readonly Node[], length: number, share: number): string | undefined {
   const endOf = (node: Node) => (node.at === length ? node.state.final * (node.unwanted?.whole === true ? share : 1) : 0);
-  const ends = (node: Node) => endOf(node) > 0;
-  const alive = new Set<Node>(order.filter(ends));
-  const before = new Map<Node, Node[]>();
-  for (const node of order)
-    for (const { to } of node.arcs) {
-      const list = before.get(to);
-      if (list === undefined) before.set(to, [node]);
-      else list.push(node);
-    }
-  const pending = [...alive];
-  for (let node = pending.pop(); node !== undefined; node = pending.pop())
-    for (const from of before.get(node) ?? [])
-      if (!alive.has(from)) {
-        alive.add(from);
-        pending.push(from);
-      }
-  const [first] = order;
-  if (first === undefined || !alive.has(first)) return undefined;
-  const kept = order.filter((node) => alive.has(node));
-  const number = new Map(kept.map((node, index) => [node, index] as const));
-  const last = kept.length;
+  const alive = aliveOf(order, (node) => endOf(node) > 0);
+  if (alive[0] !== 1) return undefined;
+  const number = new Int32Array(order.length);
+  let last = 0;
+  for (const { id } of order) if (alive[id] === 1) number[id] = last++;
   const lines = ["FSG_BEGIN rivals", `NUM_STATES ${last + 1}`, "START_STATE 0", `FINAL_STATE ${last}`];
-  for (const node of kept) {
-    const from = number.get(node);
+  for (const node of order) {
+    if (alive[node.id] !== 1) continue;
+    const from = number[node.id];
     for (const { word, weight, to } of node.arcs)
-      if (alive.has(to))
-        lines.push(`TRANSITION ${from} ${number.get(to)} ${weight.toPrecision(4)}${word === undefined ? "" : ` ${word}`}`);
-    if (ends(node)) lines.push(`TRANSITION ${from} ${last} ${endOf(node).toPrecision(4)}`);
+      if (alive[to.id] === 1)
+        lines.push(`TRANSITION ${from} ${number[to.id]} ${weightText(weight)}${word === undefined ? "" : ` ${word}`}`);
+    const end = endOf(node);
+    if (end > 0) lines.push(`TRANSITION ${from} ${last} ${end.toPrecision(4)}`);
   }
   lines.push("FSG_END", "");
   return lines.join("\n");
