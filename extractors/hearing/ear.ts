@@ -77,7 +77,7 @@ export class Ear {
     return learning;
   }
 
-  /** The large grammar takes a fifth of a second to set: not in the sentence that needs it, where that can be foreseen. */
+  /** The large grammar takes half a second to set: not in the sentence that needs it, where that can be foreseen. */
   #setLarge(): void {
     if (this.#prepared === undefined || !isFocused(this.#prepared.context)) return;
     const { spec, context } = this.#prepared;

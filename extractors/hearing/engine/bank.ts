@@ -1,4 +1,4 @@
-// An ear's decoders, one for each kind of grammar: the large one takes a fifth of a second to set, and is set once.
+// An ear's decoders, one for each kind of grammar: the large one takes half a second to set, and is set once.
 import { Decoder } from "./decoder.ts";
 import type { Engine, HeldGaussians } from "./engine.ts";
 import type { GaussianFiles } from "./model.ts";

@@ -9,7 +9,7 @@ import { AutomatonBuilder, chain, oneOf, type Phrase, type State, words } from "
 import { CORRECTION_LEAD, commandPhrase } from "./commands.ts";
 import { plainWord, toFsg } from "./fsg.ts";
 import { ownWays, slotSentence } from "./own-ways.ts";
-import { impliedSentences, namedSentences, openings, valueFirstSentences, valueThenPlaceSentences } from "./sentences.ts";
+import { impliedSentences, namedSentences, openings, valueAndPlaceSentences, valueFirstSentences } from "./sentences.ts";
 import { valuePhrase } from "./values.ts";
 import { BROKEN_OFF } from "./weights.ts";
 
@@ -94,7 +94,7 @@ function* readings(spec: Spec, context: Context, scope: "near" | "all"): Generat
   const rest = focused && scope === "all" ? OTHER : 1;
   const first = valueFirstSentences(spec, quantities, whole);
   if (first !== undefined) yield [first, 0.3 * rest];
-  const then = valueThenPlaceSentences(spec, quantities);
+  const then = valueAndPlaceSentences(spec, quantities);
   if (then !== undefined) yield [then, 0.2 * rest];
   const own = ownWays(spec, quantities);
   if (own !== undefined) yield [own, rest];
@@ -107,7 +107,7 @@ function* namedReadings(spec: Spec, context: Context, about: readonly QuantityId
     const named = namedSentences(quantity, spec, context.unit_system === "metric", isWhole(context));
     if (named !== undefined) yield [named, 1];
   }
-  const then = valueThenPlaceSentences(spec, quantities);
+  const then = valueAndPlaceSentences(spec, quantities);
   if (then !== undefined) yield [then, 0.2];
   const own = ownWays(spec, quantities);
   if (own !== undefined) yield [own, 1];

@@ -48,7 +48,19 @@ interface Node {
 }
 
 /** Words that a sentence mostly comes to the same with and without. */
-const HOLLOW: ReadonlySet<string> = new Set(["a", "and", "at", "is", "number", "on", "the", "thou", "thousandth", "thousandths"]);
+const HOLLOW: ReadonlySet<string> = new Set([
+  "a",
+  "and",
+  "at",
+  "is",
+  "number",
+  "on",
+  "the",
+  "thou",
+  "thousandth",
+  "thousandths",
+  "was",
+]);
 
 const isHollow = (word: string) => HOLLOW.has(plainWord(word));
 

@@ -30,6 +30,9 @@ const trail = (quantity: Quantity, spec: Spec, metric: boolean): Phrase | undefi
 const trailsPlace = (quantity: Quantity) =>
   leadingKey(quantity) !== "small" && (quantity.scale !== "inch_digits" || quantity.needs.includes("valve"));
 
+/** Between a place and its figure. Without them their sounds are heard for one more word of the place. */
+const VERB = tagged(oneOf(["is", "was", "at"].map((word) => words(word))), VALUE);
+
 function placedSentences(
   quantity: Quantity,
   name: Phrase,
@@ -37,7 +40,10 @@ function placedSentences(
   place: PlacePhrases,
 ): readonly (readonly [Phrase, number])[] {
   const figure = maybe(value, 1, BROKEN_OFF);
-  const of: (readonly [Phrase, number])[] = [[chain(name, place.after, figure), 1]];
+  const of: (readonly [Phrase, number])[] = [
+    [chain(name, place.after, figure), 1],
+    [chain(name, place.after, VERB, value), SELDOM],
+  ];
   if (trailsPlace(quantity)) of.push([chain(name, value, place.trailing), 0.5]);
   if (place.before !== undefined) of.push([chain(place.before, name, figure), 1]);
   return of;
@@ -130,6 +136,9 @@ export function openings(quantities: readonly Quantity[], spec: Spec): Openings 
   return { long, short: chain(before, of(true)), alone: oneOf([long, chain(place, of(true))]) };
 }
 
+/** How usual it is to leave out the name with no quantity open. */
+const NAMELESS = 0.1;
+
 /** Beside a bare value: how usual it is to say a place with it, and to say one where the place is open already. */
 const PLACED = 0.2;
 const PLACED_ANYHOW = 0.03;
@@ -147,20 +156,26 @@ export function impliedSentences(quantity: Quantity, spec: Spec, metric: boolean
   return { kind: "choice", of };
 }
 
-/** "clearance two thou on main two": small lengths before their place, which all of them share. */
-export function valueThenPlaceSentences(spec: Spec, quantities: readonly Quantity[]): Phrase | undefined {
+/**
+ * Small lengths before or after their place: "clearance two thou on main two", which all of them share; and, less usual, without a name,
+ * which comes to a question: "main two, nineteen tenths", "two and a half thou on main two".
+ */
+export function valueAndPlaceSentences(spec: Spec, quantities: readonly Quantity[]): Phrase | undefined {
   const names: Phrase[] = [];
-  const places: Phrase[] = [];
+  const trailing: Phrase[] = [];
+  const alone: Phrase[] = [];
   let value: Phrase | undefined;
   for (const quantity of quantities) {
     if (SAID_OWN_WAY.has(quantity.id) || leadingKey(quantity) !== "small") continue;
     const place = placePhrases(quantity, spec.engine);
     if (place === undefined) continue;
     names.push(nameOf(quantity));
-    places.push(place.trailing);
+    trailing.push(place.trailing);
+    alone.push(place.alone);
     value ??= leadingValue(quantity);
   }
-  return value === undefined ? undefined : chain(oneOf(names), value, oneOf(places));
+  if (value === undefined) return undefined;
+  return weighted([chain(maybe(oneOf(names), 1, NAMELESS), value, oneOf(trailing)), 1], [chain(oneOf(alone), value), NAMELESS]);
 }
 
 /** "sixty-two pounds compression on four", "half a thou out of round, crankpin three": the value before the name. */

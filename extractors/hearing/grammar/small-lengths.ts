@@ -1,10 +1,14 @@
 // Small lengths as they are said: thou, halves and tenths of a thou, decimals, hundredths of a millimetre.
 import { chain, maybe, oneOf, type Phrase, weighted, words } from "./automaton.ts";
-import { belowHundred, digitRun, hundreds } from "./numbers.ts";
+import { belowHundred, digitRun, hundreds, oneDigit } from "./numbers.ts";
+import { orUnsure } from "./unsure.ts";
 import { inBand, once, type ScaleRange, SELDOM } from "./weights.ts";
 
 /** "Eleven and a half" without its unit sounds much like "eleven thou". */
 const BARE_HALF = 0.08;
+
+/** Parts of a thou after whole ones; what is not here is heard as what is. */
+const PARTS = weighted([words("and a half"), 1], [words("and a quarter"), 0.2], [words("and three quarters"), 0.2]);
 
 const tenthWord = (one: boolean): Phrase => words(one ? "tenth" : "tenths");
 /** Bands are coarsened to a few, for the same reason: a weight need not be exact. */
@@ -21,7 +25,7 @@ const coarse = ({ high }: ScaleRange): ScaleRange => ({
 export function small(exact: ScaleRange, fine: boolean, bare: boolean, tenths = 1): Phrase {
   const range = coarse(exact);
   const key = `small ${range.low} ${range.high} ${fine} ${bare} ${tenths}`;
-  return once(key, () => smallPhrase(range, fine, bare, tenths));
+  return once(key, () => orUnsure(smallPhrase(range, fine, bare, tenths)));
 }
 
 function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean, tenthsWeight: number): Phrase {
@@ -30,7 +34,17 @@ function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean, tenthsWeig
   const unit = bare ? maybe(words("thou"), 1, 0.5) : words("thou");
   const of: (readonly [Phrase, number])[] = [
     [chain(whole, unit), 1],
-    [chain(whole, words("and a half"), bare ? maybe(words("thou"), 1, BARE_HALF) : unit), 0.7],
+    [chain(whole, PARTS, bare ? maybe(words("thou"), 1, BARE_HALF) : unit), 0.7],
+    [
+      chain(
+        whole,
+        words("point"),
+        oneOf([oneDigit, chain(oneDigit, oneDigit)]),
+        bare ? maybe(words("thou"), 1, BARE_HALF) : unit,
+      ),
+      0.3,
+    ],
+    [chain(maybe(oneOf([words("oh"), words("zero")])), words("point"), oneDigit, words("thou")), SELDOM],
     [
       chain(
         oneOf([
@@ -40,7 +54,7 @@ function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean, tenthsWeig
             words("thou"),
           ),
         ]),
-        words("and a half"),
+        PARTS,
       ),
       0.4,
     ],
@@ -84,12 +98,6 @@ function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean, tenthsWeig
   }
   return { kind: "choice", of };
 }
-
-/** "between two and three thou": no reading, but a question that is better than a wrong figure. */
-export const BETWEEN: Phrase = (() => {
-  const figure = belowHundred((n) => (n > 0 && n < 30 ? 1 : 0));
-  return chain(words("between"), figure, words("and"), figure, words("thou"));
-})();
 
 /** "point oh one two", "oh oh one five": a small length by its decimals. */
 export const smallDecimals = (fine: boolean): Phrase => once(`decimals ${fine}`, () => smallDecimalsPhrase(fine));

@@ -4,7 +4,7 @@ import type { Spec } from "../../../shared/spec/spec.ts";
 import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred, digitRun, fractionOfInch, hundreds } from "./numbers.ts";
 import { metricReadOut, readOut, wholeAndFraction } from "./read-outs.ts";
-import { BETWEEN, METRIC_SMALL, small, smallDecimals } from "./small-lengths.ts";
+import { METRIC_SMALL, small, smallDecimals } from "./small-lengths.ts";
 import { inBand, once, SELDOM } from "./weights.ts";
 
 export const VALUE = "~v";
@@ -89,7 +89,7 @@ function inchValue(quantity: Quantity, spec: Spec, wide: boolean): Phrase {
     const range = { low: band.low > 0 ? band.low * 10000 : 0, high: size * 10000 };
     const fine = resolution <= 0.0005;
     const spoken = small(range, fine, scale === "thou", scale === "thou" && !TENTHS_ARE_USUAL.has(quantity.id) ? SELDOM : 1);
-    return wide ? weighted([spoken, 1], [smallDecimals(fine), SELDOM], [BETWEEN, SELDOM]) : spoken;
+    return wide ? weighted([spoken, 1], [smallDecimals(fine), SELDOM]) : spoken;
   }
   if (scale === "inch_digits") {
     const nominals = nominalsOf(quantity, spec);

@@ -112,6 +112,19 @@ export const COMMAND_WORDS: Pronunciations = {
 };
 
 export const SMALL_WORDS: Pronunciations = {
+  about: ["AH B AW T"],
+  almost: ["AO L M OW S T"],
+  around: ["ER AW N D", "AH R AW N D"],
+  bit: ["B IH T"],
+  hair: ["HH EH R"],
+  just: ["JH AH S T", "JH AH S"],
+  less: ["L EH S"],
+  maybe: ["M EY B IY"],
+  more: ["M AO R"],
+  nearly: ["N IH R L IY"],
+  or: ["AO R"],
+  than: ["DH AE N", "DH AH N"],
+  was: ["W AA Z", "W AH Z"],
   all: ["AO L"],
   an: ["AE N", "AH N"],
   as: ["AE Z"],

@@ -165,7 +165,8 @@ describe("the grammar", () => {
 
   it("stays small enough for a phone", () => {
     const sizes = GRAMMARS.map(({ start }) => reachable(start).length);
-    expect(Math.max(...sizes)).toBeLessThan(1850);
+    // Two thirds more than without the figures that are said to be none: setting the large one takes half a second, when nobody waits.
+    expect(Math.max(...sizes)).toBeLessThan(3000);
     expect(fullDictionary().length).toBeLessThan(60_000);
   });
 });

@@ -71,7 +71,7 @@ function slips(one: readonly string[], other: readonly string[]): number {
   return row[other.length] ?? 0;
 }
 
-const HOLLOW = new Set(["a", "and", "at", "is", "number", "on", "the", "thou", "thousandth", "thousandths"]);
+const HOLLOW = new Set(["a", "and", "at", "is", "number", "on", "the", "thou", "thousandth", "thousandths", "was"]);
 const solid = (sentence: readonly string[]) => sentence.filter((word) => !HOLLOW.has(plainWord(word))).join(" ");
 
 const said = (text: string) => text.split(" ").map((word) => `${word}~v`);
