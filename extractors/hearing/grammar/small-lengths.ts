@@ -32,18 +32,11 @@ function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean, tenthsWeig
   const thou = { low: range.low / 10, high: range.high / 10 };
   const whole = belowHundred((n) => (n === 0 ? 0 : inBand(n, thou)));
   const unit = bare ? maybe(words("thou"), 1, 0.5) : words("thou");
+  const afterPart = bare ? maybe(words("thou"), 1, BARE_HALF) : unit;
   const of: (readonly [Phrase, number])[] = [
     [chain(whole, unit), 1],
-    [chain(whole, PARTS, bare ? maybe(words("thou"), 1, BARE_HALF) : unit), 0.7],
-    [
-      chain(
-        whole,
-        words("point"),
-        oneOf([oneDigit, chain(oneDigit, oneDigit)]),
-        bare ? maybe(words("thou"), 1, BARE_HALF) : unit,
-      ),
-      0.3,
-    ],
+    [chain(whole, PARTS, afterPart), 0.7],
+    [chain(whole, words("point"), oneOf([oneDigit, chain(oneDigit, oneDigit)]), afterPart), 0.3],
     [chain(maybe(oneOf([words("oh"), words("zero")])), words("point"), oneDigit, words("thou")), SELDOM],
     [
       chain(
