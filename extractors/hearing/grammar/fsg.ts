@@ -1,5 +1,6 @@
 // An automaton in, the recogniser's finite-state grammar text out; and walks over it.
 import type { State } from "./automaton.ts";
+import { residualsOf } from "./residual.ts";
 
 /** The states that can be reached from `start`, in a stable order, `start` first. */
 export function reachable(start: State): readonly State[] {
@@ -24,14 +25,12 @@ export function wordsOf(start: State): readonly string[] {
 
 /** Sphinx FSG text: one line a transition; sentence ends are null transitions to one last state. */
 export function toFsg(start: State, name = "bench"): string {
-  const order = reachable(start);
-  const number = new Map(order.map((state, index) => [state, index] as const));
-  const last = order.length;
+  const residuals = residualsOf(start, reachable(start));
+  const last = residuals.length;
   const lines = [`FSG_BEGIN ${name}`, `NUM_STATES ${last + 1}`, "START_STATE 0", `FINAL_STATE ${last}`];
-  order.forEach((state, index) => {
-    for (const { word, to, weight } of state.arcs)
-      lines.push(`TRANSITION ${index} ${number.get(to)} ${weight.toPrecision(4)} ${word}`);
-    if (state.final > 0) lines.push(`TRANSITION ${index} ${last} ${state.final.toPrecision(4)}`);
+  residuals.forEach(({ ways, final }, from) => {
+    for (const { word, to, weight } of ways) lines.push(`TRANSITION ${from} ${to} ${weight.toPrecision(4)} ${word}`);
+    if (final > 0) lines.push(`TRANSITION ${from} ${last} ${final.toPrecision(4)}`);
   });
   lines.push("FSG_END", "");
   return lines.join("\n");

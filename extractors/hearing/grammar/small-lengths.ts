@@ -1,18 +1,13 @@
 // Small lengths as they are said: thou, halves and tenths of a thou, decimals, hundredths of a millimetre.
 import { chain, maybe, oneOf, type Phrase, weighted, words } from "./automaton.ts";
-import { belowHundred, digitRun, hundreds, oneDigit } from "./numbers.ts";
-import { orUnsure } from "./unsure.ts";
+import { belowHundred, digitRun, hundreds, oneDigit, spokenBelowHundred } from "./numbers.ts";
+import { BARE_PART, orUnsure, PARTS } from "./unsure.ts";
 import { inBand, once, type ScaleRange, SELDOM } from "./weights.ts";
 
-/** "Eleven and a half" without its unit sounds much like "eleven thou". */
-const BARE_HALF = 0.08;
+const NUMBERS = Array.from({ length: 99 }, (_, n) => n + 1);
 
-/** Parts of a thou after whole ones; what is not here is heard as what is. */
-const PARTS = weighted([words("and a half"), 1], [words("and a quarter"), 0.2], [words("and three quarters"), 0.2]);
-
-const tenthWord = (one: boolean): Phrase => words(one ? "tenth" : "tenths");
 /** Bands are coarsened to a few, for the same reason: a weight need not be exact. */
-const BAND_STEPS = [50, 150, 250, 450, 1300, 6000];
+const BAND_STEPS = [59, 99, 199, 299, 499, 1300, 6000];
 const coarse = ({ high }: ScaleRange): ScaleRange => ({
   low: 0,
   high: BAND_STEPS.find((step) => high <= step) ?? high,
@@ -24,71 +19,76 @@ const coarse = ({ high }: ScaleRange): ScaleRange => ({
  */
 export function small(exact: ScaleRange, fine: boolean, bare: boolean, tenths = 1): Phrase {
   const range = coarse(exact);
-  const key = `small ${range.low} ${range.high} ${fine} ${bare} ${tenths}`;
-  return once(key, () => orUnsure(smallPhrase(range, fine, bare, tenths)));
+  const hundred = exact.high >= 1000;
+  const key = `small ${range.low} ${range.high} ${fine} ${bare} ${tenths} ${hundred}`;
+  return once(key, () => {
+    const whole = belowHundred((n) => (n > 0 ? inBand(n, inThou(range)) : 0));
+    return orUnsure(smallPhrase(range, fine, bare, tenths, hundred), whole);
+  });
 }
 
-function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean, tenthsWeight: number): Phrase {
-  const thou = { low: range.low / 10, high: range.high / 10 };
-  const whole = belowHundred((n) => (n === 0 ? 0 : inBand(n, thou)));
-  const unit = bare ? maybe(words("thou"), 1, 0.5) : words("thou");
-  const afterPart = bare ? maybe(words("thou"), 1, BARE_HALF) : unit;
+const inThou = ({ low, high }: ScaleRange): ScaleRange => ({ low: low / 10, high: high / 10 });
+
+/** How a whole number goes on, by how usual it is as that many thou and as that many tenths. */
+interface Usual {
+  readonly thou: number;
+  readonly tenths: number;
+}
+
+/** What may follow a whole number, the same for as many numbers as may be: each other rest has states of its own, and each costs time. */
+function restOf(fine: boolean, bare: boolean, usual: Usual, tenthWord: string): Phrase {
+  const thou = words("thou");
+  const unit = bare ? maybe(thou, 1, 0.5) : thou;
   const of: (readonly [Phrase, number])[] = [
-    [chain(whole, unit), 1],
-    [chain(whole, PARTS, afterPart), 0.7],
-    [chain(whole, words("point"), oneOf([oneDigit, chain(oneDigit, oneDigit)]), afterPart), 0.3],
-    [chain(maybe(oneOf([words("oh"), words("zero")])), words("point"), oneDigit, words("thou")), SELDOM],
-    [
-      chain(
-        oneOf([
-          words("a thou"),
-          chain(
-            belowHundred((n) => (n > 0 && n < 20 ? inBand(n, thou) : 0)),
-            words("thou"),
-          ),
-        ]),
-        PARTS,
-      ),
-      0.4,
-    ],
-    [words("a thou"), 0.7],
+    [unit, usual.thou],
+    [chain(PARTS, bare ? maybe(thou, 1, BARE_PART) : thou), 0.7 * usual.thou],
+    [chain(thou, PARTS), 0.4 * usual.thou],
+    [AFTER_POINT, 0.3 * usual.thou],
+  ];
+  if (fine)
+    of.push(
+      [words(tenthWord), usual.tenths],
+      [words("ten thousandths"), SELDOM * usual.tenths],
+      [chain(thou, maybe(words("and")), FEW_TENTHS), 0.4 * usual.thou * usual.tenths],
+    );
+  return { kind: "choice", of };
+}
+
+/** Decimals of a thou. */
+const AFTER_POINT = chain(words("point"), oneDigit, maybe(oneDigit), words("thou"));
+
+const FEW_TENTHS = oneOf([
+  words("one tenth"),
+  chain(
+    belowHundred((n) => (n > 1 && n < 10 ? 1 : 0)),
+    words("tenths"),
+  ),
+]);
+
+function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean, tenthsWeight: number, hundred: boolean): Phrase {
+  const thou = inThou(range);
+  const rests = new Map<string, Phrase>();
+  const rest = (n: number): Phrase => {
+    const tenthWord = n === 1 ? "tenth" : "tenths";
+    const usual = { thou: inBand(n, thou), tenths: inBand(n, range) * tenthsWeight };
+    const key = `${tenthWord} ${usual.thou} ${usual.tenths}`;
+    const made = rests.get(key) ?? restOf(fine, bare, usual, tenthWord);
+    rests.set(key, made);
+    return made;
+  };
+  const whole = weighted(...NUMBERS.map((n) => [chain(words(spokenBelowHundred(n)), rest(n)), 1] as const));
+  const of: (readonly [Phrase, number])[] = [
+    [whole, 1],
+    [chain(maybe(oneOf([words("oh"), words("zero")])), AFTER_POINT), SELDOM],
+    [chain(words("a thou"), maybe(PARTS, 0.4 / 0.7)), 0.7],
     [words("half a thou"), inBand(5, range)],
     [words("a couple of thou"), SELDOM],
   ];
-  if (range.high >= 1000) of.push([chain(hundreds(100, Math.min(999, range.high / 10)), unit), inBand(1000, range)]);
-  if (fine) {
+  if (hundred)
     of.push([
-      chain(
-        belowHundred((n) => (n < 2 ? 0 : inBand(n, range))),
-        tenthWord(false),
-      ),
-      tenthsWeight,
+      chain(hundreds(100, Math.min(999, range.high / 10)), bare ? maybe(words("thou"), 1, 0.5) : words("thou")),
+      inBand(1000, range),
     ]);
-    of.push([chain(words("one"), tenthWord(true)), inBand(1, range) * tenthsWeight]);
-    of.push([
-      chain(
-        belowHundred((n) => (n > 1 && n < 20 ? inBand(n, range) : 0)),
-        words("ten thousandths"),
-      ),
-      SELDOM * tenthsWeight,
-    ]);
-    const tenths = oneOf([
-      chain(words("one"), tenthWord(true)),
-      chain(
-        belowHundred((n) => (n > 1 && n < 10 ? 1 : 0)),
-        tenthWord(false),
-      ),
-    ]);
-    of.push([
-      chain(
-        belowHundred((n) => (n > 0 && n < 20 ? inBand(n, thou) : 0)),
-        words("thou"),
-        maybe(words("and")),
-        tenths,
-      ),
-      0.4 * tenthsWeight,
-    ]);
-  }
   return { kind: "choice", of };
 }
 

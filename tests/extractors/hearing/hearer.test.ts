@@ -65,13 +65,21 @@ describe("a voice of this session", () => {
   }
 
   const accent = espeakVoice("en-us", 150, 45);
+  /** Said once each: this voice does not say the same twice alike, and what is compared must be one sound. */
+  const sounds = new Map<string, ReturnType<Voice["say"]>>();
+  function sayOnce(by: Voice, text: string) {
+    const key = `${by.name} ${text}`;
+    const sound = sounds.get(key) ?? by.say(text);
+    sounds.set(key, sound);
+    return sound;
+  }
   async function hear(
     text: string,
     name: string,
     by: Voice = voice,
     more: { sentence?: number; profile?: Omit<Speaker, "name"> } = {},
   ) {
-    const { pcm, rate } = await by.say(text);
+    const { pcm, rate } = await sayOnce(by, text);
     const { profile = PROFILE, ...growing } = more;
     const options = { spec: DEMO_SPEC, context: { step: "rings" as const }, speaker: { ...profile, name }, ...growing };
     return (await opened).hear(pcm, rate, options);
@@ -151,14 +159,14 @@ describe("step by step", () => {
 
   it("gives a first sight before the rest, and comes to what it hears in one go", async () => {
     const ear = await opened;
-    const { pcm, rate } = await voice.say("three thou");
+    const { pcm, rate } = await voice.say("two thou");
     const options = { spec: DEMO_SPEC, context: CLEARANCE };
     const hearing = ear.hearing(pcm, rate, options);
     let step = hearing.next();
     while (step.value === undefined) step = hearing.next();
-    expect(step).toMatchObject({ done: false, value: { text: "three thou", verdict: "doubtful" } });
+    expect(step).toMatchObject({ done: false, value: { text: "two thou", verdict: "doubtful" } });
     while (step.done !== true) step = hearing.next();
-    expect(step.value).toMatchObject({ text: "three thou", verdict: "ok" });
+    expect(step.value).toMatchObject({ text: "two thou", verdict: "ok" });
   });
 
   it("goes straight to what the beginning of a growing sentence named, and is not led astray by another's", async () => {
