@@ -10,7 +10,6 @@ import { Bank } from "./engine/bank.ts";
 import { Engine } from "./engine/engine.ts";
 import { type ReadModelFile, readModel } from "./engine/model.ts";
 import type { EngineFactory, EngineModule } from "./engine/module.ts";
-import { plainWord } from "./grammar/fsg.ts";
 import { isFocused, namedIn } from "./grammar/index.ts";
 import { GrammarShelf } from "./grammar/shelf.ts";
 import { type Clip, clipOf, nothing } from "./heard.ts";
@@ -21,6 +20,7 @@ import { bareWords, isFreeNote } from "./text.ts";
 import type { Heard, HearOptions, KnownPhrase, KnownVoice, LearntVoice, Speaker } from "./types.ts";
 import { type Learning, VoiceFit } from "./voice/fit.ts";
 import { fullDictionary } from "./words/dictionary.ts";
+import { plainWord } from "./words/plain-word.ts";
 
 const SHORTEST_CLIP_SECONDS = 0.15;
 /** Cost a second of a sentence that no path of the grammar reached the end of, when scales are compared. */

@@ -5,9 +5,9 @@ import { strangenessOf } from "./doubt/evidence.ts";
 import { isElsewhere } from "./doubt/pass-words.ts";
 import { UNUSUAL } from "./doubt/verdict.ts";
 import type { Pass, Vote } from "./doubt/vote.ts";
-import { plainWord } from "./grammar/fsg.ts";
 import { isPhoneWord } from "./text.ts";
 import type { Doubt, Heard, HeardVerdict } from "./types.ts";
+import { plainWord } from "./words/plain-word.ts";
 
 /** An utterance, cut to what stands above the noise. */
 export interface Clip {

@@ -5,7 +5,7 @@ import { ownWords } from "./doubt/pass-words.ts";
 import type { Pass } from "./doubt/vote.ts";
 import type { Bank, Role } from "./engine/bank.ts";
 import type { State } from "./grammar/automaton.ts";
-import { plainWord, rolesOf } from "./grammar/fsg.ts";
+import { rolesOf } from "./grammar/fsg.ts";
 import type { Scope } from "./grammar/index.ts";
 import { otherWays, soundSame } from "./grammar/other-ways.ts";
 import { type GrammarShelf, roleOf } from "./grammar/shelf.ts";
@@ -13,6 +13,7 @@ import type { Clip } from "./heard.ts";
 import { type Meaning, meaningOf } from "./meaning.ts";
 import { sentenceOf } from "./text.ts";
 import type { HearOptions } from "./types.ts";
+import { plainWord } from "./words/plain-word.ts";
 
 /** What is looked for: a sentence of the grammar of `scope`, in a clip. */
 export interface Sought {

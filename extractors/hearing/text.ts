@@ -1,7 +1,8 @@
 // Recognised words with their roles in, the sentence as the parser reads it out.
-import { plainWord } from "./grammar/fsg.ts";
+
 import { PLACE } from "./grammar/places.ts";
 import { VALUE } from "./grammar/values.ts";
+import { plainWord } from "./words/plain-word.ts";
 
 /** A stand-in for speech that no grammar has, as after "note". */
 export const isPhoneWord = (word: string): boolean => word.startsWith("+");

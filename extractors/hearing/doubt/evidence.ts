@@ -1,9 +1,9 @@
 // A winning decode in, what speaks against it out: words too dear, sound that no word explains, words too short to be said.
 import type { Levels } from "../audio/level.ts";
 import type { Decoded, DecodedWord } from "../engine/decoder.ts";
-import { plainWord } from "../grammar/fsg.ts";
 import { isPhoneWord } from "../text.ts";
 import { saidAs } from "../words/dictionary.ts";
+import { plainWord } from "../words/plain-word.ts";
 
 export interface Evidence {
   /** Cost a second of the words themselves, natural-log units. */

@@ -1,8 +1,9 @@
 // Words that telephone-band sound hardly tells apart: a sentence that holds one is heard more often before it counts.
-import { plainWord } from "../grammar/fsg.ts";
+
 import { VALUE } from "../grammar/values.ts";
 import { saidAs } from "../words/dictionary.ts";
 import { DIGITS, ONE_TO_NINE, TEENS, TENS } from "../words/numbers.ts";
+import { plainWord } from "../words/plain-word.ts";
 
 const IN_TEEN: ReadonlySet<string> = new Set(TEENS.filter((word) => word.endsWith("teen")));
 const BARE_TY: ReadonlySet<string> = new Set(TENS.filter((word) => word !== "twenty"));

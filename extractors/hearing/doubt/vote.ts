@@ -1,6 +1,6 @@
 // Several decodes of one clip in, the words they agree on and how far out. Disagreement is doubt.
 import type { Decoded } from "../engine/decoder.ts";
-import { plainWord } from "../grammar/fsg.ts";
+import { plainWord } from "../words/plain-word.ts";
 import { isFragile } from "./fragile.ts";
 
 export interface Pass {

@@ -1,4 +1,6 @@
 // The recogniser with our own dictionary and grammars: samples at 16 kHz in, words with times and scores out.
+import { saidAs } from "../words/dictionary.ts";
+import { apart } from "../words/joined.ts";
 import type { Engine, HeldGaussians } from "./engine.ts";
 import type { RawDecoder, Segment, Spectrum } from "./module.ts";
 
@@ -37,12 +39,15 @@ const PROBABILITY_UNIT = 1 / Math.log(1.0001);
 /** How many times the log weights of a grammar count. */
 export const GRAMMAR_WEIGHT = 4;
 
+/** What each word costs, as a weight that does not count fourfold. */
+export const WORD_PRICE = 0.2;
+
 /**
  * How the recogniser searches. Weights of the grammar count fourfold, short words are held back, and the beams are wide:
  * most of a decode's time goes by the grammar's size, so that a narrow beam would only lose sentences. Pauses are as usual as words:
  * who reads sizes out stops at every comma, and at the library's own price (0.005) a short word is put into a pause instead.
  */
-const SEARCH = { lw: GRAMMAR_WEIGHT, wip: 0.2, silprob: 0.2, beam: 1e-64, pbeam: 1e-64, wbeam: 1e-40, maxhmmpf: 2500 };
+const SEARCH = { lw: GRAMMAR_WEIGHT, wip: WORD_PRICE, silprob: 0.2, beam: 1e-64, pbeam: 1e-64, wbeam: 1e-40, maxhmmpf: 2500 };
 
 /** The word of a transition in finite-state grammar text. */
 const TRANSITION_WORD = /^TRANSITION \d+ \d+ \S+ (\S+)$/gm;
@@ -123,7 +128,20 @@ function readWords(result: Segment): DecodedWord[] {
     if (t.startsWith("<") || t.startsWith("[") || t.startsWith("(")) continue;
     const cost = p > 0 ? -Math.log(p) * PROBABILITY_UNIT * SCORE_UNIT : Number.POSITIVE_INFINITY;
     // A pronunciation's number is the dictionary's own affair.
-    words.push({ word: t.replace(/\(\d+\)$/, ""), start: b, end: b + d, cost });
+    words.push(...wordsIn({ word: t.replace(/\(\d+\)$/, ""), start: b, end: b + d, cost }));
   }
   return words;
+}
+
+/** The words of an entry, its time and its cost shared out by their phones. */
+function wordsIn(heard: DecodedWord): readonly DecodedWord[] {
+  const parts = apart(heard.word).map((word) => ({ word, phones: saidAs(word)[0]?.length ?? 1 }));
+  const phone = 1 / parts.reduce((sum, { phones }) => sum + phones, 0);
+  let start = heard.start;
+  return parts.map(({ word, phones }) => {
+    const end = start + (heard.end - heard.start) * phones * phone;
+    const own = { word, start, end, cost: heard.cost * phones * phone };
+    start = end;
+    return own;
+  });
 }

@@ -1,5 +1,7 @@
 // An automaton in, the recogniser's finite-state grammar text out; and walks over it.
+import { plainWord } from "../words/plain-word.ts";
 import type { State } from "./automaton.ts";
+import { inOneGo } from "./in-one-go.ts";
 import { residualsOf } from "./residual.ts";
 
 /** The states that can be reached from `start`, in a stable order, `start` first. */
@@ -25,7 +27,7 @@ export function wordsOf(start: State): readonly string[] {
 
 /** Sphinx FSG text: one line a transition; sentence ends are null transitions to one last state. */
 export function toFsg(start: State, name = "bench"): string {
-  const residuals = residualsOf(start, reachable(start));
+  const residuals = inOneGo(residualsOf(start, reachable(start)));
   const last = residuals.length;
   const lines = [`FSG_BEGIN ${name}`, `NUM_STATES ${last + 1}`, "START_STATE 0", `FINAL_STATE ${last}`];
   residuals.forEach(({ ways, final }, from) => {
@@ -34,12 +36,6 @@ export function toFsg(start: State, name = "bench"): string {
   });
   lines.push("FSG_END", "");
   return lines.join("\n");
-}
-
-/** The role mark after a word ("one~p"), and the word alone. */
-export function plainWord(word: string): string {
-  const mark = word.indexOf("~");
-  return mark < 0 ? word : word.slice(0, mark);
 }
 
 /** Words that may follow `sentence` (with roles) in the grammar, and whether it may end there; undefined when it is not in it. */

@@ -1,7 +1,7 @@
 // A heard sentence in, the other sentences of the grammar that say the same in nearly the same sounds out.
 import { DIGITS, ONE_TO_NINE, TENS } from "../words/numbers.ts";
+import { plainWord } from "../words/plain-word.ts";
 import type { State } from "./automaton.ts";
-import { plainWord } from "./fsg.ts";
 
 /** Names that are written in one word and in two. */
 const IN_TWO: ReadonlyMap<string, readonly string[]> = new Map([

@@ -3,8 +3,8 @@ import { GRAMMAR_WEIGHT } from "../engine/decoder.ts";
 import { likeness } from "../words/alike.ts";
 import { saidAs } from "../words/dictionary.ts";
 import { isNumberWord } from "../words/numbers.ts";
+import { plainWord } from "../words/plain-word.ts";
 import type { State } from "./automaton.ts";
-import { plainWord } from "./fsg.ts";
 
 /** Words that may be taken for others, left out or put in, of one sentence. */
 const MOST_SLIPS = 2;

@@ -8,6 +8,7 @@ import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from
 import { belowHundred } from "./numbers.ts";
 import { ownOpenings, SAID_OWN_WAY } from "./own-ways.ts";
 import { countTo, numbered, PLACE, type PlacePhrases, placePhrases, slotPhrase } from "./places.ts";
+import { ROUGH } from "./unsure.ts";
 import { leadingKey, leadingValue, VALUE, valuePhrase } from "./values.ts";
 import { BROKEN_OFF, SELDOM } from "./weights.ts";
 
@@ -175,7 +176,10 @@ export function valueAndPlaceSentences(spec: Spec, quantities: readonly Quantity
     value ??= leadingValue(quantity);
   }
   if (value === undefined) return undefined;
-  return weighted([chain(maybe(oneOf(names), 1, NAMELESS), value, oneOf(trailing)), 1], [chain(oneOf(alone), value), NAMELESS]);
+  return weighted(
+    [chain(maybe(oneOf(names), 1, NAMELESS), value, oneOf(trailing)), 1],
+    [chain(oneOf(alone), tagged(ROUGH, VALUE)), NAMELESS],
+  );
 }
 
 /** "sixty-two pounds compression on four", "half a thou out of round, crankpin three": the value before the name. */

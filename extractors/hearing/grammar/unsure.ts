@@ -22,8 +22,8 @@ export const BARE_PART = 0.08;
 const figure = belowHundred((n) => (n > 0 ? 1 : 0));
 const thou = words("thou");
 
-/** Any small length. One for all that is asked about, whatever is gauged: each of its own would have states of its own. */
-const rough = oneOf([
+/** Any small length. One for all that is asked about, whatever is gauged: one for each would have states of its own, and those cost time. */
+export const ROUGH = oneOf([
   chain(figure, maybe(oneOf([thou, words("tenths"), chain(PARTS, maybe(thou, 1, BARE_PART))]))),
   either(["a thou", "half a thou"]),
 ]);
@@ -36,9 +36,9 @@ const hedged = chain(
     chain(either(["just", "a bit", "a hair", "a touch", "a shade"]), either(["over", "under"])),
     chain(words("between"), figure, words("and")),
   ]),
-  rough,
+  ROUGH,
 );
 
 /** `length`, or what is not to be relied on; `whole` is its whole numbers, to be said before others: "twelve or thirteen thou". */
 export const orUnsure = (length: Phrase, whole: Phrase): Phrase =>
-  weighted([length, 1], [chain(whole, maybe(oneOf([thou, PARTS]), 0.2), words("or"), rough), UNSURE], [hedged, UNSURE]);
+  weighted([length, 1], [chain(whole, maybe(oneOf([thou, PARTS]), 0.2), words("or"), ROUGH), UNSURE], [hedged, UNSURE]);

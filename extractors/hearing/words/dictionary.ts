@@ -1,7 +1,9 @@
 // Word tables in, the recogniser's dictionary out. Only words with a line here can be heard.
-import { plainWord } from "../grammar/fsg.ts";
+
+import { JOINED } from "./joined.ts";
 import { NUMBER_WORDS } from "./numbers.ts";
 import { COMMAND_WORDS, PLACE_WORDS, SMALL_WORDS, UNIT_AND_SIGN_WORDS } from "./places.ts";
+import { plainWord } from "./plain-word.ts";
 import { TRADE_WORDS } from "./trade.ts";
 import type { Pronunciations } from "./types.ts";
 
@@ -25,7 +27,11 @@ const ALL_WORDS: Pronunciations = Object.assign(
 
 /** How `word` (role mark or not) is said; undefined when the dictionary has no line for it. */
 export function pronunciationsOf(word: string): readonly string[] | undefined {
-  return ALL_WORDS[plainWord(word)];
+  const plain = plainWord(word);
+  const parts = JOINED.get(plain);
+  if (parts === undefined) return ALL_WORDS[plain];
+  const ways = saidAs(parts.join(" ")).map((phones) => phones.join(" "));
+  return ways.length === 0 ? undefined : ways;
 }
 
 /** Every way to say a text of one word or more, as phones, the usual one first; none where a word of it has no line. */
@@ -55,6 +61,6 @@ export function dictionaryFor(words: Iterable<string>): string {
 
 /** The dictionary of every word with every role, so that one loaded model serves every grammar. */
 export function fullDictionary(): string {
-  const words = Object.keys(ALL_WORDS);
+  const words = [...Object.keys(ALL_WORDS), ...JOINED.keys()].filter((word) => pronunciationsOf(word) !== undefined);
   return dictionaryFor(words.flatMap((word) => (word.startsWith("+") ? [word] : [word, `${word}~v`, `${word}~p`])));
 }

@@ -1,5 +1,5 @@
 // How number words sound, in the phones of the CMU set (ARPAbet without stress). Several lines where people differ.
-import { plainWord } from "../grammar/fsg.ts";
+import { plainWord } from "./plain-word.ts";
 import type { Pronunciations } from "./types.ts";
 
 export const NUMBER_WORDS: Pronunciations = {

@@ -2,9 +2,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { AutomatonBuilder, chain, maybe, oneOf, tagged, words } from "../../../extractors/hearing/grammar/automaton.ts";
-import { plainWord, randomSentence } from "../../../extractors/hearing/grammar/fsg.ts";
+import { randomSentence } from "../../../extractors/hearing/grammar/fsg.ts";
 import { buildGrammar } from "../../../extractors/hearing/grammar/index.ts";
 import { otherWays, soundSame } from "../../../extractors/hearing/grammar/other-ways.ts";
+import { plainWord } from "../../../extractors/hearing/words/plain-word.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 
 const DIGIT = oneOf(["one", "three", "seven", "eight", "oh"].map((word) => words(word)));

@@ -2,10 +2,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { seeded } from "../../../extractors/hearing/audio/noise.ts";
-import { follow, plainWord, randomSentence } from "../../../extractors/hearing/grammar/fsg.ts";
+import { follow, randomSentence } from "../../../extractors/hearing/grammar/fsg.ts";
 import { buildGrammar } from "../../../extractors/hearing/grammar/index.ts";
 import { rivalsFsg } from "../../../extractors/hearing/grammar/rivals.ts";
 import { isPhoneWord } from "../../../extractors/hearing/text.ts";
+import { plainWord } from "../../../extractors/hearing/words/plain-word.ts";
 import type { Context } from "../../../shared/events/reading.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 
