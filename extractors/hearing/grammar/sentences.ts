@@ -31,8 +31,12 @@ const trail = (quantity: Quantity, spec: Spec, metric: boolean): Phrase | undefi
 const trailsPlace = (quantity: Quantity) =>
   leadingKey(quantity) !== "small" && (quantity.scale !== "inch_digits" || quantity.needs.includes("valve"));
 
-/** Between a place and its figure. Without them their sounds are heard for one more word of the place. */
-const VERB = tagged(oneOf(["is", "was", "at"].map((word) => words(word))), VALUE);
+/**
+ * Between a place and its figure. Without them their sounds are heard for one more word of the place; "at" is easily heard before
+ * "eighteen".
+ */
+const VERB = tagged(weighted([words("is"), 1], [words("was"), 1], [words("at"), 0.3]), VALUE);
+const VERB_SAID = 0.03;
 
 function placedSentences(
   quantity: Quantity,
@@ -43,7 +47,7 @@ function placedSentences(
   const figure = maybe(value, 1, BROKEN_OFF);
   const of: (readonly [Phrase, number])[] = [
     [chain(name, place.after, figure), 1],
-    [chain(name, place.after, VERB, value), SELDOM],
+    [chain(name, place.after, VERB, value), VERB_SAID],
   ];
   if (trailsPlace(quantity)) of.push([chain(name, value, place.trailing), 0.5]);
   if (place.before !== undefined) of.push([chain(place.before, name, figure), 1]);
@@ -138,7 +142,7 @@ export function openings(quantities: readonly Quantity[], spec: Spec): Openings 
 }
 
 /** How usual it is to leave out the name with no quantity open. */
-const NAMELESS = 0.1;
+const NAMELESS = 0.03;
 
 /** Beside a bare value: how usual it is to say a place with it, and to say one where the place is open already. */
 const PLACED = 0.2;

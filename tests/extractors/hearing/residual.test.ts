@@ -110,6 +110,17 @@ describe("an automaton with fewer states", () => {
     expect(bestOf(fsg, ["three", "tenths", "up"])).toBe(0);
   });
 
+  it("lets no state stand for one in which a way is more usual", () => {
+    const one = words("thou up");
+    const other = words("tenths up");
+    const start = new AutomatonBuilder().compile(
+      oneOf([chain(words("two"), weighted([one, 1], [other, 0.1])), chain(words("three"), oneOf([one, other]))]),
+    );
+    const fsg = read(toFsg(start));
+    expect(bestOf(fsg, ["two", "thou", "up"])).toBeCloseTo(1, 3);
+    expect(bestOf(fsg, ["two", "tenths", "up"])).toBeCloseTo(0.1, 3);
+  });
+
   it.each(GRAMMARS.map((grammar, index) => [CONTEXTS[index], grammar] as const))(
     "says what the grammar of %j says",
     (_, { start, fsg }) => {
