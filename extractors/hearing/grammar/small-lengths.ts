@@ -39,11 +39,12 @@ interface Usual {
 function restOf(fine: boolean, bare: boolean, usual: Usual, tenthWord: string): Phrase {
   const thou = words("thou");
   const unit = bare ? maybe(thou, 1, 0.5) : thou;
+  const afterPart = bare ? maybe(thou, 1, BARE_PART) : thou;
   const of: (readonly [Phrase, number])[] = [
     [unit, usual.thou],
-    [chain(PARTS, bare ? maybe(thou, 1, BARE_PART) : thou), 0.7 * usual.thou],
+    [chain(PARTS, afterPart), 0.7 * usual.thou],
     [chain(thou, PARTS), 0.4 * usual.thou],
-    [AFTER_POINT, 0.3 * usual.thou],
+    [chain(DECIMALS, afterPart), 0.3 * usual.thou],
   ];
   if (fine)
     of.push(
@@ -55,7 +56,7 @@ function restOf(fine: boolean, bare: boolean, usual: Usual, tenthWord: string): 
 }
 
 /** Decimals of a thou. */
-const AFTER_POINT = chain(words("point"), oneDigit, maybe(oneDigit), words("thou"));
+const DECIMALS = chain(words("point"), oneDigit, maybe(oneDigit));
 
 const FEW_TENTHS = oneOf([
   words("one tenth"),
@@ -79,7 +80,7 @@ function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean, tenthsWeig
   const whole = weighted(...NUMBERS.map((n) => [chain(words(spokenBelowHundred(n)), rest(n)), 1] as const));
   const of: (readonly [Phrase, number])[] = [
     [whole, 1],
-    [chain(maybe(oneOf([words("oh"), words("zero")])), AFTER_POINT), SELDOM],
+    [chain(maybe(oneOf([words("oh"), words("zero")])), DECIMALS, words("thou")), SELDOM],
     [chain(words("a thou"), maybe(PARTS, 0.4 / 0.7)), 0.7],
     [words("half a thou"), inBand(5, range)],
     [words("a couple of thou"), SELDOM],

@@ -35,6 +35,7 @@ const SURE = [
   ["ring gap two top twelve and a quarter thou", RINGS, 0.01225],
   ["ring gap two top twelve and three quarters thou", RINGS, 0.01275],
   ["ring gap two top twelve point three thou", RINGS, 0.0123],
+  ["ring gap two top twelve point three", RINGS, 0.0123],
   ["ring gap two top is twelve thou", RINGS, 0.012],
   ["ring gap two top was twelve thou", RINGS, 0.012],
   ["ring gap two top twelve and a half thou", RINGS, 0.0125],
