@@ -155,11 +155,12 @@ describe("an automaton with fewer states", () => {
 
 describe("words that are said in one go", () => {
   it.each([
-    [["and~v", "a~v", "half~v"], "and_a_half~v"],
+    [["foot~v", "pounds~v"], "foot_pounds~v"],
     [["just~v", "under~v"], "just_under~v"],
     [["ring", "gap"], "ring_gap"],
-    [["and~v", "a~v", "half~p"], undefined],
-    [["half~v", "and~v"], undefined],
+    [["foot~v", "pounds~p"], undefined],
+    [["pounds~v", "foot~v"], undefined],
+    [["and~v", "a~v", "half~v"], undefined],
   ])("%j together are %s", (said, entry) => {
     expect(joinOf(said).entry).toBe(entry);
     if (entry !== undefined) expect(apart(entry)).toEqual(said);
@@ -172,8 +173,7 @@ describe("words that are said in one go", () => {
         lines.some((line) => line.startsWith(`${entry} `)),
         entry,
       ).toBe(true);
-    const halves = lines.filter((line) => /^and_a_half[ (]/.test(line)).map((line) => line.replace(/^\S+ /, ""));
-    expect(halves).toContain("AE N D AH HH AE F");
-    expect(halves).toContain("AH N AH HH AE F");
+    const again = lines.filter((line) => /^say_again[ (]/.test(line)).map((line) => line.replace(/^\S+ /, ""));
+    expect(again).toEqual(["S EY AH G EH N", "S EY AH G EY N"]);
   });
 });
