@@ -1,5 +1,4 @@
 // Words that telephone-band sound hardly tells apart: a sentence that holds one is heard more often before it counts.
-
 import { VALUE } from "../grammar/values.ts";
 import { saidAs } from "../words/dictionary.ts";
 import { DIGITS, ONE_TO_NINE, TEENS, TENS } from "../words/numbers.ts";

@@ -1,7 +1,7 @@
 // States of a grammar in, the same without those that only stand between words that are said in one go out.
 import { GRAMMAR_WEIGHT, WORD_PRICE } from "../engine/decoder.ts";
 import { joinOf } from "../words/joined.ts";
-import type { Residual, Way } from "./residual.ts";
+import { type Residual, reached, type Way } from "./residual.ts";
 
 /** The recogniser takes its price for a word once for words joined into one: the weight that costs the others'. */
 const JOINT_WEIGHT = WORD_PRICE ** (1 / GRAMMAR_WEIGHT);
@@ -9,13 +9,7 @@ const JOINT_WEIGHT = WORD_PRICE ** (1 / GRAMMAR_WEIGHT);
 /** Ways whose words, with all that may follow them, are entries of the dictionary together take these in their place. */
 export function inOneGo(states: readonly Residual[]): readonly Residual[] {
   const joined = states.map(({ ways, final }) => ({ ways: ways.flatMap((way) => entriesFor(way, states) ?? [way]), final }));
-  const number = new Map([[0, 0]]);
-  const order = [0];
-  for (const id of order) for (const { to } of joined[id]?.ways ?? []) if (!number.has(to)) number.set(to, order.push(to) - 1);
-  return order.map((id) => ({
-    ways: (joined[id]?.ways ?? []).map((way) => ({ ...way, to: number.get(way.to) ?? 0 })),
-    final: joined[id]?.final ?? 0,
-  }));
+  return reached(joined, 0);
 }
 
 /** A way's word together with each of those that may follow; undefined where one of them makes no entry with it. */

@@ -46,7 +46,11 @@ export function residualsOf(start: State, order: readonly State[]): readonly Res
   const kept: Rest[] = [];
   const having = new Map<string, number[]>();
   const keep = (rest: Rest): number => {
-    for (const key of rest.keys()) having.set(key, [...(having.get(key) ?? []), kept.length]);
+    for (const key of rest.keys()) {
+      const known = having.get(key);
+      if (known === undefined) having.set(key, [kept.length]);
+      else known.push(kept.length);
+    }
     return kept.push(rest) - 1;
   };
   for (const state of shortestFirst(order)) {
@@ -55,7 +59,7 @@ export function residualsOf(start: State, order: readonly State[]): readonly Res
     const top = Math.max(...[...rest.values()].map(({ weight }) => weight));
     standsFor.set(state, together ?? [[keep(scaled(rest, 1 / top)), top]]);
   }
-  return reached(kept, standsFor.get(start)?.[0]?.[0] ?? 0);
+  return reached(kept.map(residualOf), standsFor.get(start)?.[0]?.[0] ?? 0);
 }
 
 /** States in the order of the longest sentence that may follow. */
@@ -125,17 +129,18 @@ function partsOf(rest: Rest, kept: readonly Rest[], having: ReadonlyMap<string, 
   return parts;
 }
 
-/** Those that a sentence may come through, the first one first, by their new numbers. */
-function reached(kept: readonly Rest[], first: number): readonly Residual[] {
+const residualOf = (rest: Rest): Residual => ({
+  ways: [...rest.values()].filter(({ word }) => word !== STOP),
+  final: rest.get(STOP)?.weight ?? 0,
+});
+
+/** Those of the states that a sentence from `first` may come through, that one first, by their new numbers. */
+export function reached(states: readonly Residual[], first: number): readonly Residual[] {
   const number = new Map([[first, 0]]);
   const order = [first];
-  for (const id of order)
-    for (const { word, to } of kept[id]?.values() ?? []) if (word !== STOP && !number.has(to)) number.set(to, order.push(to) - 1);
-  return order.map((id) => {
-    const ways = [...(kept[id]?.values() ?? [])];
-    return {
-      ways: ways.filter(({ word }) => word !== STOP).map((way) => ({ ...way, to: number.get(way.to) ?? 0 })),
-      final: kept[id]?.get(STOP)?.weight ?? 0,
-    };
-  });
+  for (const id of order) for (const { to } of states[id]?.ways ?? []) if (!number.has(to)) number.set(to, order.push(to) - 1);
+  return order.map((id) => ({
+    ways: (states[id]?.ways ?? []).map((way) => ({ ...way, to: number.get(way.to) ?? 0 })),
+    final: states[id]?.final ?? 0,
+  }));
 }
