@@ -4,12 +4,15 @@ import type { Decoded, DecodedWord } from "../engine/decoder.ts";
 import { isPhoneWord } from "../text.ts";
 import { saidAs } from "../words/dictionary.ts";
 import { plainWord } from "../words/plain-word.ts";
+import { isStruck } from "./struck.ts";
 
 export interface Evidence {
   /** Cost a second of the words themselves, natural-log units. */
   readonly strangeness: number;
   /** Seconds of loud sound outside every word. */
   readonly unexplained: number;
+  /** Whether a blow may have been taken for a word. */
+  readonly struck: boolean;
   /** How the words fit that have more than one phone, each by itself; the others have no say. */
   readonly words: readonly WordFit[];
 }
@@ -90,5 +93,10 @@ export function evidenceOf(decoded: Decoded, pcm: Float32Array, rate: number, le
     (at) => !decoded.words.some(({ start, end }) => at > start - EDGE_SECONDS && at < end + EDGE_SECONDS),
   );
   const longer = ownWords(decoded).filter(({ word }) => phonesOf(word) > 1);
-  return { strangeness: strangenessOf(decoded), unexplained: outside.length * FRAME_SECONDS, words: longer.map(fitOf) };
+  return {
+    strangeness: strangenessOf(decoded),
+    unexplained: outside.length * FRAME_SECONDS,
+    struck: isStruck(decoded, pcm, rate, levels),
+    words: longer.map(fitOf),
+  };
 }

@@ -212,6 +212,8 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
   const words = saidWords(vote.winner);
   // Of a free note one word alone is judged, and of a brief command little more: that all agree must do.
   const alone = isFreeNote(vote.winner) || (isBriefCommand(vote.winner) && evidence.unexplained <= UNEXPLAINED_DOUBT);
+  if (together && isFreeNote(vote.winner)) return "ok";
+  if (evidence.struck) return "doubtful";
   if (together && alone) return "ok";
   const { fair, limit, most, speaks } = limitsOf(words, setting);
   if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";

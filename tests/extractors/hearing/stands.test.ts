@@ -20,6 +20,7 @@ const QUIET = clipAt(40);
 const evidence = (strangeness: number, over: Partial<Evidence> = {}): Evidence => ({
   strangeness,
   unexplained: 0,
+  struck: false,
   words: [],
   ...over,
 });

@@ -1,0 +1,55 @@
+// A decode and its sound in, whether a blow may have been taken for a word of it out. A hammer on steel takes the place of what is said
+// under it, and fits what it is taken for so well that no lead tells it: "nut B" was heard as "nut A", "end float" as "cam end float", "two"
+// and "tight" where nothing was said. Of 801 sentences of tuning voices under blows as loud as speech (5 dB) thirteen were accepted with
+// other words; with what is asked about by the limits here none was.
+import { type Blow, blowsIn } from "../audio/blows.ts";
+import type { Levels } from "../audio/level.ts";
+import type { Decoded, DecodedWord } from "../engine/decoder.ts";
+
+/** A blow on a word, dB over loud speech: all thirteen sentences had one. */
+const ON_A_WORD = 2.5;
+/**
+ * Speech has consonants that rise as fast as a blow, but not between words: of 27 clips at 5 and at 10 dB all but one or two had a blow
+ * there, and no clean one.
+ */
+const BETWEEN_WORDS = -3;
+/** A first or last word that is little but a blow: the blow so loud, and most of the word so far below loud speech, dB. */
+const ON_THE_EDGE = 0;
+const BARE = 6;
+const BARE_SHARE = 0.7;
+
+const EDGE_SECONDS = 0.04;
+const FRAME_SECONDS = 0.01;
+
+type Span = Pick<DecodedWord, "start" | "end">;
+
+const isOn =
+  ({ start, end }: Span) =>
+  ({ at }: Blow) =>
+    at > start - EDGE_SECONDS && at < end + EDGE_SECONDS;
+
+/** Level below which most of a stretch of sound lies, dB. */
+function mostlyBelow(pcm: Float32Array, rate: number, { start, end }: Span): number {
+  const size = Math.round(rate * FRAME_SECONDS);
+  const levels: number[] = [];
+  for (let from = Math.round(start * rate); from + size <= Math.min(pcm.length, end * rate); from += size) {
+    let sum = 0;
+    for (let i = from; i < from + size; i += 1) sum += (pcm[i] ?? 0) ** 2;
+    levels.push(10 * Math.log10(sum / size + 1e-12));
+  }
+  return levels.sort((one, other) => one - other)[Math.floor(levels.length * BARE_SHARE)] ?? Number.POSITIVE_INFINITY;
+}
+
+/** `pcm` is the sound as it was decoded, so that its times are the words' times. */
+export function isStruck({ words }: Decoded, pcm: Float32Array, rate: number, { noise, snr }: Levels): boolean {
+  const loud = noise + snr;
+  const blows = blowsIn(pcm, rate, loud);
+  const onWords = blows.filter((blow) => words.some((word) => isOn(word)(blow)));
+  const between = blows.some((blow) => blow.level >= BETWEEN_WORDS && !onWords.includes(blow));
+  if (between && onWords.some(({ level }) => level >= ON_A_WORD)) return true;
+  const isBare = (word: DecodedWord | undefined) =>
+    word !== undefined &&
+    onWords.some((blow) => blow.level >= ON_THE_EDGE && isOn(word)(blow)) &&
+    mostlyBelow(pcm, rate, word) < loud - BARE;
+  return isBare(words[0]) || isBare(words.at(-1));
+}

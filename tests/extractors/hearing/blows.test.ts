@@ -1,0 +1,150 @@
+// Blows on steel in a clip, and whether one may have been taken for a word. The blows are made here (a decaying tone with hiss, there at
+// once: common practice, no source), the speech is a synthetic voice's; times and levels are known because they were put in.
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { fliteVoice } from "../../../demo-data/voices.ts";
+import { blowsIn } from "../../../extractors/hearing/audio/blows.ts";
+import { levelsOf } from "../../../extractors/hearing/audio/level.ts";
+import { pinkNoise, seeded } from "../../../extractors/hearing/audio/noise.ts";
+import { isStruck } from "../../../extractors/hearing/doubt/struck.ts";
+import { judge } from "../../../extractors/hearing/doubt/verdict.ts";
+import { vote } from "../../../extractors/hearing/doubt/vote.ts";
+import { resample } from "../../../extractors/hearing/index.ts";
+import { passOf } from "./passes.ts";
+
+const RATE = 16_000;
+
+/** Add a blow that begins at `at` seconds, its first swing `peak`. */
+function strike(pcm: Float32Array, at: number, peak: number, pitch = 1500, decay = 0.04): void {
+  const random = seeded(Math.round(at * 1000));
+  const first = Math.round(at * RATE);
+  for (let i = 0; i < decay * 5 * RATE && first + i < pcm.length; i += 1)
+    pcm[first + i] =
+      (pcm[first + i] ?? 0) +
+      peak * Math.exp(-i / (decay * RATE)) * (Math.sin((2 * Math.PI * pitch * i) / RATE) + random() - 0.5);
+}
+
+const LOUD = 10 * Math.log10(0.2 ** 2 / 2);
+const room = (seconds: number) => pinkNoise(seconds * RATE, seeded(3)).map((sample) => sample * 0.0005);
+
+/** A room in which a vowel of loud speech sounds at these times: a tone that swells and falls. */
+function speaking(seconds: number, words: readonly (readonly [number, number])[]): Float32Array {
+  const pcm = room(seconds);
+  for (const [start, end] of words)
+    for (let i = Math.round(start * RATE); i < end * RATE; i += 1) {
+      const swell = Math.min(1, (i - start * RATE) / 800, (end * RATE - i) / 800);
+      pcm[i] = (pcm[i] ?? 0) + 0.2 * swell * Math.sin((2 * Math.PI * 500 * i) / RATE);
+    }
+  return pcm;
+}
+
+describe("blows", () => {
+  it("as loud as speech are found where they were struck, at every pitch and decay of a hammer on steel", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.1, max: 0.8, noNaN: true }),
+        fc.integer({ min: 600, max: 3000 }),
+        fc.double({ min: 0.02, max: 0.08, noNaN: true }),
+        (at, pitch, decay) => {
+          const pcm = room(1);
+          strike(pcm, at, 0.2, pitch, decay);
+          const found = blowsIn(pcm, RATE, LOUD);
+          expect(found.length).toBeGreaterThan(0);
+          for (const blow of found) expect(Math.abs(blow.at - at)).toBeLessThan(0.012);
+        },
+      ),
+      { numRuns: 50 },
+    );
+  });
+
+  it.each([
+    ["a blow 20 dB below speech", (pcm: Float32Array) => strike(pcm, 0.5, 0.02)],
+    ["noise as loud as speech", (pcm: Float32Array) => pcm.set(pinkNoise(pcm.length, seeded(5)).map((sample) => sample * 0.2))],
+    ["a vowel", (pcm: Float32Array) => pcm.set(speaking(1, [[0.2, 0.8]]))],
+  ])("are not found in %s", (_what, put) => {
+    const pcm = room(1);
+    put(pcm);
+    expect(blowsIn(pcm, RATE, LOUD)).toEqual([]);
+  });
+
+  it("are not found between the words of a sentence in a quiet room", async () => {
+    const said = await fliteVoice("rms").say("ring gap number two top, sixteen thou");
+    const speech = resample(said.pcm, said.rate, RATE);
+    const pcm = new Float32Array(speech.length + RATE * 0.7);
+    pcm.set(speech, Math.round(RATE * 0.3));
+    const levels = levelsOf(pcm, RATE);
+    const outside = blowsIn(pcm, RATE, levels.noise + levels.snr).filter(
+      ({ at }) => at < 0.28 || at > 0.32 + speech.length / RATE,
+    );
+    expect(outside).toEqual([]);
+  });
+});
+
+const LEVELS = { snr: LOUD + 80, noise: -80, from: 0, to: 0 };
+const SPOKEN = [
+  [0.3, 0.6],
+  [0.7, 1.1],
+  [1.2, 1.6],
+] as const;
+const decodedAs = (spans: readonly (readonly [number, number])[]) => ({
+  words: spans.map(([start, end]) => ({ word: "two~v", start, end, cost: 50 })),
+  cost: 300,
+});
+
+describe("a sentence may hold a blow for a word", () => {
+  it.each<readonly [string, readonly (readonly [number, number])[], readonly (readonly [number, number])[], boolean]>([
+    ["where nobody strikes", SPOKEN, [], false],
+    [
+      "where blows fall on a word and between the words",
+      SPOKEN,
+      [
+        [0.9, 0.4],
+        [2, 0.25],
+      ],
+      true,
+    ],
+    [
+      "where they fall between the words alone",
+      SPOKEN,
+      [
+        [0.1, 0.4],
+        [2, 0.25],
+      ],
+      false,
+    ],
+    ["where one falls on a word, as some consonants do", SPOKEN, [[0.9, 0.4]], false],
+    [
+      "where those between the words are faint",
+      SPOKEN,
+      [
+        [0.9, 0.4],
+        [2, 0.05],
+      ],
+      false,
+    ],
+    [
+      "where those on a word are fainter than it",
+      SPOKEN,
+      [
+        [0.9, 0.06],
+        [2, 0.25],
+      ],
+      false,
+    ],
+    ["where the last word is little but a blow", [...SPOKEN, [1.9, 2.3]], [[1.95, 0.3]], true],
+    ["where the first is", [[0.02, 0.25], ...SPOKEN], [[0.04, 0.3]], true],
+  ])("%s: %#", (_where, spans, blows, struck) => {
+    const pcm = speaking(2.5, SPOKEN);
+    for (const [at, peak] of blows) strike(pcm, at, peak);
+    expect(isStruck(decodedAs(spans), pcm, RATE, LEVELS)).toBe(struck);
+  });
+
+  it("and is asked about then, whatever agrees on it; a note in free words is kept as it is", () => {
+    const evidence = { strangeness: 200, unexplained: 0, struck: true, words: [] };
+    const found = (text: string, struck: boolean) =>
+      judge(vote([passOf(text), passOf(text, { warp: 0.96 })]), { ...evidence, struck }, 30, { fitted: true });
+    expect(found("end float seven thou", false)).toBe("ok");
+    expect(found("end float seven thou", true)).toBe("doubtful");
+    expect(found("note", true)).toBe("ok");
+  });
+});
