@@ -19,9 +19,12 @@ const STRANGE_IF_SLIPPERY = 260;
 /** Below this ratio, dB, the noise may have a say. */
 const QUIET_SNR = 15;
 
-/** Whether a look may stand on one check; what it must show besides is what any winner must. */
+/**
+ * Whether a look may stand on one check; what it must show besides is what any winner must. One that will be asked about, because of what
+ * it says, may too: of 801 tuning sentences 119 were settled with a check or two fewer by that, and none otherwise.
+ */
 export function mayStand(look: Pass, evidence: Evidence, { levels, treble }: Clip, setting: Setting): boolean {
-  if (setting.fitted !== true || !look.plain || isFreeNote(look) || isBriefCommand(look)) return false;
+  if (setting.fitted !== true || isFreeNote(look) || isBriefCommand(look)) return false;
   if (levels.snr < QUIET_SNR || hissIn(levels.snr, treble()) !== "none") return false;
   if (evidence.strangeness > (isSlippery(saidWords(look)) ? STRANGE_IF_SLIPPERY : STRANGE)) return false;
   const judged = judge({ winner: look, voters: [look, look], agreement: 1 }, evidence, levels.snr, setting);

@@ -32,7 +32,7 @@ describe("a look stands on one check", () => {
     ["that fits well in a voice that is known", GAP, evidence(200), QUIET, KNOWN, true],
     ["of a stranger", GAP, evidence(200), QUIET, {}, false],
     ["that fits badly", GAP, evidence(310), QUIET, KNOWN, false],
-    ["that would be asked about", { ...GAP, plain: false }, evidence(200), QUIET, KNOWN, false],
+    ["that will be asked about because of what it says", { ...GAP, plain: false }, evidence(200), QUIET, KNOWN, true],
     ["of a read-out that fits well", READ_OUT, evidence(250), QUIET, KNOWN, true],
     ["of a read-out that fits a little worse", READ_OUT, evidence(270), QUIET, KNOWN, false],
     ["in noise", GAP, evidence(200), clipAt(14), KNOWN, false],
