@@ -11,6 +11,7 @@ import { CORRECTION_LEAD, commandPhrase } from "./commands.ts";
 import { toFsg } from "./fsg.ts";
 import { ownWays, slotSentence } from "./own-ways.ts";
 import { impliedSentences, namedSentences, openings, valueAndPlaceSentences, valueFirstSentences } from "./sentences.ts";
+import { orSo } from "./unsure.ts";
 import { valuePhrase } from "./values.ts";
 import { BROKEN_OFF } from "./weights.ts";
 
@@ -68,6 +69,9 @@ function* openSentences(spec: Spec, context: Context): Generator<readonly [Phras
   }
   const corrected = context.last?.quantity ?? open;
   if (corrected !== undefined) yield [chain(CORRECTION_LEAD, valuePhrase(QUANTITIES[corrected], spec, metric)), 0.3];
+}
+
+function* commands(spec: Spec, context: Context): Generator<readonly [Phrase, number]> {
   yield [commandPhrase(spec, context.last !== undefined), 0.5];
   // What follows "note" is kept as sound: no grammar has its words.
   yield [chain(words("note"), ANY_SPEECH), 0.1];
@@ -85,13 +89,6 @@ function* readings(spec: Spec, context: Context, scope: "near" | "all"): Generat
     const weight = focused && !isNear(quantity, context) ? OTHER : 1;
     if (named !== undefined) yield [named, said ? NAMED_ANYHOW : weight];
   }
-  // A sentence about another thing must have a way of its own, or it is bent to what is open.
-  if (scope === "near") {
-    const others = ALL_QUANTITIES.filter((quantity) => !isNear(quantity, context));
-    const { long, short, alone } = openings(others, spec);
-    yield [oneOf([chain(long, REST_OF_ANOTHER), chain(short, REST_AFTER_SHORT)]), ELSEWHERE];
-    yield [alone, ELSEWHERE * BROKEN_OFF];
-  }
   const rest = focused && scope === "all" ? OTHER : 1;
   const first = valueFirstSentences(spec, quantities, whole);
   if (first !== undefined) yield [first, 0.3 * rest];
@@ -99,6 +96,14 @@ function* readings(spec: Spec, context: Context, scope: "near" | "all"): Generat
   if (then !== undefined) yield [then, 0.2 * rest];
   const own = ownWays(spec, quantities);
   if (own !== undefined) yield [own, rest];
+}
+
+/** A sentence about another thing must have a way of its own, or it is bent to what is open. */
+function* beginnings(spec: Spec, context: Context): Generator<readonly [Phrase, number]> {
+  const others = ALL_QUANTITIES.filter((quantity) => !isNear(quantity, context));
+  const { long, short, alone } = openings(others, spec);
+  yield [oneOf([chain(long, REST_OF_ANOTHER), chain(short, REST_AFTER_SHORT)]), ELSEWHERE];
+  yield [alone, ELSEWHERE * BROKEN_OFF];
 }
 
 /** Sentences that name one of the quantities `about`. */
@@ -116,11 +121,15 @@ function* namedReadings(spec: Spec, context: Context, about: readonly QuantityId
 
 /** The grammar for what may be said with this engine, here and now. */
 export function buildGrammar(spec: Spec, context: Context, scope: Scope = "all"): Grammar {
-  const of =
+  const figures =
     typeof scope === "string"
       ? [...openSentences(spec, context), ...readings(spec, context, scope)]
       : [...namedReadings(spec, context, scope.about)];
-  const start = new AutomatonBuilder().compile({ kind: "choice", of });
+  const others = [
+    ...(typeof scope === "string" ? commands(spec, context) : []),
+    ...(scope === "near" ? beginnings(spec, context) : []),
+  ];
+  const start = new AutomatonBuilder().compile({ kind: "choice", of: [[orSo({ kind: "choice", of: figures }), 1], ...others] });
   return { start, fsg: toFsg(start) };
 }
 

@@ -28,16 +28,40 @@ export const ROUGH = oneOf([
   either(["a thou", "half a thou"]),
 ]);
 
-/** What begins with a word that says that no figure follows: "just under twelve thou", "between two and three thou". */
-const hedged = chain(
-  oneOf([
-    either(["about", "around", "roughly", "nearly", "almost", "maybe", "probably", "less than", "more than", "not", "not quite"]),
-    either(["a good", "a full", "a tight", "call it"]),
-    chain(either(["just", "a bit", "a hair", "a touch", "a shade"]), either(["over", "under"])),
-    chain(words("between"), figure, words("and")),
-  ]),
-  ROUGH,
-);
+/** Words that say that no figure follows. */
+const HEDGE = oneOf([
+  either(["about", "around", "roughly", "nearly", "almost", "maybe", "probably", "less than", "more than", "not", "not quite"]),
+  either(["at least", "at most"]),
+  either(["a good", "a full", "a tight", "call it"]),
+  chain(either(["just", "a bit", "a hair", "a touch", "a shade"]), either(["over", "under"])),
+]);
+
+/** "Just under twelve thou", "between two and three thou". */
+const hedged = chain(oneOf([HEDGE, chain(words("between"), figure, words("and"))]), ROUGH);
+
+/**
+ * The same words, as few as any other value needs so that none of the rest is accepted as a figure: each value has states of its own, and
+ * the two words "a good" would take one in each ("good" has both as a way to be said).
+ */
+const FEW_HEDGES = oneOf([
+  either(["about", "around", "roughly", "nearly", "almost", "maybe", "probably", "not", "good", "call it"]),
+  chain(words("just"), either(["over", "under"])),
+]);
+
+/** Any other value, or the same not to be relied on: "about forty foot pounds", "just under three eight seven nine". */
+export const hedgedToo = (value: Phrase): Phrase => weighted([value, 1], [chain(FEW_HEDGES, value), UNSURE]);
+
+const orAnother = chain(words("or"), figure, maybe(either(["foot pounds", "pounds", "psi", "degrees", "grams"])));
+
+/**
+ * A sentence, or the same with the doubt at its end: "forty foot pounds or so", "fifty five or sixty pounds". After the whole of it and not
+ * after each value: what ends a sentence is the same for all, and costs no states but its own.
+ */
+export const orSo = (sentence: Phrase): Phrase =>
+  chain(
+    sentence,
+    maybe(oneOf([either(["or so", "maybe", "probably", "roughly", "about", "at least", "at most"]), orAnother]), UNSURE),
+  );
 
 /** `length`, or what is not to be relied on; `whole` is its whole numbers, to be said before others: "twelve or thirteen thou". */
 export const orUnsure = (length: Phrase, whole: Phrase): Phrase =>

@@ -5,6 +5,7 @@ import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from
 import { belowHundred, digitRun, fractionOfInch, hundreds } from "./numbers.ts";
 import { metricReadOut, readOut, wholeAndFraction } from "./read-outs.ts";
 import { METRIC_SMALL, small, smallDecimals } from "./small-lengths.ts";
+import { hedgedToo } from "./unsure.ts";
 import { inBand, once, SELDOM } from "./weights.ts";
 
 export const VALUE = "~v";
@@ -31,9 +32,9 @@ function plain(quantity: Quantity): Phrase {
     quantity.resolution < 1 ? maybe(oneOf([chain(words("point"), digitRun(1, 0)), words("and a half")]), 0.5) : EMPTY;
   const units = PLAIN_UNITS[quantity.unit] ?? [];
   const usual = chain(numbers, half, maybe(oneOf(units.map((unit) => words(unit)))));
-  if (quantity.unit !== "ft_lbf") return usual;
+  if (quantity.unit !== "ft_lbf") return hedgedToo(usual);
   // The same turn in a smaller unit comes to hundreds.
-  return weighted([usual, 1], [chain(hundreds(100, 999), words("inch pounds")), SELDOM]);
+  return weighted([hedgedToo(usual), 1], [chain(hundreds(100, 999), words("inch pounds")), SELDOM]);
 }
 
 const SIGN_WORDS: Readonly<
@@ -93,7 +94,7 @@ function inchValue(quantity: Quantity, spec: Spec, wide: boolean): Phrase {
   }
   if (scale === "inch_digits") {
     const nominals = nominalsOf(quantity, spec);
-    const digits = readOut(nominals, resolution, wide);
+    const digits = hedgedToo(readOut(nominals, resolution, wide));
     if (quantity.id === "stroke") return weighted([digits, 1], [wholeAndFraction(1, 6), 1]);
     return digits;
   }

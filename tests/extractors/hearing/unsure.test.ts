@@ -12,6 +12,9 @@ import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 
 const RINGS: Context = { step: "rings" };
 const MAINS: Context = { step: "main_bearings" };
+const BORE: Context = { quantity: "bore_diameter", place: { cylinder: 3, depth: "top", axis: "thrust" } };
+const NUT: Context = { quantity: "fastener_torque", place: { fastener: "rod", rod: 2, nut: "a" } };
+const CRANK: Context = { step: "crankshaft" };
 
 /** Sentences, where they are said, and the figure in inches or the question they come to. */
 const UNSURE = [
@@ -30,6 +33,18 @@ const UNSURE = [
   ["ring gap two top between twelve and thirteen thou", RINGS, "range"],
   ["main two nineteen tenths", MAINS, "which_quantity"],
   ["two and a half thou on main two", MAINS, "which_quantity"],
+  ["ring gap two top twelve thou or so", RINGS, "approximate"],
+  ["ring gap two top twelve thou roughly", RINGS, "approximate"],
+  ["about three eight seven nine four", BORE, "approximate"],
+  ["just under three eight seven nine four", BORE, "approximate"],
+  ["three eight seven nine or eight", BORE, "range"],
+  ["three eight seven nine maybe", BORE, "approximate"],
+  ["maybe forty foot pounds", NUT, "approximate"],
+  ["good forty foot pounds", NUT, "approximate"],
+  ["forty foot pounds or so", NUT, "approximate"],
+  ["forty foot pounds at least", NUT, "approximate"],
+  ["forty or forty two foot pounds", NUT, "range"],
+  ["crankpin four about one eight seven two nine", CRANK, "approximate"],
 ] as const;
 const SURE = [
   ["ring gap two top twelve and a quarter thou", RINGS, 0.01225],
@@ -65,7 +80,17 @@ describe("a voice the ear does not know", () => {
     return understand(await hearer.hear(pcm, rate, options), context, DEMO_SPEC);
   }
 
-  it.each(UNSURE)("is asked about %j", async (text, context) => {
+  const SAID_OTHERWISE = [
+    ["a good forty foot pounds", NUT],
+    ["at least forty foot pounds", NUT],
+    ["a good three eight seven nine four", BORE],
+    ["not quite three eight seven nine four", BORE],
+  ] as const;
+  const ASKED: readonly (readonly [string, Context])[] = [
+    ...UNSURE.map(([text, context]) => [text, context] as const),
+    ...SAID_OTHERWISE,
+  ];
+  it.each(ASKED)("is asked about %j", async (text, context) => {
     const { readings } = await heardAs(text, context);
     expect(readings.filter((reading) => reading.do === "accept")).toEqual([]);
   });
