@@ -1,4 +1,5 @@
 // Samples in, blows out: sounds as loud as speech that are there at once in every pitch, as of a hammer on steel.
+import { frameLevels } from "./level.ts";
 
 /** A blow that was struck while the clip lasts. */
 export interface Blow {
@@ -14,36 +15,21 @@ const RISE = 12;
 /** The same holds for some consonants ("t", "k"), which are not so loud in all pitches, dB over loud speech. */
 const LEAST_WHOLE = -6;
 
-const decibels = (sum: number, count: number) => 10 * Math.log10(sum / count + 1e-12);
-
-/** Energy of each frame, dB, and of its treble, which the second difference lifts out of the vowels. */
-function framesOf(pcm: Float32Array, rate: number) {
-  const size = Math.round(rate * FRAME_SECONDS);
-  const whole: number[] = [];
-  const treble: number[] = [];
-  for (let from = 2; from + size <= pcm.length; from += size) {
-    let all = 0;
-    let lifted = 0;
-    for (let i = from; i < from + size; i += 1) {
-      const sample = pcm[i] ?? 0;
-      all += sample * sample;
-      lifted += (sample - 2 * (pcm[i - 1] ?? 0) + (pcm[i - 2] ?? 0)) ** 2;
-    }
-    whole.push(decibels(all, size));
-    treble.push(decibels(lifted, size));
-  }
-  return { whole, treble };
-}
+/** The second difference of sound, which lifts its treble out of the vowels; it begins at the third sample. */
+const trebleOf = (pcm: Float32Array): Float64Array =>
+  Float64Array.from(pcm.subarray(2), (sample, at) => sample - 2 * (pcm[at + 1] ?? 0) + (pcm[at] ?? 0));
 
 /** The blows in a clip of which loud speech is at `loud`, dB; one blow may be found two or three times, a frame apart. */
 export function blowsIn(pcm: Float32Array, rate: number, loud: number): readonly Blow[] {
-  const { whole, treble } = framesOf(pcm, rate);
+  const size = Math.round(rate * FRAME_SECONDS);
+  const whole = frameLevels(pcm.subarray(2), size);
+  const treble = frameLevels(trebleOf(pcm), size);
+  const most = (of: readonly number[], from: number, to: number) => Math.max(...of.slice(from, to));
   const blows: Blow[] = [];
   for (let frame = 4; frame + 1 < treble.length; frame += 1) {
-    const latest = (of: readonly number[]) => Math.max(of[frame] ?? 0, of[frame + 1] ?? 0);
-    const before = Math.max(...treble.slice(frame - 4, frame - 1));
-    if (latest(treble) - before < RISE || latest(whole) - loud < LEAST_WHOLE) continue;
-    blows.push({ at: frame * FRAME_SECONDS, level: latest(treble) - loud });
+    const now = most(treble, frame, frame + 2);
+    if (now - most(treble, frame - 4, frame - 1) < RISE || most(whole, frame, frame + 2) - loud < LEAST_WHOLE) continue;
+    blows.push({ at: frame * FRAME_SECONDS, level: now - loud });
   }
   return blows;
 }

@@ -19,15 +19,21 @@ const LOUD_SHARE = 0.9;
 /** Digital silence is not less noise than this: the ratio would only tell how the file was made. */
 const FLOOR_DB = -80;
 
+/** Level of each whole frame of `size` samples, dB. */
+export function frameLevels(samples: Float32Array | Float64Array, size: number): number[] {
+  const levels: number[] = [];
+  for (let at = 0; at + size <= samples.length; at += size) {
+    let sum = 0;
+    for (let i = at; i < at + size; i += 1) sum += (samples[i] ?? 0) ** 2;
+    levels.push(10 * Math.log10(sum / size + 1e-12));
+  }
+  return levels;
+}
+
 /** Measure a clip of at least one frame. Shorter ones count as all speech. */
 export function levelsOf(pcm: Float32Array, rate: number): Levels {
   const size = Math.max(1, Math.round(rate * FRAME_SECONDS));
-  const frames: number[] = [];
-  for (let at = 0; at + size <= pcm.length; at += size) {
-    let sum = 0;
-    for (let i = at; i < at + size; i += 1) sum += (pcm[i] ?? 0) ** 2;
-    frames.push(Math.max(FLOOR_DB, 10 * Math.log10(sum / size + 1e-12)));
-  }
+  const frames = frameLevels(pcm, size).map((level) => Math.max(FLOOR_DB, level));
   if (frames.length === 0) return { snr: 0, noise: FLOOR_DB, from: 0, to: pcm.length };
   const sorted = [...frames].sort((a, b) => a - b);
   const noise = sorted[Math.floor((sorted.length - 1) * QUIET_SHARE)] ?? FLOOR_DB;

@@ -1,10 +1,10 @@
 // A winning decode in, what speaks against it out: words too dear, sound that no word explains, words too short to be said.
-import type { Levels } from "../audio/level.ts";
+import { frameLevels, type Levels } from "../audio/level.ts";
 import type { Decoded, DecodedWord } from "../engine/decoder.ts";
 import { isPhoneWord } from "../text.ts";
 import { saidAs } from "../words/dictionary.ts";
 import { plainWord } from "../words/plain-word.ts";
-import { isStruck } from "./struck.ts";
+import { isOnAny, isStruck } from "./struck.ts";
 
 export interface Evidence {
   /** Cost a second of the words themselves, natural-log units. */
@@ -57,13 +57,7 @@ const EDGE_SECONDS = 0.12;
 function loudFrames(pcm: Float32Array, rate: number, { noise, snr }: Levels): readonly number[] {
   const size = Math.round(rate * FRAME_SECONDS);
   const edge = noise + Math.max(6, snr * 0.6);
-  const loud: number[] = [];
-  for (let at = 0; at + size <= pcm.length; at += size) {
-    let sum = 0;
-    for (let i = at; i < at + size; i += 1) sum += (pcm[i] ?? 0) ** 2;
-    if (10 * Math.log10(sum / size + 1e-12) > edge) loud.push((at + size / 2) / rate);
-  }
-  return loud;
+  return frameLevels(pcm, size).flatMap((level, frame) => (level > edge ? [((frame + 0.5) * size) / rate] : []));
 }
 
 /** Phones of the shortest way to say a word; 1 for a word without a line. */
@@ -90,9 +84,7 @@ const fitOf = ({ word: said, start, end, cost }: DecodedWord): WordFit => {
 
 /** `pcm` is the sound as it was decoded, so that its times are the words' times. */
 export function evidenceOf(decoded: Decoded, pcm: Float32Array, rate: number, levels: Levels): Evidence {
-  const outside = loudFrames(pcm, rate, levels).filter(
-    (at) => !decoded.words.some(({ start, end }) => at > start - EDGE_SECONDS && at < end + EDGE_SECONDS),
-  );
+  const outside = loudFrames(pcm, rate, levels).filter((at) => !isOnAny(decoded.words, at, EDGE_SECONDS));
   const longer = ownWords(decoded).filter(({ word }) => phonesOf(word) > 1);
   return {
     strangeness: strangenessOf(decoded),

@@ -2,8 +2,8 @@
 // under it, and fits what it is taken for so well that no lead tells it: "nut B" was heard as "nut A", "end float" as "cam end float", "two"
 // and "tight" where nothing was said. Of 801 sentences of tuning voices under blows as loud as speech (5 dB) thirteen were accepted with
 // other words; with what is asked about by the limits here none was.
-import { type Blow, blowsIn } from "../audio/blows.ts";
-import type { Levels } from "../audio/level.ts";
+import { blowsIn } from "../audio/blows.ts";
+import { frameLevels, type Levels } from "../audio/level.ts";
 import type { Decoded, DecodedWord } from "../engine/decoder.ts";
 
 /** A blow on a word, dB over loud speech: all thirteen sentences had one. */
@@ -23,20 +23,13 @@ const FRAME_SECONDS = 0.01;
 
 type Span = Pick<DecodedWord, "start" | "end">;
 
-const isOn =
-  ({ start, end }: Span) =>
-  ({ at }: Blow) =>
-    at > start - EDGE_SECONDS && at < end + EDGE_SECONDS;
+/** Whether a moment, seconds, lies on one of the spans or `edge` seconds beside it. */
+export const isOnAny = (spans: readonly Span[], at: number, edge: number): boolean =>
+  spans.some(({ start, end }) => at > start - edge && at < end + edge);
 
 /** Level below which most of a stretch of sound lies, dB. */
 function mostlyBelow(pcm: Float32Array, rate: number, { start, end }: Span): number {
-  const size = Math.round(rate * FRAME_SECONDS);
-  const levels: number[] = [];
-  for (let from = Math.round(start * rate); from + size <= Math.min(pcm.length, end * rate); from += size) {
-    let sum = 0;
-    for (let i = from; i < from + size; i += 1) sum += (pcm[i] ?? 0) ** 2;
-    levels.push(10 * Math.log10(sum / size + 1e-12));
-  }
+  const levels = frameLevels(pcm.subarray(Math.round(start * rate), Math.floor(end * rate)), Math.round(rate * FRAME_SECONDS));
   return levels.sort((one, other) => one - other)[Math.floor(levels.length * BARE_SHARE)] ?? Number.POSITIVE_INFINITY;
 }
 
@@ -44,12 +37,12 @@ function mostlyBelow(pcm: Float32Array, rate: number, { start, end }: Span): num
 export function isStruck({ words }: Decoded, pcm: Float32Array, rate: number, { noise, snr }: Levels): boolean {
   const loud = noise + snr;
   const blows = blowsIn(pcm, rate, loud);
-  const onWords = blows.filter((blow) => words.some((word) => isOn(word)(blow)));
+  const onWords = blows.filter(({ at }) => isOnAny(words, at, EDGE_SECONDS));
   const between = blows.some((blow) => blow.level >= BETWEEN_WORDS && !onWords.includes(blow));
   if (between && onWords.some(({ level }) => level >= ON_A_WORD)) return true;
   const isBare = (word: DecodedWord | undefined) =>
     word !== undefined &&
-    onWords.some((blow) => blow.level >= ON_THE_EDGE && isOn(word)(blow)) &&
+    onWords.some(({ at, level }) => level >= ON_THE_EDGE && isOnAny([word], at, EDGE_SECONDS)) &&
     mostlyBelow(pcm, rate, word) < loud - BARE;
   return isBare(words[0]) || isBare(words.at(-1));
 }

@@ -211,10 +211,9 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
   // Nothing in common and hard to fit besides: talk that is not for the book.
   const words = saidWords(vote.winner);
   // Of a free note one word alone is judged, and of a brief command little more: that all agree must do.
-  const alone = isFreeNote(vote.winner) || (isBriefCommand(vote.winner) && evidence.unexplained <= UNEXPLAINED_DOUBT);
   if (together && isFreeNote(vote.winner)) return "ok";
   if (evidence.struck) return "doubtful";
-  if (together && alone) return "ok";
+  if (together && isBriefCommand(vote.winner) && evidence.unexplained <= UNEXPLAINED_DOUBT) return "ok";
   const { fair, limit, most, speaks } = limitsOf(words, setting);
   if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";
   if (evidence.unexplained > UNEXPLAINED_DOUBT) return "doubtful";

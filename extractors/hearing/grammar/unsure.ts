@@ -29,8 +29,10 @@ export const ROUGH = oneOf([
 ]);
 
 /** Words that say that no figure follows. */
+const LOOSELY = ["about", "around", "roughly", "nearly", "almost", "maybe", "probably", "not"];
+
 const HEDGE = oneOf([
-  either(["about", "around", "roughly", "nearly", "almost", "maybe", "probably", "less than", "more than", "not", "not quite"]),
+  either([...LOOSELY, "less than", "more than", "not quite"]),
   either(["at least", "at most"]),
   either(["a good", "a full", "a tight", "call it"]),
   chain(either(["just", "a bit", "a hair", "a touch", "a shade"]), either(["over", "under"])),
@@ -43,10 +45,7 @@ const hedged = chain(oneOf([HEDGE, chain(words("between"), figure, words("and"))
  * The same words, as few as any other value needs so that none of the rest is accepted as a figure: each value has states of its own, and
  * the two words "a good" would take one in each ("good" has both as a way to be said).
  */
-const FEW_HEDGES = oneOf([
-  either(["about", "around", "roughly", "nearly", "almost", "maybe", "probably", "not", "good", "call it"]),
-  chain(words("just"), either(["over", "under"])),
-]);
+const FEW_HEDGES = oneOf([either([...LOOSELY, "good", "call it"]), chain(words("just"), either(["over", "under"]))]);
 
 /** Any other value, or the same not to be relied on: "about forty foot pounds", "just under three eight seven nine". */
 export const hedgedToo = (value: Phrase): Phrase => weighted([value, 1], [chain(FEW_HEDGES, value), UNSURE]);
