@@ -16,8 +16,11 @@ const RISE = 12;
 const LEAST_WHOLE = -6;
 
 /** The second difference of sound, which lifts its treble out of the vowels; it begins at the third sample. */
-const trebleOf = (pcm: Float32Array): Float64Array =>
-  Float64Array.from(pcm.subarray(2), (sample, at) => sample - 2 * (pcm[at + 1] ?? 0) + (pcm[at] ?? 0));
+function trebleOf(pcm: Float32Array): Float64Array {
+  const treble = new Float64Array(Math.max(0, pcm.length - 2));
+  for (let at = 0; at < treble.length; at += 1) treble[at] = (pcm[at + 2] ?? 0) - 2 * (pcm[at + 1] ?? 0) + (pcm[at] ?? 0);
+  return treble;
+}
 
 /** The blows in a clip of which loud speech is at `loud`, dB; one blow may be found two or three times, a frame apart. */
 export function blowsIn(pcm: Float32Array, rate: number, loud: number): readonly Blow[] {

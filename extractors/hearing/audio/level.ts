@@ -60,6 +60,7 @@ const EMPHASIS = 0.97;
  */
 export function trebleSnr(pcm: Float32Array, rate: number): number {
   const sound = rate === TREBLE_RATE ? pcm : resample(pcm, rate, TREBLE_RATE);
-  const lifted = sound.map((sample, index) => sample - EMPHASIS * (sound[index - 1] ?? 0));
+  const lifted = new Float32Array(sound.length);
+  for (let at = 0; at < sound.length; at += 1) lifted[at] = (sound[at] ?? 0) - EMPHASIS * (sound[at - 1] ?? 0);
   return levelsOf(lifted, TREBLE_RATE).snr;
 }
