@@ -2,6 +2,7 @@
 import { Decoder } from "./decoder.ts";
 import type { Engine, HeldGaussians } from "./engine.ts";
 import type { GaussianFiles } from "./model.ts";
+import { CLOSE, LIGHT, type Scoring } from "./scoring.ts";
 
 export type Role = "near" | "all" | "small";
 
@@ -17,11 +18,12 @@ export class Bank {
     this.#engine = engine;
     this.#dictionary = dictionary;
     this.#gaussians = engine.hold(undefined);
-    this.#decoders = this.#openAll();
+    this.#decoders = this.#openAll(CLOSE);
   }
 
-  #openAll(): Record<Role, Decoder> {
-    const opened = ROLES.map((role) => [role, new Decoder(this.#engine, this.#dictionary, this.#gaussians)] as const);
+  #openAll(scoring: Scoring): Record<Role, Decoder> {
+    const open = () => new Decoder(this.#engine, this.#dictionary, this.#gaussians, scoring);
+    const opened = ROLES.map((role) => [role, open()] as const);
     return Object.fromEntries(opened) as Record<Role, Decoder>;
   }
 
@@ -41,11 +43,11 @@ export class Bank {
     }
   }
 
-  /** Listen with other Gaussians, or with the model's own. No grammar is set afterwards. */
+  /** Listen with Gaussians that are fitted to a voice, or with the model's own. No grammar is set afterwards. */
   reopen(files: GaussianFiles | undefined): void {
     this.close();
     this.#gaussians = this.#engine.hold(files);
-    this.#decoders = this.#openAll();
+    this.#decoders = this.#openAll(files === undefined ? CLOSE : LIGHT);
   }
 
   close(): void {

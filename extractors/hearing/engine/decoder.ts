@@ -3,10 +3,11 @@ import { saidAs } from "../words/dictionary.ts";
 import { apart } from "../words/joined.ts";
 import type { Engine, HeldGaussians } from "./engine.ts";
 import type { RawDecoder, Segment, Spectrum } from "./module.ts";
+import { CLOSE, type Scoring } from "./scoring.ts";
 
 export const ENGINE_RATE = 16_000;
 
-/** One recognised word: seconds from the clip's start, and its acoustic cost in natural-log units (0 is a perfect match). */
+/** One recognised word: seconds from the clip's start, and its acoustic cost in natural-log units as `CLOSE` scoring has them (0 is a perfect match). */
 export interface DecodedWord {
   /** As in the grammar, role mark included. */
   readonly word: string;
@@ -58,13 +59,17 @@ export class Decoder {
   readonly #words: ReadonlySet<string>;
   readonly #raw: RawDecoder;
   readonly #scoreAt: number;
+  /** Of acoustic scores, natural-log units. */
+  readonly #unit: number;
 
   /** A decoder with the engine's model, these Gaussians in place of its own when they are given, and the dictionary's text. */
-  constructor(engine: Engine, dictionary: string, gaussians?: HeldGaussians) {
+  constructor(engine: Engine, dictionary: string, gaussians?: HeldGaussians, { topn, dearer }: Scoring = CLOSE) {
     const { module, model } = engine;
+    const settings = { ...model.features, ...SEARCH, topn };
     this.#engine = engine;
     this.#words = new Set(dictionary.split("\n").map((line) => line.replace(/ .*/, "")));
-    this.#raw = new module.Decoder({ hmm: "en-us", samprate: ENGINE_RATE, loglevel: "FATAL", ...model.features, ...SEARCH });
+    this.#raw = new module.Decoder({ hmm: "en-us", samprate: ENGINE_RATE, loglevel: "FATAL", ...settings });
+    this.#unit = SCORE_UNIT / dearer;
     engine.load(this.#raw, dictionary, gaussians);
     this.#scoreAt = module._malloc(4);
   }
@@ -88,7 +93,7 @@ export class Decoder {
     const hypothesis = module._decoder_hyp(raw.cdecoder, this.#scoreAt);
     if (hypothesis === 0) return { words: [], cost: undefined };
     const score = module.HEAP32[this.#scoreAt >> 2] ?? 0;
-    return { words: readWords(raw.get_alignment()), cost: -score * SCORE_UNIT };
+    return { words: readWords(raw.get_alignment(), this.#unit), cost: -score * this.#unit };
   }
 
   /** Where the states of known words lie in a clip, mono at 16 kHz; none when they do not fit. The grammar is theirs afterwards. */
@@ -122,11 +127,11 @@ function readStates(result: Segment): SoundState[] {
   );
 }
 
-function readWords(result: Segment): DecodedWord[] {
+function readWords(result: Segment, unit: number): DecodedWord[] {
   const words: DecodedWord[] = [];
   for (const { t, b, d, p } of result.w ?? []) {
     if (t.startsWith("<") || t.startsWith("[") || t.startsWith("(")) continue;
-    const cost = p > 0 ? -Math.log(p) * PROBABILITY_UNIT * SCORE_UNIT : Number.POSITIVE_INFINITY;
+    const cost = p > 0 ? -Math.log(p) * PROBABILITY_UNIT * unit : Number.POSITIVE_INFINITY;
     // A pronunciation's number is the dictionary's own affair.
     words.push(...wordsIn({ word: t.replace(/\(\d+\)$/, ""), start: b, end: b + d, cost }));
   }
