@@ -22,8 +22,7 @@ export class Bank {
   }
 
   #openAll(scoring: Scoring): Record<Role, Decoder> {
-    const open = () => new Decoder(this.#engine, this.#dictionary, this.#gaussians, scoring);
-    const opened = ROLES.map((role) => [role, open()] as const);
+    const opened = ROLES.map((role) => [role, new Decoder(this.#engine, this.#dictionary, this.#gaussians, scoring)] as const);
     return Object.fromEntries(opened) as Record<Role, Decoder>;
   }
 

@@ -7,7 +7,10 @@ import { CLOSE, type Scoring } from "./scoring.ts";
 
 export const ENGINE_RATE = 16_000;
 
-/** One recognised word: seconds from the clip's start, and its acoustic cost in natural-log units as `CLOSE` scoring has them (0 is a perfect match). */
+/**
+ * One recognised word: seconds from the clip's start, and its acoustic cost (0 is a perfect match), in natural-log units as `CLOSE`
+ * scoring has them.
+ */
 export interface DecodedWord {
   /** As in the grammar, role mark included. */
   readonly word: string;

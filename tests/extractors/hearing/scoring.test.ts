@@ -4,7 +4,7 @@ import { fliteVoice } from "../../../demo-data/voices.ts";
 import { Bank } from "../../../extractors/hearing/engine/bank.ts";
 import { Decoder } from "../../../extractors/hearing/engine/decoder.ts";
 import type { Engine } from "../../../extractors/hearing/engine/engine.ts";
-import { GAUSSIANS, type Gaussians } from "../../../extractors/hearing/engine/gaussians.ts";
+import { GAUSSIANS } from "../../../extractors/hearing/engine/gaussians.ts";
 import { leanFiles } from "../../../extractors/hearing/engine/lean.ts";
 import type { GaussianFiles } from "../../../extractors/hearing/engine/model.ts";
 import { CLOSE, LIGHT, type Scoring } from "../../../extractors/hearing/engine/scoring.ts";
@@ -20,8 +20,7 @@ let engine: Engine;
 let lean: GaussianFiles;
 let spoken: readonly Float32Array[];
 beforeAll(async () => {
-  const opened = await openModel();
-  const gaussians: Gaussians = opened.gaussians;
+  const { gaussians, ...opened } = await openModel();
   engine = opened.engine;
   lean = leanFiles(gaussians, gaussians.means, new Float64Array(GAUSSIANS));
   const voice = fliteVoice("rms");
