@@ -11,7 +11,7 @@ import { otherWays, soundSame } from "./grammar/other-ways.ts";
 import { type GrammarShelf, roleOf } from "./grammar/shelf.ts";
 import type { Clip } from "./heard.ts";
 import { type Meaning, meaningOf } from "./meaning.ts";
-import { sentenceOf } from "./text.ts";
+import { isPhoneWord, sentenceOf } from "./text.ts";
 import type { HearOptions } from "./types.ts";
 import { plainWord } from "./words/plain-word.ts";
 
@@ -87,6 +87,13 @@ export class Passes {
   ): ((warp: number, turn: number) => Pass) | undefined {
     if (!this.#shelf.useRivals(this.#startOf(sought), ownWords(pass), unwanted, dearer)) return undefined;
     return (warp, turn) => ({ ...this.#decode(sought, warp, turn, "small"), full: false });
+  }
+
+  /** Whether any other speech is heard in place of words of `pass`, though it is `dearer` than they are, natural-log units. */
+  isOther(pass: Pass, { clip }: Sought, dearer: number): boolean {
+    this.#shelf.useOther(ownWords(pass), dearer);
+    const { words } = this.#bank.decoder("small").decode(heardAt(clip.at(pass.warp), pass.turn));
+    return words.some(({ word }) => isPhoneWord(word));
   }
 
   /** Hear known words (without roles) among what sounds like them; undefined where the grammar does not have them. */

@@ -1,7 +1,8 @@
 // One clip and one scope in, what was said of it out: a look with the whole grammar, checks against what sounds like that, a verdict.
 import { isEnough, votesWanted } from "./doubt/agreement.ts";
-import { evidenceOf, strangenessOf } from "./doubt/evidence.ts";
+import { type Evidence, evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { type HearRivals, leads } from "./doubt/lead.ts";
+import { FAR_BETTER, mayBeOther } from "./doubt/other-speech.ts";
 import { isElsewhere } from "./doubt/pass-words.ts";
 import { FAR_AHEAD, FEW_ALIKE, mayStand } from "./doubt/stands.ts";
 import {
@@ -68,7 +69,7 @@ export class Seeker {
     const believed = isBelieved(judged);
     // What only the checks heard, and the whole grammar never did, is asked about.
     const sure = believed && whole.meaning === counted.winner.meaning && (yield* this.#leads(counted, judged, sought));
-    const verdict = believed ? (sure ? "ok" : "doubtful") : judged;
+    const verdict = believed ? (sure && !this.#isOther(whole, evidence, sought) ? "ok" : "doubtful") : judged;
     return this.#settled(counted, evidence.strangeness, verdict, whole, sought);
   }
 
@@ -173,6 +174,11 @@ export class Seeker {
     const next = hear(ahead, ways);
     const { cost = 0 } = next?.decoded ?? {};
     return next !== undefined && (next.meaning === winner.meaning || cost >= (ahead.decoded.cost ?? 0));
+  }
+
+  /** Whether it is talk that the grammar was bent to: sounds of speech as they come fit far better than the words. */
+  #isOther(whole: Pass, evidence: Evidence, sought: Sought): boolean {
+    return mayBeOther(whole, evidence, this.#setting(sought)) && this.#passes.isOther(whole, sought, FAR_BETTER);
   }
 
   /** The pass of the whole grammar that heard what won; where the checks turned the first look over, it looks once more. */

@@ -4,6 +4,7 @@ import type { Spec } from "../../../shared/spec/spec.ts";
 import type { Bank, Role } from "../engine/bank.ts";
 import type { State } from "./automaton.ts";
 import { buildGrammar, type Grammar, grammarKey, type Scope, withoutFocus } from "./index.ts";
+import { otherSpeechFsg } from "./other-speech.ts";
 import { rivalsFsg } from "./rivals.ts";
 
 const MOST_KEPT = 32;
@@ -47,6 +48,12 @@ export class GrammarShelf {
     const rivals = rivalsFsg(start, heard, unwanted, dearer);
     if (rivals !== undefined) this.#setOn("small", rivals, rivals);
     return rivals !== undefined;
+  }
+
+  /** Set `heard` (words with roles), or any other speech so much dearer, on the small decoder (see `otherSpeechFsg`). */
+  useOther(heard: readonly string[], dearer: number): void {
+    const other = otherSpeechFsg(heard, dearer);
+    this.#setOn("small", other, other);
   }
 
   /** The decoders are others now: no grammar is set on them. */
