@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { fliteVoice } from "../../../demo-data/voices.ts";
 import type { Evidence } from "../../../extractors/hearing/doubt/evidence.ts";
-import { FAR_BETTER, mayBeOther } from "../../../extractors/hearing/doubt/other-speech.ts";
+import { mayBeOther } from "../../../extractors/hearing/doubt/other-speech.ts";
 import type { Setting } from "../../../extractors/hearing/doubt/verdict.ts";
 import { Decoder } from "../../../extractors/hearing/engine/decoder.ts";
 import { otherSpeechFsg } from "../../../extractors/hearing/grammar/other-speech.ts";
@@ -39,6 +39,9 @@ const BENT = [
   ["three or four of them", "three or four tenths"],
 ] as const;
 
+/** In a voice that the model is not fitted to, sounds of speech lead the wrong words by less than in one that it is. */
+const BETTER = 60;
+
 describe("the sound of a voice", () => {
   let decoder: Decoder;
   const sounds = new Map<string, Float32Array>();
@@ -57,11 +60,11 @@ describe("the sound of a voice", () => {
   };
 
   it.each(SAID)('that says "%s" stays that', (said, words) => {
-    expect(heard(said, words, FAR_BETTER).join(" ")).toBe(words);
+    expect(heard(said, words, BETTER).join(" ")).toBe(words);
   });
 
   it.each(BENT)('that says "%s" is not "%s"', (said, words) => {
-    const other = heard(said, words, FAR_BETTER);
+    const other = heard(said, words, BETTER);
     expect(other.some(isPhoneWord)).toBe(true);
     // What was said of it stays: other speech stands for the words that were not.
     expect(other[0]).toBe(words.split(" ")[0]);
