@@ -4,6 +4,7 @@ import { heardAt } from "./audio/sound.ts";
 import { ownWords } from "./doubt/pass-words.ts";
 import type { Pass } from "./doubt/vote.ts";
 import type { Bank, Role } from "./engine/bank.ts";
+import type { Decoded } from "./engine/decoder.ts";
 import type { State } from "./grammar/automaton.ts";
 import { rolesOf } from "./grammar/fsg.ts";
 import type { Scope } from "./grammar/index.ts";
@@ -41,8 +42,14 @@ export class Passes {
     return meaning;
   }
 
-  #decode({ clip, options }: Sought, warp: number, turn: number, by: Role): Pass {
-    const decoded = this.#bank.decoder(by).decode(heardAt(clip.at(warp), turn));
+  /** One decode with what is set, on the frequency scale `warp` and in the noise of pass number `turn`. */
+  #hear({ clip }: Sought, warp: number, turn: number, by: Role): Decoded {
+    return this.#bank.decoder(by).decode(heardAt(clip.at(warp), turn));
+  }
+
+  #decode(sought: Sought, warp: number, turn: number, by: Role): Pass {
+    const { options } = sought;
+    const decoded = this.#hear(sought, warp, turn, by);
     const text = sentenceOf(decoded.words.map(({ word }) => word));
     return { warp, turn, decoded, full: true, text, ...this.#meaningOf(text, options) };
   }
@@ -90,9 +97,9 @@ export class Passes {
   }
 
   /** Whether any other speech is heard in place of words of `pass`, though it is `dearer` than they are, natural-log units. */
-  isOther(pass: Pass, { clip }: Sought, dearer: number): boolean {
+  isOther(pass: Pass, sought: Sought, dearer: number): boolean {
     this.#shelf.useOther(ownWords(pass), dearer);
-    const { words } = this.#bank.decoder("small").decode(heardAt(clip.at(pass.warp), pass.turn));
+    const { words } = this.#hear(sought, pass.warp, pass.turn, "small");
     return words.some(({ word }) => isPhoneWord(word));
   }
 

@@ -27,12 +27,8 @@ describe("a sentence that would count is heard against any other speech", () => 
   });
 });
 
+const SAID = ["three eight seven", "forty foot pounds", "one and a half"] as const;
 /** What is said, and what a grammar that has nothing nearer would take it for. */
-const SAID = [
-  ["three eight seven", "three eight seven"],
-  ["forty foot pounds", "forty foot pounds"],
-  ["one and a half", "one and a half"],
-] as const;
 const BENT = [
   ["twelve inch pipe wrench", "twelve tenths guide inlet two"],
   ["one and a half pints of oil", "one and a half crankpin four"],
@@ -48,7 +44,7 @@ describe("the sound of a voice", () => {
   beforeAll(async () => {
     const { engine } = await openModel();
     decoder = new Decoder(engine, fullDictionary(), engine.hold(undefined));
-    for (const [text] of [...SAID, ...BENT]) {
+    for (const text of [...SAID, ...BENT.map(([said]) => said)]) {
       const { pcm, rate } = await fliteVoice("rms").say(text);
       sounds.set(text, resample(pcm, rate, 16_000));
     }
@@ -59,8 +55,8 @@ describe("the sound of a voice", () => {
     return decoder.decode(sounds.get(said) ?? new Float32Array(0)).words.map(({ word }) => word);
   };
 
-  it.each(SAID)('that says "%s" stays that', (said, words) => {
-    expect(heard(said, words, BETTER).join(" ")).toBe(words);
+  it.each(SAID)('that says "%s" stays that', (said) => {
+    expect(heard(said, said, BETTER).join(" ")).toBe(said);
   });
 
   it.each(BENT)('that says "%s" is not "%s"', (said, words) => {
