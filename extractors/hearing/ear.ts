@@ -2,7 +2,7 @@
 import type { Spec } from "../../shared/spec/spec.ts";
 import { Beginning } from "./beginning.ts";
 import { isYes, ownWords } from "./doubt/pass-words.ts";
-import { isSettled, widerIfBetter } from "./doubt/settled.ts";
+import { betterThan, isSettled, widerIfBetter } from "./doubt/settled.ts";
 import { FLATTEST_SNR } from "./doubt/verdict.ts";
 import { costOf, type Pass } from "./doubt/vote.ts";
 import { VoiceMemory } from "./doubt/warps.ts";
@@ -162,7 +162,7 @@ export class Ear {
     }
     const near = yield* this.#hearIn({ scope: "near", clip, options });
     if (isSettled(near) || options.beginning === true) return near;
-    return widerIfBetter(near, yield* this.#hearIn({ scope: "all", clip, options }));
+    return widerIfBetter(near, yield* this.#hearIn({ scope: "all", clip, options, better: betterThan(near) }));
   }
 
   /**

@@ -21,6 +21,8 @@ export interface Sought {
   readonly scope: Scope;
   readonly clip: Clip;
   readonly options: HearOptions;
+  /** Another was heard already: this one is gone by only where it counts, and costs less a second. */
+  readonly better?: number | undefined;
 }
 
 export class Passes {

@@ -2,7 +2,7 @@
 import { isEnough, votesWanted } from "./doubt/agreement.ts";
 import { type Evidence, evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { type HearRivals, leads } from "./doubt/lead.ts";
-import { FAR_BETTER, mayBeOther } from "./doubt/other-speech.ts";
+import { otherWouldBe } from "./doubt/other-speech.ts";
 import { isElsewhere } from "./doubt/pass-words.ts";
 import { FAR_AHEAD, FEW_ALIKE, mayStand } from "./doubt/stands.ts";
 import {
@@ -12,6 +12,7 @@ import {
   type Judgement,
   judge,
   leadWanted,
+  mayStillCount,
   type Setting,
   tooStrange,
   UNUSUAL,
@@ -28,6 +29,8 @@ import type { VoiceFit } from "./voice/fit.ts";
 
 /** Checks before the ear gives up looking for agreement. */
 const MOST_CHECKS = 5;
+/** Voters that tell what to ask about, where it will be asked. */
+const ENOUGH_TO_ASK = 3;
 
 export interface Found {
   readonly heard: Heard;
@@ -56,6 +59,7 @@ export class Seeker {
     const first = likeliest(passes);
     if (scope === "near" && first !== undefined && isElsewhere(first)) return { ...nobody(), elsewhere: first };
     if (first === undefined || options.beginning === true) return nobody();
+    if (!this.#isBetter(passes, sought)) return nobody();
     const plain = yield* this.#stands(first, sought);
     if (plain !== undefined) return plain;
     // Nothing that follows would settle it: everything is asked then.
@@ -71,6 +75,11 @@ export class Seeker {
     const sure = believed && whole.meaning === counted.winner.meaning && (yield* this.#leads(counted, judged, sought));
     const verdict = believed ? (sure && !this.#isOther(whole, evidence, sought) ? "ok" : "doubtful") : judged;
     return this.#settled(counted, evidence.strangeness, verdict, whole, sought);
+  }
+
+  /** Whether any of the looks costs little enough to be gone by. */
+  #isBetter(looks: readonly Pass[], { better = Number.POSITIVE_INFINITY }: Sought): boolean {
+    return looks.some(({ decoded }) => strangenessOf(decoded) < better);
   }
 
   /** `pass` is one of a whole grammar. */
@@ -111,12 +120,15 @@ export class Seeker {
   /** A look that one check is enough for: it fits well in a voice that is fitted, and is heard again far ahead of what sounds like it. */
   *#stands(look: Pass, sought: Sought): Generator<undefined, Found | undefined> {
     const evidence = this.#evidenceOf(look, sought);
-    if (!mayStand(look, evidence, sought.clip, this.#setting(sought))) return undefined;
+    const setting = this.#setting(sought);
+    if (!mayStand(look, evidence, sought.clip, setting)) return undefined;
     const check = { ...look, warp: checkWarp(look.warp, 0) };
     const again = yield* leads(check, [], FAR_AHEAD, this.#rivalsOf(look, sought), this.#passes.waysOf(look, sought), FEW_ALIKE);
     if (again === undefined) return undefined;
     const counted = { winner: look, voters: [look, { ...again, ahead: FAR_AHEAD }], agreement: 1 };
-    return this.#settled(counted, evidence.strangeness, "ok", look, sought);
+    // Talk mostly ends in what is not open, and may lead there all that sounds like it.
+    const verdict = setting.elsewhere && this.#isOther(look, evidence, sought) ? "doubtful" : "ok";
+    return this.#settled(counted, evidence.strangeness, verdict, look, sought);
   }
 
   /** Hear what was found again, against what sounds like it, at other scales and in other noise, until enough of them agree. */
@@ -131,6 +143,8 @@ export class Seeker {
       const wanted = votesWanted(counted, sought.clip.levels.snr, strangenessOf(best.decoded), setting);
       const votes = Math.round(counted.agreement * counted.voters.length);
       if (votes >= wanted && counted.agreement === 1) return;
+      const enough = counted.voters.length >= ENOUGH_TO_ASK || sought.better !== undefined;
+      if (enough && !mayStillCount(counted, best, setting, MOST_CHECKS - turn)) return;
       const pass = hear({ warp: checkWarp(best.warp, turn), turn: turn + 1 });
       if (pass === undefined) return;
       passes.push(pass);
@@ -178,7 +192,8 @@ export class Seeker {
 
   /** Whether it is talk that the grammar was bent to: sounds of speech as they come fit far better than the words. */
   #isOther(whole: Pass, evidence: Evidence, sought: Sought): boolean {
-    return mayBeOther(whole, evidence, this.#setting(sought)) && this.#passes.isOther(whole, sought, FAR_BETTER);
+    const dearer = otherWouldBe(whole, evidence, this.#setting(sought));
+    return dearer !== undefined && this.#passes.isOther(whole, sought, dearer);
   }
 
   /** The pass of the whole grammar that heard what won; where the checks turned the first look over, it looks once more. */

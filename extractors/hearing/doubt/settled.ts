@@ -10,8 +10,12 @@ const WELL_FITTING = 250;
 export const isSettled = ({ verdict, doubt }: Heard): boolean =>
   verdict === "ok" || verdict === "too_loud" || (verdict === "doubtful" && doubt.strangeness < WELL_FITTING);
 
+/** What a sentence among everything must cost less than, a second, to be gone by after `near`; undefined where any may be. */
+export const betterThan = ({ verdict, doubt }: Heard): number | undefined =>
+  verdict === "nothing" ? undefined : doubt.strangeness - CLEARLY_CHEAPER;
+
 /** Of a hearing in what is open that settled nothing, and one among everything, the one to go by. */
 export function widerIfBetter(near: Heard, wide: Heard): Heard {
-  const fitsBetter = wide.doubt.strangeness < near.doubt.strangeness - CLEARLY_CHEAPER;
-  return near.verdict === "nothing" || (wide.verdict === "ok" && fitsBetter) ? wide : near;
+  const limit = betterThan(near);
+  return limit === undefined || (wide.verdict === "ok" && wide.doubt.strangeness < limit) ? wide : near;
 }

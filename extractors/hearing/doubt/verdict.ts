@@ -193,6 +193,19 @@ export function isHopeless(look: Pass, setting: Setting): boolean {
   return strangenessOf(look.decoded) > most + (speaks ? STRANGER : 0);
 }
 
+/**
+ * Whether the winner may count still, if the next `yet` passes agree with it; `look` is the pass of the whole grammar that the checks are
+ * of. A stranger's may always: a pass that dissents may turn out to be at a wrong scale for the voice.
+ */
+export function mayStillCount({ winner, agreement, voters }: Vote, look: Pass, setting: Setting, yet: number): boolean {
+  if (setting.fitted !== true) return true;
+  if (agreement === 1) return isFreeNote(winner) || !isHopeless(look, setting);
+  if (isBriefCommand(winner) || isFreeNote(winner)) return false;
+  const { fair, speaks } = limitsOf(saidWords(winner), setting);
+  const share = (agreement * voters.length + yet) / (voters.length + yet);
+  return speaks && share >= NEARLY_ALL && strangenessOf(look.decoded) <= fair;
+}
+
 const isTogether = ({ agreement, voters }: Vote) => agreement === 1 && voters.length >= 2;
 
 /** Strangeness above which it is other talk that the grammar was bent to. */

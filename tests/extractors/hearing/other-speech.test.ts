@@ -2,7 +2,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { fliteVoice } from "../../../demo-data/voices.ts";
 import type { Evidence } from "../../../extractors/hearing/doubt/evidence.ts";
-import { mayBeOther } from "../../../extractors/hearing/doubt/other-speech.ts";
+import { otherWouldBe } from "../../../extractors/hearing/doubt/other-speech.ts";
 import type { Setting } from "../../../extractors/hearing/doubt/verdict.ts";
 import { Decoder } from "../../../extractors/hearing/engine/decoder.ts";
 import { otherSpeechFsg } from "../../../extractors/hearing/grammar/other-speech.ts";
@@ -15,15 +15,22 @@ import { passOf } from "./passes.ts";
 const KNOWN: Setting = { fitted: true };
 const costing = (strangeness: number): Evidence => ({ strangeness, unexplained: 0, struck: false, words: [] });
 
+const BENT_TO = passOf("twelve tenths guide inlet two");
+const READ_OUT = passOf("three eight seven five one");
+
 describe("a sentence that would count is heard against any other speech", () => {
   it.each([
-    ["where it fits badly in a voice that is known", passOf("twelve tenths guide inlet two"), 300, KNOWN, true],
-    ["not where it fits well", passOf("twelve tenths guide inlet two"), 200, KNOWN, false],
-    ["not where the voice is a stranger's, and all fits badly", passOf("twelve tenths guide inlet two"), 300, {}, false],
-    ["not as a command, which is dear in every voice", passOf("wrong", { command: true }), 300, KNOWN, false],
-    ["not as a free note, which is other speech", passOf("note"), 300, KNOWN, false],
-  ] as const)("%s", (_where, whole, strangeness, setting, asked) => {
-    expect(mayBeOther(whole, costing(strangeness), setting)).toBe(asked);
+    ["where it fits badly in a voice that is known", BENT_TO, 300, KNOWN, 125],
+    ["at a lower price where it is a read-out", READ_OUT, 300, KNOWN, 90],
+    ["at a lower one still where it is about what is not open", READ_OUT, 300, { ...KNOWN, elsewhere: true }, 55],
+    ["and where it hardly fits", BENT_TO, 360, KNOWN, 55],
+    ["but not where hardly anything can fit", passOf("two thou"), 360, KNOWN, 125],
+    ["not where it fits well", BENT_TO, 200, KNOWN, undefined],
+    ["not where the voice is a stranger's, and all fits badly", BENT_TO, 300, {}, undefined],
+    ["not as a command, which is dear in every voice", passOf("wrong", { command: true }), 300, KNOWN, undefined],
+    ["not as a free note, which is other speech", passOf("note"), 300, KNOWN, undefined],
+  ] as const)("%s", (_where, whole, strangeness, setting, dearer) => {
+    expect(otherWouldBe(whole, costing(strangeness), setting)).toBe(dearer);
   });
 });
 

@@ -15,7 +15,7 @@ const SENTENCES = [
   "main two clearance, two thou",
   "ring gap number three top, twenty one thou",
   "bore two bottom thrust, three eight seven five two",
-  "valve lash number one intake, ten thou",
+  "valve lash number one intake, nine thou",
   "rod two clearance, two thou",
   "crank end float, nine thou",
   "scratch that make it six thou",
@@ -24,7 +24,7 @@ const STANDING = [
   [".002", "good"],
   [".021", "out"],
   ["3.8752", "good"],
-  [".010", "good"],
+  [".009", "good"],
   [".002", "good"],
   [".006", "good"],
 ];
