@@ -13,7 +13,11 @@ export interface Levels {
 }
 
 const FRAME_SECONDS = 0.02;
-const MARGIN_SECONDS = 0.2;
+/**
+ * Enough for a soft beginning and for the quiet that the recogniser wants at either end; every second more is decoded two or three times. Of
+ * 801 sentences in nine tuning voices 764 were heard exactly so, 761 with 0.2 s, 757 with 0.09 s.
+ */
+const MARGIN_SECONDS = 0.12;
 const QUIET_SHARE = 0.15;
 const LOUD_SHARE = 0.9;
 /** Digital silence is not less noise than this: the ratio would only tell how the file was made. */

@@ -226,8 +226,11 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
   // Of a free note one word alone is judged, and of a brief command little more: that all agree must do.
   if (together && isFreeNote(vote.winner)) return "ok";
   if (evidence.struck) return "doubtful";
-  if (together && isBriefCommand(vote.winner) && evidence.unexplained <= UNEXPLAINED_DOUBT) return "ok";
   const { fair, limit, most, speaks } = limitsOf(words, setting);
+  if (together && isBriefCommand(vote.winner) && evidence.unexplained <= UNEXPLAINED_DOUBT) {
+    // A place fits as a sentence does: "rod two" that hardly fits was "wrong".
+    if (!words.some(isNumberWord) || evidence.strangeness <= fair) return "ok";
+  }
   if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";
   if (evidence.unexplained > UNEXPLAINED_DOUBT) return "doubtful";
   const pressed = pressedWords(evidence);

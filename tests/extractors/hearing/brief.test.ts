@@ -1,0 +1,52 @@
+// Commands of a word or two, alone: how badly each may fit and still be done. Figures are made by hand.
+import { describe, expect, it } from "vitest";
+import type { Evidence } from "../../../extractors/hearing/doubt/evidence.ts";
+import { judge, leadWanted } from "../../../extractors/hearing/doubt/verdict.ts";
+import { type Heard, understand } from "../../../extractors/hearing/index.ts";
+import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
+import { passOf } from "./passes.ts";
+
+const KNOWN = { fitted: true };
+
+function judged(text: string, strangeness: number) {
+  const winner = passOf(text, { command: true });
+  const evidence: Evidence = { strangeness, unexplained: 0, struck: false, words: [] };
+  return judge({ winner, voters: [winner, winner], agreement: 1 }, evidence, 40, KNOWN);
+}
+
+describe("a brief command that all passes hear", () => {
+  it.each([
+    ["is done though it is dear, as so short a sound is", "wrong", 450, "ok"],
+    ["is nothing where it is dearer than any", "wrong", 600, "nothing"],
+    ["is done where it is a place that fits", "rod two", 310, "ok"],
+    ["is not believed where it is a place that fits badly: it may have been another command", "rod two", 450, "strange"],
+  ] as const)("%s", (_what, text, strangeness, verdict) => {
+    expect(judged(text, strangeness)).toBe(verdict);
+  });
+
+  it("has no lead that speaks for it", () => {
+    const lead = (verdict: "ok" | "strange") => leadWanted(passOf("rod two", { command: true }), verdict, 40, () => 40, KNOWN);
+    expect(lead("ok")).toBe(0);
+    expect(lead("strange")).toBe(Number.POSITIVE_INFINITY);
+  });
+});
+
+describe("a place that was heard in doubt", () => {
+  const heard = (verdict: Heard["verdict"]): Heard => ({
+    text: "rod two",
+    seconds: 1,
+    words: [
+      { word: "rod", start: 0.2, end: 0.5, trust: 1 },
+      { word: "two", start: 0.5, end: 0.8, trust: 1 },
+    ],
+    doubt: { words: [], others: [], agreement: 1, strangeness: 450 },
+    snr: 40,
+    verdict,
+    warp: 1,
+  });
+
+  it("is asked about, and not gone to", () => {
+    expect(understand(heard("ok"), {}, DEMO_SPEC)).toMatchObject({ commands: [{ command: "goto" }], questions: [] });
+    expect(understand(heard("doubtful"), {}, DEMO_SPEC)).toMatchObject({ commands: [], questions: [{ code: "heard_unsure" }] });
+  });
+});
