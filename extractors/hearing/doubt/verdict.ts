@@ -3,7 +3,7 @@ import { isFreeNote } from "../text.ts";
 import type { HeardVerdict } from "../types.ts";
 import { isNumberWord } from "../words/numbers.ts";
 import { type Evidence, strangenessOf } from "./evidence.ts";
-import { isBreathLong, isFragile, isHomophone, isHushed, isReadOut, isSlippery } from "./fragile.ts";
+import { isBreathLong, isFragile, isHomophone, isHushed, isLettered, isReadOut, isSlippery } from "./fragile.ts";
 import { ownWords } from "./pass-words.ts";
 import { type Pass, saidWords, type Vote } from "./vote.ts";
 
@@ -35,6 +35,8 @@ const LEAST_LEAD_IN_HISS = 15;
  * tuning voices "sixteen" was heard for "fifteen" and "sixty" for "fifty" by all passes, with leads up to 33, at 12 to 14 dB.
  */
 const HISSY_IF_HUSHED = 17;
+/** Below this ratio, dB, a nut's letter is asked about: under hum at 5 dB two of nine tuning voices' "nut B" were "nut A", by a lead of 15 and more. */
+const NOISY_IF_LETTERED = 22;
 /**
  * For a read-out and for what is easily taken for another number, where the model is fitted to the voice, in quiet too: wrong words
  * fit it better then as well, and no band catches the slip. Of ten tuning voices' figures that all passes heard alike in quiet two in
@@ -259,6 +261,7 @@ export function leadWanted(
   const lifted = treble();
   const hiss = hissIn(snr, lifted);
   if (hiss === "loud" || (lifted < HISSY_IF_HUSHED && words.some(isHushed))) return Number.POSITIVE_INFINITY;
+  if (snr < NOISY_IF_LETTERED && isLettered(words)) return Number.POSITIVE_INFINITY;
   return Math.max(
     judged === "strange" ? LEAST_LEAD_STRANGE : 0,
     judged === "pressed" || isHomophone(words) || isBreathLong(ownWords(winner)) ? LEAST_LEAD_PRESSED : 0,

@@ -1,7 +1,16 @@
 // Numbers that are easily taken for another: what is found from their sounds, against what a reader of the dictionary would say.
 import { describe, expect, it } from "vitest";
-import { isBreathLong, isFragile, isHomophone, isHushed, isReadOut } from "../../../extractors/hearing/doubt/fragile.ts";
+import {
+  isBreathLong,
+  isFragile,
+  isHomophone,
+  isHushed,
+  isLettered,
+  isReadOut,
+} from "../../../extractors/hearing/doubt/fragile.ts";
+import { leadWanted } from "../../../extractors/hearing/doubt/verdict.ts";
 import { DIGITS, TEENS, TENS } from "../../../extractors/hearing/words/numbers.ts";
+import { passOf } from "./passes.ts";
 
 describe("numbers that hiss hides from one another", () => {
   // By the phones of the CMU Pronouncing Dictionary: F IH F T IY (N) and S IH K S T IY (N) differ in F, S and K alone, which have no voice.
@@ -33,6 +42,24 @@ describe("a read-out", () => {
     ["is not nothing", "", false],
   ])("%s", (_, text, is) => {
     expect(isReadOut(text.split(" "))).toBe(is);
+  });
+});
+
+describe("a nut's letter", () => {
+  const LETTERED = "rod three nut b thirty nine foot pounds";
+  it.each([
+    ["is found", LETTERED, true],
+    ["is not a nut without one", "rod three nut thirty nine foot pounds", false],
+    ["is not an article", "rod two a thou", false],
+  ])("%s", (_, text, is) => {
+    expect(isLettered(text.split(" "))).toBe(is);
+  });
+
+  it("has no lead that speaks for it in noise, and needs none in quiet", () => {
+    const lead = (snr: number, text = LETTERED) => leadWanted(passOf(text), "ok", snr, () => 40, { fitted: true });
+    expect(lead(12)).toBe(Number.POSITIVE_INFINITY);
+    expect(lead(30)).toBe(0);
+    expect(lead(12, "rod two a thou")).toBe(0);
   });
 });
 
