@@ -58,8 +58,7 @@ export class Seeker {
     const passes = yield* this.#look(sought);
     const first = likeliest(passes);
     if (scope === "near" && first !== undefined && isElsewhere(first)) return { ...nobody(), elsewhere: first };
-    if (first === undefined || options.beginning === true) return nobody();
-    if (!this.#isBetter(passes, sought)) return nobody();
+    if (first === undefined || options.beginning === true || !this.#isBetter(passes, sought)) return nobody();
     const plain = yield* this.#stands(first, sought);
     if (plain !== undefined) return plain;
     // Nothing that follows would settle it: everything is asked then.

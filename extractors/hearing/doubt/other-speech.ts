@@ -3,7 +3,7 @@
 import { isFreeNote } from "../text.ts";
 import type { Evidence } from "./evidence.ts";
 import { isReadOut } from "./fragile.ts";
-import { isBriefCommand, type Setting } from "./verdict.ts";
+import { A_WORD_OR_TWO, isBriefCommand, type Setting } from "./verdict.ts";
 import { type Pass, saidWords } from "./vote.ts";
 
 /**
@@ -27,7 +27,6 @@ const FAR_BETTER_THAN_READ_OUT = 90;
  */
 const BETTER = 55;
 const DEAR = 350;
-const A_WORD_OR_TWO = 2;
 
 /**
  * How much dearer than the words of `whole`, a pass of a whole grammar, other speech is to be when they are heard against each other,

@@ -65,7 +65,7 @@ const ODD = 325;
 /** However well a voice fits, its sentences differ by as much; and however badly, more is not taken: fitting the model is the cure. */
 const ODD_FOR_VOICE: ForVoice = { share: 1.2, least: 315, most: 345 };
 /** A value said alone costs more a second, and none of the tuning voices' was heard wrong by all passes. */
-const A_WORD_OR_TWO = 2;
+export const A_WORD_OR_TWO = 2;
 const BRIEF_ALLOWANCE = 50;
 /** For two or three words about something that is not open, and for a place said alone: of nine tuning voices' right ones the dearest cost 312. */
 const ODD_IF_BRIEF = 320;
@@ -228,11 +228,10 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
   // Of a free note one word alone is judged, and of a brief command little more: that all agree must do.
   if (together && isFreeNote(vote.winner)) return "ok";
   if (evidence.struck) return "doubtful";
+  const brief = together && isBriefCommand(vote.winner) && evidence.unexplained <= UNEXPLAINED_DOUBT;
+  // A place fits as a sentence does: "rod two" that hardly fits was "wrong".
+  if (brief && (!words.some(isNumberWord) || evidence.strangeness <= ODD_IF_BRIEF)) return "ok";
   const { fair, limit, most, speaks } = limitsOf(words, setting);
-  if (together && isBriefCommand(vote.winner) && evidence.unexplained <= UNEXPLAINED_DOUBT) {
-    // A place fits as a sentence does: "rod two" that hardly fits was "wrong".
-    if (!words.some(isNumberWord) || evidence.strangeness <= ODD_IF_BRIEF) return "ok";
-  }
   if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";
   if (evidence.unexplained > UNEXPLAINED_DOUBT) return "doubtful";
   const pressed = pressedWords(evidence);
