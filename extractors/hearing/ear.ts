@@ -1,5 +1,6 @@
 // The ear's core, the same in Node and browser: holds one loaded model, hears one utterance a call, or step by step.
 import type { Spec } from "../../shared/spec/spec.ts";
+import { MARGIN, MARGIN_IF_FITTED } from "./audio/level.ts";
 import { Beginning } from "./beginning.ts";
 import { isYes, ownWords } from "./doubt/pass-words.ts";
 import { betterThan, isSettled, widerIfBetter } from "./doubt/settled.ts";
@@ -144,7 +145,7 @@ export class Ear {
     const seconds = pcm.length / rate;
     if (seconds < SHORTEST_CLIP_SECONDS) return nothing(seconds, 0, 1);
     this.#attendTo(options.speaker);
-    const clip = clipOf(pcm, rate);
+    const clip = clipOf(pcm, rate, this.#fit.isFitted ? MARGIN_IF_FITTED : MARGIN);
     if (clip.levels.snr < FLATTEST_SNR) return nothing(seconds, clip.levels.snr, 1);
     const heard = yield* this.#hearAnywhere(clip, options);
     if (isSettled(heard)) this.#beginning.forget();
@@ -171,7 +172,7 @@ export class Ear {
    */
   hearKnown({ pcm, rate, text }: KnownPhrase, { warp, name, voice }: KnownVoice, spec: Spec): { right: boolean; cost: number } {
     this.#attendTo({ name, ...(voice === undefined ? {} : { voice }) });
-    const clip = clipOf(pcm, rate);
+    const clip = clipOf(pcm, rate, MARGIN_IF_FITTED);
     const sought: Sought = { scope: "all", clip, options: { spec, context: {} } };
     const pass = this.#passes.amongKnown(bareWords(text).split(" "), sought, warp) ?? this.#passes.whole(sought, warp);
     const spoken = clip.pcm.length / rate;
@@ -182,7 +183,12 @@ export class Ear {
   /** What a voice is like, from phrases whose words are known, heard at its frequency scale: text for its profile. */
   learnVoice(phrases: readonly KnownPhrase[], warp: number): string {
     return this.#fit.describe(
-      phrases.map(({ pcm, rate, text }) => ({ pcm: clipOf(pcm, rate).pcm, rate, warp, words: bareWords(text) })),
+      phrases.map(({ pcm, rate, text }) => ({
+        pcm: clipOf(pcm, rate, MARGIN_IF_FITTED).pcm,
+        rate,
+        warp,
+        words: bareWords(text),
+      })),
     );
   }
 

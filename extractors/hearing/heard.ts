@@ -22,9 +22,9 @@ export interface Clip {
   readonly seconds: number;
 }
 
-/** The part of a clip that is not silence, and its levels. */
-export function clipOf(pcm: Float32Array, rate: number): Clip {
-  const levels = levelsOf(pcm, rate);
+/** The part of a clip that is not silence, with `margin` seconds around it, and its levels. */
+export function clipOf(pcm: Float32Array, rate: number, margin?: number): Clip {
+  const levels = levelsOf(pcm, rate, margin);
   const cut = { pcm: pcm.subarray(levels.from, levels.to), rate };
   const sounds = new Map<number, Float32Array>();
   const at = (warp: number) => {

@@ -156,7 +156,7 @@ export class Seeker {
     const { levels, treble } = sought.clip;
     // Free speech has no sentences that sound like it, and a brief command has too few: the whole grammar hears them again.
     if (isFreeNote(best) || isBriefCommand(best)) return ({ warp, turn }) => this.#passes.whole(sought, warp, turn);
-    const lead = leadWanted(best, "ok", levels.snr, treble, this.#setting(sought));
+    const lead = leadWanted(best, "ok", levels.snr, treble);
     if (lead === 0 || lead === Number.POSITIVE_INFINITY) {
       const among = this.#passes.among(best, sought);
       return ({ warp, turn }) => among?.(warp, turn);
@@ -176,7 +176,7 @@ export class Seeker {
   /** Whether a winner that is believed so far is as much cheaper than what else it may have been as it must be. */
   *#leads({ winner, voters }: Vote, judged: Judgement, sought: Sought): Generator<undefined, boolean> {
     const { levels, treble } = sought.clip;
-    const wanted = leadWanted(winner, judged, levels.snr, treble, this.#setting(sought));
+    const wanted = leadWanted(winner, judged, levels.snr, treble);
     if (wanted === 0 || wanted === Number.POSITIVE_INFINITY) return wanted === 0;
     const hear = this.#rivalsOf(winner, sought);
     const ways = this.#passes.waysOf(winner, sought);

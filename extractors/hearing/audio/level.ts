@@ -13,8 +13,12 @@ export interface Levels {
 }
 
 const FRAME_SECONDS = 0.02;
-/** With 0.12 s one in fifteen of what is decoded is saved, and as many tuning sentences are right; but a demo read-out was taken for another. */
-const MARGIN_SECONDS = 0.2;
+/**
+ * Seconds kept around what stands above the noise: of a voice the model is fitted to (in the tuning voices as many come out right as
+ * with more, and one in fifteen of what is decoded is saved), and of others, whose first and last words are found less surely.
+ */
+export const MARGIN_IF_FITTED = 0.12;
+export const MARGIN = 0.2;
 const QUIET_SHARE = 0.15;
 const LOUD_SHARE = 0.9;
 /** Digital silence is not less noise than this: the ratio would only tell how the file was made. */
@@ -31,8 +35,8 @@ export function frameLevels(samples: Float32Array | Float64Array, size: number):
   return levels;
 }
 
-/** Measure a clip of at least one frame. Shorter ones count as all speech. */
-export function levelsOf(pcm: Float32Array, rate: number): Levels {
+/** Measure a clip of at least one frame, `margin` in seconds. Shorter ones count as all speech. */
+export function levelsOf(pcm: Float32Array, rate: number, margin = MARGIN): Levels {
   const size = Math.max(1, Math.round(rate * FRAME_SECONDS));
   const frames = frameLevels(pcm, size).map((level) => Math.max(FLOOR_DB, level));
   if (frames.length === 0) return { snr: 0, noise: FLOOR_DB, from: 0, to: pcm.length };
@@ -42,12 +46,12 @@ export function levelsOf(pcm: Float32Array, rate: number): Levels {
   const edge = noise + Math.max(4, (loud - noise) * 0.25);
   const first = frames.findIndex((level) => level > edge);
   const last = frames.findLastIndex((level) => level > edge);
-  const margin = Math.round(rate * MARGIN_SECONDS);
+  const around = Math.round(rate * margin);
   return {
     snr: Math.round((loud - noise) * 10) / 10,
     noise: Math.round(noise * 10) / 10,
-    from: first < 0 ? 0 : Math.max(0, first * size - margin),
-    to: last < 0 ? pcm.length : Math.min(pcm.length, (last + 1) * size + margin),
+    from: first < 0 ? 0 : Math.max(0, first * size - around),
+    to: last < 0 ? pcm.length : Math.min(pcm.length, (last + 1) * size + around),
   };
 }
 

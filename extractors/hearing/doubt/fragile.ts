@@ -41,9 +41,9 @@ const HUSHED: ReadonlySet<string> = new Set(
 /** Whether another number's word differs from `word` in consonants without voice alone: fifteen and sixteen, fifty and sixty. */
 export const isHushed = (word: string): boolean => HUSHED.has(word);
 
-/** Whether `words` name a nut by its letter: two vowels, which noise makes one. */
-export const isLettered = (words: readonly string[]): boolean =>
-  words.some((word, at) => word === "nut" && (words[at + 1] ?? "").length === 1);
+/** Whether noise may have made `words` of others: a nut's letter, which is one of two vowels, or a "zero", which hum makes of "two". */
+export const isBlurred = (words: readonly string[]): boolean =>
+  words.some((word, at) => word === "zero" || (word === "nut" && (words[at + 1] ?? "").length === 1));
 
 /** Fewest digits of a read-out. */
 const READ_OUT = 4;

@@ -25,7 +25,7 @@ describe("a brief command that all passes hear", () => {
   });
 
   it("has no lead that speaks for it", () => {
-    const lead = (verdict: "ok" | "strange") => leadWanted(passOf("rod two", { command: true }), verdict, 40, () => 40, KNOWN);
+    const lead = (verdict: "ok" | "strange") => leadWanted(passOf("rod two", { command: true }), verdict, 40, () => 40);
     expect(lead("ok")).toBe(0);
     expect(lead("strange")).toBe(Number.POSITIVE_INFINITY);
   });

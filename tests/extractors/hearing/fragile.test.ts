@@ -1,11 +1,11 @@
 // Numbers that are easily taken for another: what is found from their sounds, against what a reader of the dictionary would say.
 import { describe, expect, it } from "vitest";
 import {
+  isBlurred,
   isBreathLong,
   isFragile,
   isHomophone,
   isHushed,
-  isLettered,
   isReadOut,
 } from "../../../extractors/hearing/doubt/fragile.ts";
 import { leadWanted } from "../../../extractors/hearing/doubt/verdict.ts";
@@ -45,21 +45,39 @@ describe("a read-out", () => {
   });
 });
 
-describe("a nut's letter", () => {
+describe("what noise makes of other words", () => {
   const LETTERED = "rod three nut b thirty nine foot pounds";
+  const ZERO = "crankpin two one eight seven zero one";
   it.each([
-    ["is found", LETTERED, true],
+    ["is a nut's letter", LETTERED, true],
     ["is not a nut without one", "rod three nut thirty nine foot pounds", false],
     ["is not an article", "rod two a thou", false],
+    ["is a zero", ZERO, true],
+    ["is not an oh", "crankpin two one eight seven oh one", false],
   ])("%s", (_, text, is) => {
-    expect(isLettered(text.split(" "))).toBe(is);
+    expect(isBlurred(text.split(" "))).toBe(is);
   });
 
-  it("has no lead that speaks for it in noise, and needs none in quiet", () => {
-    const lead = (snr: number, text = LETTERED) => leadWanted(passOf(text), "ok", snr, () => 40, { fitted: true });
+  it.each([
+    ["a nut's letter", LETTERED, 0],
+    ["a zero", ZERO, 10],
+  ])("%s has no lead that speaks for it in noise, and needs no more than others in quiet", (_, text, quiet) => {
+    const lead = (snr: number) => leadWanted(passOf(text), "ok", snr, () => 40);
     expect(lead(12)).toBe(Number.POSITIVE_INFINITY);
-    expect(lead(30)).toBe(0);
-    expect(lead(12, "rod two a thou")).toBe(0);
+    expect(lead(30)).toBe(quiet);
+  });
+
+  it("leaves other words in noise to their leads", () => {
+    expect(leadWanted(passOf("rod two a thou"), "ok", 12, () => 40)).toBe(0);
+  });
+});
+
+describe("a read-out, whoever says it", () => {
+  it.each([
+    ["must lead by something", "bore one middle axial three eight seven eight six", 10],
+    ["unlike a size in thou", "ring gap two top twelve thou", 0],
+  ])("%s", (_, text, lead) => {
+    expect(leadWanted(passOf(text), "ok", 30, () => 40)).toBe(lead);
   });
 });
 
