@@ -147,4 +147,16 @@ describe("a sentence may hold a blow for a word", () => {
     expect(found("end float seven thou", true)).toBe("doubtful");
     expect(found("note", true)).toBe("ok");
   });
+
+  it.each([
+    ["that fits is asked about", 300, true, "doubtful"],
+    ["that all passes heard alike is asked about, though it fits badly", 390, true, "doubtful"],
+    ["that all passes heard alike and that hardly fits is the blows themselves", 410, true, "nothing"],
+    ["that fits is asked about where passes do not agree", 300, false, "doubtful"],
+    ["that fits badly where passes do not agree is the blows themselves", 350, false, "nothing"],
+  ] as const)("a stranger's sentence under blows %s", (_, strangeness, together, verdict) => {
+    const others = together ? ["pin two tight"] : ["pin two tight", "pin one tight"];
+    const passes = ["pin two tight", ...others].map((text, turn) => passOf(text, { turn }));
+    expect(judge(vote(passes), { strangeness, unexplained: 0, struck: true, words: [] }, 30)).toBe(verdict);
+  });
 });
