@@ -47,11 +47,7 @@ const NOISY_IF_BLURRED = 22;
  * not lead at all at one scale; of 42 figures joined from recordings of people none was lost by it.
  */
 const LEAST_LEAD_SLIPPERY = 10;
-/**
- * Above: other talk that the grammar was bent to; when all passes agree, a little further. No further under a hammer's blows, and where
- * passes do not agree under them, no further than what is odd: blows alone were a sentence to ask about in 19 of 60 clips of them, and
- * are in three; of 188 right sentences of tuning voices under blows as loud as speech, which wait for a yes then, ten are lost.
- */
+/** Above: other talk that the grammar was bent to; when all passes agree, a little further. */
 const STRANGE = 400;
 const STRANGE_AGREED = 460;
 /**
@@ -223,7 +219,11 @@ function talkFrom(vote: Vote, { fitted = false }: Setting): number {
   return tooStrange(vote.winner) + (long ? LONG_ALLOWANCE : 0);
 }
 
-/** A sentence under blows that fits badly is the blows themselves. */
+/**
+ * A sentence under blows that fits badly is the blows themselves, sooner where passes do not agree: blows alone were a sentence to ask
+ * about in 19 of 60 clips of them, and are in three; of 188 right sentences of tuning voices under blows as loud as speech, which wait
+ * for a yes then, ten are lost.
+ */
 const underBlows = (vote: Vote, { strangeness }: Evidence, setting: Setting): HeardVerdict =>
   strangeness > (isTogether(vote) ? STRANGE : oddFrom(setting)) ? "nothing" : "doubtful";
 
