@@ -116,7 +116,11 @@ export class Ear {
   /** Keep a sentence to learn the voice from: at once when there is no doubt of it, else if the next one says yes to it. */
   #keep(heard: Heard, clip: Clip, { speaker, sentence }: HearOptions): void {
     const whole = this.#wholes.get(heard);
-    if (whole === undefined || isFreeNote(whole)) return;
+    if (whole === undefined || isFreeNote(whole)) {
+      // It came between a doubtful sentence and a yes, which is not to that one then.
+      if (heard.verdict === "ok" || heard.verdict === "doubtful") this.#fit.doubt(undefined);
+      return;
+    }
     const warp = this.#memory.warp(speaker?.warp) ?? whole.warp;
     const words = ownWords(whole).map((word) => plainWord(word));
     const known = { pcm: clip.pcm, rate: clip.rate, warp, words: words.join(" "), number: sentence };

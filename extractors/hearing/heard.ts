@@ -1,5 +1,6 @@
 // Passes and their vote in, what the ear answers out.
 import { type Levels, levelsOf, trebleSnr } from "./audio/level.ts";
+import { loneBlows, withoutBlows } from "./audio/lone-blows.ts";
 import { onScale } from "./audio/sound.ts";
 import { strangenessOf } from "./doubt/evidence.ts";
 import { isElsewhere } from "./doubt/pass-words.ts";
@@ -9,11 +10,13 @@ import { isPhoneWord } from "./text.ts";
 import type { Doubt, Heard, HeardVerdict } from "./types.ts";
 import { plainWord } from "./words/plain-word.ts";
 
-/** An utterance, cut to what stands above the noise. */
+/** An utterance, cut to what stands above the noise, without the blows that stand alone in it. */
 export interface Clip {
   readonly pcm: Float32Array;
   readonly rate: number;
   readonly levels: Levels;
+  /** Whether there were such blows. */
+  readonly hammered: boolean;
   /** Signal-to-noise ratio with the treble lifted, dB; measured once, when it is asked for. */
   readonly treble: () => number;
   /** The sound at the recogniser's rate on a frequency scale, made once a scale. */
@@ -22,9 +25,13 @@ export interface Clip {
   readonly seconds: number;
 }
 
-/** The part of a clip that is not silence, with `margin` seconds around it, and its levels. */
-export function clipOf(pcm: Float32Array, rate: number, margin?: number): Clip {
-  const levels = levelsOf(pcm, rate, margin);
+/** The part of a clip that is neither silence nor a blow alone, with `margin` seconds around it, and its levels. */
+export function clipOf(said: Float32Array, rate: number, margin?: number): Clip {
+  const asSaid = levelsOf(said, rate, margin);
+  const blows = loneBlows(said, rate, asSaid);
+  const hammered = blows.length > 0;
+  const pcm = hammered ? withoutBlows(said, rate, blows, asSaid.noise) : said;
+  const levels = hammered ? levelsOf(pcm, rate, margin) : asSaid;
   const cut = { pcm: pcm.subarray(levels.from, levels.to), rate };
   const sounds = new Map<number, Float32Array>();
   const at = (warp: number) => {
@@ -37,7 +44,7 @@ export function clipOf(pcm: Float32Array, rate: number, margin?: number): Clip {
     lifted ??= trebleSnr(pcm, rate);
     return lifted;
   };
-  return { ...cut, levels, treble, at, seconds: pcm.length / rate };
+  return { ...cut, levels, hammered, treble, at, seconds: pcm.length / rate };
 }
 
 /** Nothing was said, or nothing that could be made out. */

@@ -34,7 +34,7 @@ const ENOUGH_TO_ASK = 3;
 
 export interface Found {
   readonly heard: Heard;
-  /** The pass of the whole grammar that heard the same, to learn the voice from. */
+  /** The pass of the whole grammar that heard the same, to learn the voice from, where there is nothing else in the sound. */
   readonly whole?: Pass;
   /** Of what is open nothing was heard: the sentence began as one about something else. */
   readonly elsewhere?: Pass;
@@ -71,9 +71,9 @@ export class Seeker {
     const judged = judge(counted, evidence, clip.levels.snr, this.#setting(sought));
     const believed = isBelieved(judged);
     // What only the checks heard, and the whole grammar never did, is asked about.
-    const sure = believed && whole.meaning === counted.winner.meaning && (yield* this.#leads(counted, judged, sought));
+    const sure = believed && whole.meaning === counted.winner.meaning && (yield* this.#leads(counted, judged, evidence, sought));
     const verdict = believed ? (sure && !this.#isOther(whole, evidence, sought) ? "ok" : "doubtful") : judged;
-    return this.#settled(counted, evidence.strangeness, verdict, whole, sought);
+    return this.#settled(counted, evidence, verdict, whole, sought);
   }
 
   /** Whether any of the looks costs little enough to be gone by. */
@@ -83,7 +83,7 @@ export class Seeker {
 
   /** `pass` is one of a whole grammar. */
   #evidenceOf(pass: Pass, { clip }: Sought) {
-    return evidenceOf(pass.decoded, clip.at(pass.warp), ENGINE_RATE, clip.levels);
+    return evidenceOf(pass.decoded, clip.at(pass.warp), ENGINE_RATE, clip);
   }
 
   /** What is known of the voice, and whether `scope` is what is open. */
@@ -127,7 +127,7 @@ export class Seeker {
     const counted = { winner: look, voters: [look, { ...again, ahead: FAR_AHEAD }], agreement: 1 };
     // Talk mostly ends in what is not open, and may lead there all that sounds like it.
     const verdict = setting.elsewhere && this.#isOther(look, evidence, sought) ? "doubtful" : "ok";
-    return this.#settled(counted, evidence.strangeness, verdict, look, sought);
+    return this.#settled(counted, evidence, verdict, look, sought);
   }
 
   /** Hear what was found again, against what sounds like it, at other scales and in other noise, until enough of them agree. */
@@ -156,7 +156,7 @@ export class Seeker {
     const { levels, treble } = sought.clip;
     // Free speech has no sentences that sound like it, and a brief command has too few: the whole grammar hears them again.
     if (isFreeNote(best) || isBriefCommand(best)) return ({ warp, turn }) => this.#passes.whole(sought, warp, turn);
-    const lead = leadWanted(best, "ok", levels.snr, treble);
+    const lead = leadWanted(best, "ok", levels.snr, treble, this.#evidenceOf(best, sought).struck);
     if (lead === 0 || lead === Number.POSITIVE_INFINITY) {
       const among = this.#passes.among(best, sought);
       return ({ warp, turn }) => among?.(warp, turn);
@@ -174,9 +174,9 @@ export class Seeker {
   }
 
   /** Whether a winner that is believed so far is as much cheaper than what else it may have been as it must be. */
-  *#leads({ winner, voters }: Vote, judged: Judgement, sought: Sought): Generator<undefined, boolean> {
+  *#leads({ winner, voters }: Vote, judged: Judgement, { struck }: Evidence, sought: Sought): Generator<undefined, boolean> {
     const { levels, treble } = sought.clip;
-    const wanted = leadWanted(winner, judged, levels.snr, treble);
+    const wanted = leadWanted(winner, judged, levels.snr, treble, struck);
     if (wanted === 0 || wanted === Number.POSITIVE_INFINITY) return wanted === 0;
     const hear = this.#rivalsOf(winner, sought);
     const ways = this.#passes.waysOf(winner, sought);
@@ -205,12 +205,14 @@ export class Seeker {
   }
 
   /** What was heard, and what it tells of the voice; `whole` is the pass of the whole grammar that did. */
-  #settled(counted: Vote, strangeness: number, verdict: HeardVerdict, whole: Pass, { clip, options }: Sought): Found {
+  #settled(counted: Vote, evidence: Evidence, verdict: HeardVerdict, whole: Pass, { clip, options }: Sought): Found {
     const { winner } = counted;
+    const { strangeness, struck } = evidence;
     // Talk that nothing came of says nothing of how strange the voice's sentences are.
     if (verdict === "ok" && isEnough(counted)) this.#memory.learnFit(strangeness);
     if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(winner.warp);
     const heard = heardOf(counted, doubtOf(counted, strangeness), verdict, clip);
-    return whole.meaning === winner.meaning ? { heard, whole } : { heard };
+    // What a hammer struck over is as much the hammer's as the voice's.
+    return whole.meaning === winner.meaning && struck === "no" ? { heard, whole } : { heard };
   }
 }

@@ -1,18 +1,20 @@
 // A winning decode in, what speaks against it out: words too dear, sound that no word explains, words too short to be said.
+import { blowsIn } from "../audio/blows.ts";
 import { frameLevels, type Levels } from "../audio/level.ts";
 import type { Decoded, DecodedWord } from "../engine/decoder.ts";
+import type { Clip } from "../heard.ts";
 import { isPhoneWord } from "../text.ts";
 import { saidAs } from "../words/dictionary.ts";
 import { plainWord } from "../words/plain-word.ts";
-import { isOnAny, isStruck } from "./struck.ts";
+import { isOnAny, type Struck, struckBy } from "./struck.ts";
 
 export interface Evidence {
   /** Cost a second of the words themselves, natural-log units. */
   readonly strangeness: number;
   /** Seconds of loud sound outside every word. */
   readonly unexplained: number;
-  /** Whether a blow may have been taken for a word. */
-  readonly struck: boolean;
+  /** Whether blows were struck beside the words, and whether one may have been taken for a word. */
+  readonly struck: Struck;
   /** How the words fit that have more than one phone, each by itself; the others have no say. */
   readonly words: readonly WordFit[];
 }
@@ -83,13 +85,19 @@ const fitOf = ({ word: said, start, end, cost }: DecodedWord): WordFit => {
 };
 
 /** `pcm` is the sound as it was decoded, so that its times are the words' times. */
-export function evidenceOf(decoded: Decoded, pcm: Float32Array, rate: number, levels: Levels): Evidence {
+export function evidenceOf(
+  decoded: Decoded,
+  pcm: Float32Array,
+  rate: number,
+  { levels, hammered }: Pick<Clip, "levels" | "hammered">,
+): Evidence {
+  const blows = blowsIn(pcm, rate, levels.noise + levels.snr);
   const outside = loudFrames(pcm, rate, levels).filter((at) => !isOnAny(decoded.words, at, EDGE_SECONDS));
   const longer = ownWords(decoded).filter(({ word }) => phonesOf(word) > 1);
   return {
     strangeness: strangenessOf(decoded),
     unexplained: outside.length * FRAME_SECONDS,
-    struck: isStruck(decoded, pcm, rate, levels),
+    struck: struckBy({ blows, hammered }, decoded, pcm, rate, levels),
     words: longer.map(fitOf),
   };
 }

@@ -28,5 +28,5 @@ export function mayStand(look: Pass, evidence: Evidence, { levels, treble }: Cli
   if (levels.snr < QUIET_SNR || hissIn(levels.snr, treble()) !== "none") return false;
   if (evidence.strangeness > (isSlippery(saidWords(look)) ? STRANGE_IF_SLIPPERY : STRANGE)) return false;
   const judged = judge({ winner: look, voters: [look, look], agreement: 1 }, evidence, levels.snr, setting);
-  return (judged === "ok" || judged === "pressed") && leadWanted(look, judged, levels.snr, treble) <= FAR_AHEAD;
+  return (judged === "ok" || judged === "pressed") && leadWanted(look, judged, levels.snr, treble, evidence.struck) <= FAR_AHEAD;
 }

@@ -1,10 +1,13 @@
-// A decode and its sound in, whether a blow may have been taken for a word of it out. A hammer on steel takes the place of what is said
+// A decode and its sound in, what blows have to do with it out. A hammer on steel takes the place of what is said
 // under it, and fits what it is taken for so well that no lead tells it: "nut B" was heard as "nut A", "end float" as "cam end float", "two"
 // and "tight" where nothing was said. Of 801 sentences of tuning voices under blows as loud as speech (5 dB) thirteen were accepted with
 // other words; with what is asked about by the limits here none was.
-import { blowsIn } from "../audio/blows.ts";
+import type { Blow } from "../audio/blows.ts";
 import { frameLevels, type Levels } from "../audio/level.ts";
 import type { Decoded, DecodedWord } from "../engine/decoder.ts";
+
+/** No blows between the words; blows there, which no word was made of; or blows of which a word may have been made. */
+export type Struck = "no" | "beside" | "on_a_word";
 
 /** A blow on a word, dB over loud speech: all thirteen sentences had one. */
 const ON_A_WORD = 2.5;
@@ -33,16 +36,25 @@ function mostlyBelow(pcm: Float32Array, rate: number, { start, end }: Span): num
   return levels.sort((one, other) => one - other)[Math.floor(levels.length * BARE_SHARE)] ?? Number.POSITIVE_INFINITY;
 }
 
-/** `pcm` is the sound as it was decoded, so that its times are the words' times. */
-export function isStruck({ words }: Decoded, pcm: Float32Array, rate: number, { noise, snr }: Levels): boolean {
+/**
+ * `pcm` is the sound as it was decoded and `blows` those in it, so that their times are the words' times; `hammered` says whether others
+ * were struck in the clip, that stood alone.
+ */
+export function struckBy(
+  { blows, hammered }: { readonly blows: readonly Blow[]; readonly hammered: boolean },
+  { words }: Decoded,
+  pcm: Float32Array,
+  rate: number,
+  { noise, snr }: Levels,
+): Struck {
   const loud = noise + snr;
-  const blows = blowsIn(pcm, rate, loud);
   const onWords = blows.filter(({ at }) => isOnAny(words, at, EDGE_SECONDS));
-  const between = blows.some((blow) => blow.level >= BETWEEN_WORDS && !onWords.includes(blow));
-  if (between && onWords.some(({ level }) => level >= ON_A_WORD)) return true;
+  const between = hammered || blows.some((blow) => blow.level >= BETWEEN_WORDS && !onWords.includes(blow));
+  if (between && onWords.some(({ level }) => level >= ON_A_WORD)) return "on_a_word";
   const isBare = (word: DecodedWord | undefined) =>
     word !== undefined &&
     onWords.some(({ at, level }) => level >= ON_THE_EDGE && isOnAny([word], at, EDGE_SECONDS)) &&
     mostlyBelow(pcm, rate, word) < loud - BARE;
-  return isBare(words[0]) || isBare(words.at(-1));
+  if (isBare(words[0]) || isBare(words.at(-1))) return "on_a_word";
+  return between ? "beside" : "no";
 }

@@ -1,14 +1,18 @@
-// Blows on steel in a clip, and whether one may have been taken for a word. The blows are made here (a decaying tone with hiss, there at
+// Blows on steel in a clip, and what they have to do with the words. The blows are made here (a decaying tone with hiss, there at
 // once: common practice, no source), the speech is a synthetic voice's; times and levels are known because they were put in.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { shopNoise } from "../../../demo-data/shop-noise.ts";
 import { fliteVoice } from "../../../demo-data/voices.ts";
 import { blowsIn } from "../../../extractors/hearing/audio/blows.ts";
-import { levelsOf } from "../../../extractors/hearing/audio/level.ts";
-import { pinkNoise, seeded } from "../../../extractors/hearing/audio/noise.ts";
-import { isStruck } from "../../../extractors/hearing/doubt/struck.ts";
-import { judge } from "../../../extractors/hearing/doubt/verdict.ts";
+import { frameLevels, levelsOf } from "../../../extractors/hearing/audio/level.ts";
+import { loneBlows, withoutBlows } from "../../../extractors/hearing/audio/lone-blows.ts";
+import { mixAt, pinkNoise, seeded } from "../../../extractors/hearing/audio/noise.ts";
+import { evidenceOf } from "../../../extractors/hearing/doubt/evidence.ts";
+import type { Struck } from "../../../extractors/hearing/doubt/struck.ts";
+import { FLATTEST_SNR, judge, leadWanted } from "../../../extractors/hearing/doubt/verdict.ts";
 import { vote } from "../../../extractors/hearing/doubt/vote.ts";
+import { clipOf } from "../../../extractors/hearing/heard.ts";
 import { resample } from "../../../extractors/hearing/index.ts";
 import { passOf } from "./passes.ts";
 
@@ -22,6 +26,12 @@ function strike(pcm: Float32Array, at: number, peak: number, pitch = 1500, decay
     pcm[first + i] =
       (pcm[first + i] ?? 0) +
       peak * Math.exp(-i / (decay * RATE)) * (Math.sin((2 * Math.PI * pitch * i) / RATE) + random() - 0.5);
+}
+
+/** The same with a blow more. */
+function struckAt(pcm: Float32Array, at: number, peak = 0.3): Float32Array {
+  strike(pcm, at, peak);
+  return pcm;
 }
 
 const LOUD = 10 * Math.log10(0.2 ** 2 / 2);
@@ -92,8 +102,8 @@ const decodedAs = (spans: readonly (readonly [number, number])[]) => ({
 });
 
 describe("a sentence may hold a blow for a word", () => {
-  it.each<readonly [string, readonly (readonly [number, number])[], readonly (readonly [number, number])[], boolean]>([
-    ["where nobody strikes", SPOKEN, [], false],
+  it.each<readonly [string, readonly (readonly [number, number])[], readonly (readonly [number, number])[], Struck]>([
+    ["where nobody strikes", SPOKEN, [], "no"],
     [
       "where blows fall on a word and between the words",
       SPOKEN,
@@ -101,7 +111,7 @@ describe("a sentence may hold a blow for a word", () => {
         [0.9, 0.4],
         [2, 0.25],
       ],
-      true,
+      "on_a_word",
     ],
     [
       "where they fall between the words alone",
@@ -110,9 +120,9 @@ describe("a sentence may hold a blow for a word", () => {
         [0.1, 0.4],
         [2, 0.25],
       ],
-      false,
+      "beside",
     ],
-    ["where one falls on a word, as some consonants do", SPOKEN, [[0.9, 0.4]], false],
+    ["where one falls on a word, as some consonants do", SPOKEN, [[0.9, 0.4]], "no"],
     [
       "where those between the words are faint",
       SPOKEN,
@@ -120,7 +130,7 @@ describe("a sentence may hold a blow for a word", () => {
         [0.9, 0.4],
         [2, 0.05],
       ],
-      false,
+      "no",
     ],
     [
       "where those on a word are fainter than it",
@@ -129,23 +139,33 @@ describe("a sentence may hold a blow for a word", () => {
         [0.9, 0.06],
         [2, 0.25],
       ],
-      false,
+      "beside",
     ],
-    ["where the last word is little but a blow", [...SPOKEN, [1.9, 2.3]], [[1.95, 0.3]], true],
-    ["where the first is", [[0.02, 0.25], ...SPOKEN], [[0.04, 0.3]], true],
+    ["where the last word is little but a blow", [...SPOKEN, [1.9, 2.3]], [[1.95, 0.3]], "on_a_word"],
+    ["where the first is", [[0.02, 0.25], ...SPOKEN], [[0.04, 0.3]], "on_a_word"],
   ])("%s: %#", (_where, spans, blows, struck) => {
     const pcm = speaking(2.5, SPOKEN);
     for (const [at, peak] of blows) strike(pcm, at, peak);
-    expect(isStruck(decodedAs(spans), pcm, RATE, LEVELS)).toBe(struck);
+    expect(evidenceOf(decodedAs(spans), pcm, RATE, { levels: LEVELS, hammered: false }).struck).toBe(struck);
   });
 
   it("and is asked about then, whatever agrees on it; a note in free words is kept as it is", () => {
-    const evidence = { strangeness: 200, unexplained: 0, struck: true, words: [] };
-    const found = (text: string, struck: boolean) =>
+    const evidence = { strangeness: 200, unexplained: 0, words: [] };
+    const found = (text: string, struck: Struck) =>
       judge(vote([passOf(text), passOf(text, { warp: 0.96 })]), { ...evidence, struck }, 30, { fitted: true });
-    expect(found("end float seven thou", false)).toBe("ok");
-    expect(found("end float seven thou", true)).toBe("doubtful");
-    expect(found("note", true)).toBe("ok");
+    expect(found("end float seven thou", "beside")).toBe("ok");
+    expect(found("end float seven thou", "on_a_word")).toBe("doubtful");
+    expect(found("note", "on_a_word")).toBe("ok");
+  });
+
+  it.each([
+    ["ring gap three top fifteen thou", "no", 10],
+    ["ring gap three top fifteen thou", "beside", 40],
+    ["rod one fifty", "beside", 40],
+    ["ring gap three top thirteen thou", "beside", 10],
+    ["rod two forty one", "beside", 0],
+  ] as const)("and must lead far where a blow is a hush of another's: %s, blows: %s", (text, struck, lead) => {
+    expect(leadWanted(passOf(text), "ok", 40, () => 40, struck)).toBe(lead);
   });
 
   it.each([
@@ -157,6 +177,68 @@ describe("a sentence may hold a blow for a word", () => {
   ] as const)("a stranger's sentence under blows %s", (_, strangeness, together, verdict) => {
     const others = together ? ["pin two tight"] : ["pin two tight", "pin one tight"];
     const passes = ["pin two tight", ...others].map((text, turn) => passOf(text, { turn }));
-    expect(judge(vote(passes), { strangeness, unexplained: 0, struck: true, words: [] }, 30)).toBe(verdict);
+    expect(judge(vote(passes), { strangeness, unexplained: 0, struck: "on_a_word", words: [] }, 30)).toBe(verdict);
+  });
+});
+
+describe("a blow that stands alone", () => {
+  const alone = (pcm: Float32Array) => loneBlows(pcm, RATE, levelsOf(pcm, RATE));
+
+  it("is found from its beginning until it has died away, at every pitch and decay of a hammer on steel", () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(0.05, 0.75, 1.9),
+        fc.integer({ min: 600, max: 3000 }),
+        fc.double({ min: 0.02, max: 0.035, noNaN: true }),
+        (at, pitch, decay) => {
+          const pcm = speaking(2.5, [
+            [0.3, 0.6],
+            [1.2, 1.6],
+          ]);
+          strike(pcm, at, 0.3, pitch, decay);
+          const [blow, ...others] = alone(pcm);
+          expect(others).toEqual([]);
+          expect(Math.abs((blow?.from ?? 0) / 100 - at)).toBeLessThan(0.02);
+        },
+      ),
+      { numRuns: 50 },
+    );
+  });
+
+  it.each([
+    ["where nobody strikes", () => speaking(2.5, SPOKEN)],
+    ["on a word", () => struckAt(speaking(2.5, SPOKEN), 0.9)],
+    ["that runs into a word", () => struckAt(speaking(2.5, SPOKEN), 0.62)],
+    ["that is far fainter than the words", () => struckAt(speaking(2.5, SPOKEN), 2, 0.02)],
+    ["where there is no sound at all", () => new Float32Array(RATE)],
+  ])("is not found %s", (_, pcm) => {
+    expect(alone(pcm())).toEqual([]);
+  });
+
+  it("is not found in what a synthetic voice says in a quiet room, nor in the same in hum", async () => {
+    for (const text of ["exhaust two", "rod one nut B, forty foot pounds", "take a photo", "two", "eight", "six tenths tight"]) {
+      const said = await fliteVoice("rms").say(text);
+      const speech = resample(said.pcm, said.rate, RATE);
+      const pcm = new Float32Array(speech.length + RATE * 0.7);
+      pcm.set(speech, Math.round(RATE * 0.3));
+      expect(alone(pcm), text).toEqual([]);
+      expect(alone(mixAt(pcm, shopNoise("hum", pcm.length, RATE, 7), 15)), `${text}, in hum`).toEqual([]);
+    }
+  });
+
+  it("is made as quiet as the room, and nothing else is touched", () => {
+    const clean = speaking(2.5, SPOKEN);
+    const pcm = struckAt(clean.slice(), 2);
+    const levels = levelsOf(pcm, RATE);
+    const quiet = withoutBlows(pcm, RATE, alone(pcm), levels.noise);
+    expect(alone(quiet)).toEqual([]);
+    expect(Math.max(...frameLevels(quiet.subarray(1.9 * RATE), 160))).toBeLessThan(levels.noise + 15);
+    expect(quiet.subarray(0, 1.9 * RATE)).toEqual(clean.subarray(0, 1.9 * RATE));
+  });
+
+  it("leaves nothing to hear where nobody speaks", () => {
+    const pcm = struckAt(struckAt(room(2), 0.4), 1.3);
+    expect(clipOf(pcm, RATE)).toMatchObject({ hammered: true });
+    expect(clipOf(pcm, RATE).levels.snr).toBeLessThan(FLATTEST_SNR);
   });
 });

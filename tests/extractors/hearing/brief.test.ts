@@ -10,7 +10,7 @@ const KNOWN = { fitted: true };
 
 function judged(text: string, strangeness: number) {
   const winner = passOf(text, { command: true });
-  const evidence: Evidence = { strangeness, unexplained: 0, struck: false, words: [] };
+  const evidence: Evidence = { strangeness, unexplained: 0, struck: "no", words: [] };
   return judge({ winner, voters: [winner, winner], agreement: 1 }, evidence, 40, KNOWN);
 }
 

@@ -13,7 +13,7 @@ import { openModel } from "./open-model.ts";
 import { passOf } from "./passes.ts";
 
 const KNOWN: Setting = { fitted: true };
-const costing = (strangeness: number): Evidence => ({ strangeness, unexplained: 0, struck: false, words: [] });
+const costing = (strangeness: number): Evidence => ({ strangeness, unexplained: 0, struck: "no", words: [] });
 
 const BENT_TO = passOf("twelve tenths guide inlet two");
 const READ_OUT = passOf("three eight seven five one");

@@ -12,6 +12,7 @@ const clipAt = (snr: number, treble = snr): Clip => ({
   pcm: new Float32Array(0),
   rate: 16_000,
   levels: { from: 0, to: 0, noise: -snr, snr },
+  hammered: false,
   treble: () => treble,
   at: () => new Float32Array(0),
   seconds: 1,
@@ -20,7 +21,7 @@ const QUIET = clipAt(40);
 const evidence = (strangeness: number, over: Partial<Evidence> = {}): Evidence => ({
   strangeness,
   unexplained: 0,
-  struck: false,
+  struck: "no",
   words: [],
   ...over,
 });

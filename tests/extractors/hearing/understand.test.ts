@@ -130,7 +130,7 @@ describe("understand", () => {
 const pass = (warp: number, cost: number | undefined, meaning: string, full = true): Pass =>
   passOf(meaning, { warp, decoded: { words: [], cost }, full, plain: !meaning.startsWith("odd") });
 const fits = { word: "five", phone: 0.08, cost: 280 };
-const evidence: Evidence = { strangeness: 200, unexplained: 0, struck: false, words: [fits] };
+const evidence: Evidence = { strangeness: 200, unexplained: 0, struck: "no", words: [fits] };
 
 describe("the vote", () => {
   it("leaves passes at a wrong frequency scale out", () => {

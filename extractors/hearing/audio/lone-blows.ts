@@ -1,0 +1,78 @@
+// A clip in, the same without the blows that stand alone in it out: a hammer's blow before a sentence or in a pause of it is no part of
+// it, but it shifts what the recogniser takes for the clip's average: after one blow "two thou" was heard as "two tenths".
+import { blowsIn } from "./blows.ts";
+import { frameLevels, type Levels } from "./level.ts";
+
+/** Treble of a blow, dB over loud speech: no sound of clean speech that stands alone is so loud. */
+const LOUD = -3;
+const FRAME_SECONDS = 0.01;
+/** A blow is loudest where it begins; a word is later. */
+const PEAK_SECONDS = 0.03;
+/** Quiet before it and after it: a final "t" comes sooner after its vowel. */
+const ALONE_SECONDS = 0.06;
+/** It begins with the blow. */
+const BEGINS_WITHIN_SECONDS = 0.02;
+/** It dies away at least so fast, dB a second; a vowel holds. */
+const DECAY = 80;
+
+/** A stretch of frames that stand above the noise. */
+interface Run {
+  readonly from: number;
+  readonly to: number;
+}
+
+function runsAbove(levels: readonly number[], edge: number): readonly Run[] {
+  const runs: { from: number; to: number }[] = [];
+  levels.forEach((level, frame) => {
+    if (level <= edge) return;
+    const last = runs.at(-1);
+    if (last !== undefined && last.to === frame) last.to += 1;
+    else runs.push({ from: frame, to: frame + 1 });
+  });
+  return runs;
+}
+
+/** Runs closer than `apart` frames to each other are one. */
+function joined(runs: readonly Run[], apart: number): readonly Run[] {
+  const together: { from: number; to: number }[] = [];
+  for (const run of runs) {
+    const last = together.at(-1);
+    if (last !== undefined && run.from - last.to < apart) last.to = run.to;
+    else together.push({ ...run });
+  }
+  return together;
+}
+
+/** Whether a run is loudest where it begins, and dies away from there. */
+function diesAway(levels: readonly number[], { from, to }: Run): boolean {
+  const own = levels.slice(from, to);
+  const loudest = Math.max(...own);
+  const peak = own.indexOf(loudest);
+  if (peak * FRAME_SECONDS > PEAK_SECONDS) return false;
+  return own.every((level, frame) => level <= loudest - DECAY * (frame * FRAME_SECONDS - PEAK_SECONDS));
+}
+
+/** Stretches of `pcm`, in frames of 10 ms, that are a blow and nothing else. */
+export function loneBlows(pcm: Float32Array, rate: number, { noise, snr }: Levels): readonly Run[] {
+  const blows = blowsIn(pcm, rate, noise + snr).filter(({ level }) => level >= LOUD);
+  if (blows.length === 0) return [];
+  const levels = frameLevels(pcm, Math.round(rate * FRAME_SECONDS));
+  const runs = joined(runsAbove(levels, noise + Math.max(4, snr * 0.25)), ALONE_SECONDS / FRAME_SECONDS);
+  return runs.filter(
+    (run) => diesAway(levels, run) && blows.some(({ at }) => Math.abs(at - run.from * FRAME_SECONDS) < BEGINS_WITHIN_SECONDS),
+  );
+}
+
+/** A copy of `pcm` in which `blows` are no louder than `noise`, dB. */
+export function withoutBlows(pcm: Float32Array, rate: number, blows: readonly Run[], noise: number): Float32Array {
+  const size = Math.round(rate * FRAME_SECONDS);
+  const quiet = pcm.slice();
+  for (const { from, to } of blows) {
+    const stretch = quiet.subarray(from * size, to * size);
+    frameLevels(stretch, size).forEach((level, frame) => {
+      const gain = Math.min(1, 10 ** ((noise - level) / 20));
+      for (let at = frame * size; at < (frame + 1) * size; at += 1) stretch[at] = (stretch[at] ?? 0) * gain;
+    });
+  }
+  return quiet;
+}
