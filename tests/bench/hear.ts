@@ -75,6 +75,9 @@ async function speakersBy(hearer: Hearer): Promise<readonly Speaker[]> {
   return speakers;
 }
 
+/** Somebody else, of whom nothing is known: an ear that attends to them forgets what it learnt of the voice before. */
+const SOMEBODY: Speaker = { format: "thoubook-speaker/1", name: "somebody else", warp: 1, noise: -60, right: 0, phrases: 0 };
+
 /**
  * One row a condition, printed as soon as it is done: ours, and the plain recogniser beside it; a row a voice when clean. With
  * `--answers` the voice says "confirm" after a sentence that waits with the right reading in hand, as who works with it does.
@@ -84,7 +87,7 @@ async function sentencesTable(): Promise<void> {
   print(`${sentences.length} sentences a voice; voices, ${known}: ${VOICES.map(({ name }) => name).join(", ")}`);
   print(TABLE_HEAD);
   const plain = await openPlain();
-  // One ear a voice, as one machinist has one phone; as there, it learns the voice from what it hears without doubt.
+  // One ear a voice, as one machinist has one phone; as there, it learns the voice from what it hears without doubt, from each row anew.
   const ears: { voice: Voice; hearer: Hearer; speaker: Speaker | undefined }[] = [];
   for (const voice of VOICES) {
     const hearer = openHearer({ learns: true });
@@ -96,6 +99,7 @@ async function sentencesTable(): Promise<void> {
     let learning = 0;
     for (const [index, { voice, hearer, speaker }] of ears.entries()) {
       const own = new Tally();
+      await hearer.prepare({ spec: DEMO_SPEC, context: {}, speaker: SOMEBODY });
       for (const [number, sentence] of sentences.entries()) {
         const pcm = noisy(await clipOf(voice, sentence.say), condition, index * 1000 + number);
         const options = { spec: DEMO_SPEC, context: sentence.context, ...(speaker === undefined ? {} : { speaker }) };
