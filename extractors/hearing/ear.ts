@@ -1,12 +1,13 @@
 // The ear's core, the same in Node and browser: holds one loaded model, hears one utterance a call, or step by step.
 import type { Spec } from "../../shared/spec/spec.ts";
 import { MARGIN, MARGIN_IF_FITTED } from "./audio/level.ts";
+import { voicedShare } from "./audio/voicing.ts";
 import { Beginning } from "./beginning.ts";
 import { isYes, ownWords } from "./doubt/pass-words.ts";
 import { betterThan, isSettled, widerIfBetter } from "./doubt/settled.ts";
-import { FLATTEST_SNR } from "./doubt/verdict.ts";
+import { FLATTEST_SNR, LEAST_VOICED } from "./doubt/verdict.ts";
 import { costOf, type Pass } from "./doubt/vote.ts";
-import { VoiceMemory } from "./doubt/warps.ts";
+import { MIDDLE, VoiceMemory } from "./doubt/warps.ts";
 import { Bank } from "./engine/bank.ts";
 import { Engine } from "./engine/engine.ts";
 import { type ReadModelFile, readModel } from "./engine/model.ts";
@@ -151,6 +152,8 @@ export class Ear {
     this.#attendTo(options.speaker);
     const clip = clipOf(pcm, rate, this.#fit.isFitted ? MARGIN_IF_FITTED : MARGIN);
     if (clip.levels.snr < FLATTEST_SNR) return nothing(seconds, clip.levels.snr, 1);
+    // The beginning of a sentence may be all hiss, as of "six".
+    if (options.beginning !== true && voicedShare(clip.at(MIDDLE)) < LEAST_VOICED) return nothing(seconds, clip.levels.snr, 1);
     const heard = yield* this.#hearAnywhere(clip, options);
     if (isSettled(heard)) this.#beginning.forget();
     if (options.beginning !== true) this.#keep(heard, clip, options);

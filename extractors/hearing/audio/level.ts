@@ -35,6 +35,9 @@ export function frameLevels(samples: Float32Array | Float64Array, size: number):
   return levels;
 }
 
+/** What stands this far above the noise is no noise, dB, where the loud parts of the clip stand `snr` above it. */
+export const aboveNoise = (snr: number): number => Math.max(4, snr * 0.25);
+
 /** Measure a clip of at least one frame, `margin` in seconds. Shorter ones count as all speech. */
 export function levelsOf(pcm: Float32Array, rate: number, margin = MARGIN): Levels {
   const size = Math.max(1, Math.round(rate * FRAME_SECONDS));
@@ -43,7 +46,7 @@ export function levelsOf(pcm: Float32Array, rate: number, margin = MARGIN): Leve
   const sorted = [...frames].sort((a, b) => a - b);
   const noise = sorted[Math.floor((sorted.length - 1) * QUIET_SHARE)] ?? FLOOR_DB;
   const loud = sorted[Math.floor((sorted.length - 1) * LOUD_SHARE)] ?? noise;
-  const edge = noise + Math.max(4, (loud - noise) * 0.25);
+  const edge = noise + aboveNoise(loud - noise);
   const first = frames.findIndex((level) => level > edge);
   const last = frames.findLastIndex((level) => level > edge);
   const around = Math.round(rate * margin);

@@ -1,9 +1,13 @@
 // A clip in, the same without the blows that stand alone in it out: a hammer's blow before a sentence or in a pause of it is no part of
 // it, but it shifts what the recogniser takes for the clip's average: after one blow "two thou" was heard as "two tenths".
 import { blowsIn } from "./blows.ts";
-import { frameLevels, type Levels } from "./level.ts";
+import { aboveNoise, frameLevels, type Levels } from "./level.ts";
 
-/** Treble of a blow, dB over loud speech: no sound of clean speech that stands alone is so loud. */
+/**
+ * Treble of a blow, dB over loud speech. By this limit and those below none stood alone in 855 clips of tuning voices in a quiet room nor
+ * in 566 recordings of people, and in hum at 10 dB two or three did, none longer than 0.1 s ("s", mostly); with hammering under them at
+ * 10 dB 208 of 285 clips had some.
+ */
 const LOUD = -3;
 const FRAME_SECONDS = 0.01;
 /** A blow is loudest where it begins; a word is later. */
@@ -21,26 +25,16 @@ interface Run {
   readonly to: number;
 }
 
-function runsAbove(levels: readonly number[], edge: number): readonly Run[] {
+/** Runs closer than `apart` frames to each other are one. */
+function runsAbove(levels: readonly number[], edge: number, apart: number): readonly Run[] {
   const runs: { from: number; to: number }[] = [];
   levels.forEach((level, frame) => {
     if (level <= edge) return;
     const last = runs.at(-1);
-    if (last !== undefined && last.to === frame) last.to += 1;
+    if (last !== undefined && frame - last.to < apart) last.to = frame + 1;
     else runs.push({ from: frame, to: frame + 1 });
   });
   return runs;
-}
-
-/** Runs closer than `apart` frames to each other are one. */
-function joined(runs: readonly Run[], apart: number): readonly Run[] {
-  const together: { from: number; to: number }[] = [];
-  for (const run of runs) {
-    const last = together.at(-1);
-    if (last !== undefined && run.from - last.to < apart) last.to = run.to;
-    else together.push({ ...run });
-  }
-  return together;
 }
 
 /** Whether a run is loudest where it begins, and dies away from there. */
@@ -57,7 +51,7 @@ export function loneBlows(pcm: Float32Array, rate: number, { noise, snr }: Level
   const blows = blowsIn(pcm, rate, noise + snr).filter(({ level }) => level >= LOUD);
   if (blows.length === 0) return [];
   const levels = frameLevels(pcm, Math.round(rate * FRAME_SECONDS));
-  const runs = joined(runsAbove(levels, noise + Math.max(4, snr * 0.25)), ALONE_SECONDS / FRAME_SECONDS);
+  const runs = runsAbove(levels, noise + aboveNoise(snr), ALONE_SECONDS / FRAME_SECONDS);
   return runs.filter(
     (run) => diesAway(levels, run) && blows.some(({ at }) => Math.abs(at - run.from * FRAME_SECONDS) < BEGINS_WITHIN_SECONDS),
   );

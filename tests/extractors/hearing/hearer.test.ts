@@ -3,6 +3,7 @@ import createModule from "soundswallower";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { shopNoise } from "../../../demo-data/shop-noise.ts";
 import { espeakVoice, fliteVoice } from "../../../demo-data/voices.ts";
+import { seeded } from "../../../extractors/hearing/audio/noise.ts";
 import { Ear } from "../../../extractors/hearing/ear.ts";
 import type { EngineFactory } from "../../../extractors/hearing/engine/module.ts";
 import { CALIBRATION_PHRASES, type Hearer, readSpeaker, understand } from "../../../extractors/hearing/index.ts";
@@ -162,6 +163,25 @@ describe("the ear", () => {
     const parsedAs = (said: string) => parse(said, context, DEMO_SPEC).readings[0]?.value;
     expect(reading?.value).toBe(parsedAs(text));
     expect(reading?.value).not.toBe(parsedAs(other));
+  });
+
+  it("makes nothing of a tool that strikes for half a second, which commands were heard in", async () => {
+    for (const [beats, seed] of [
+      [8, 1],
+      [8, 5],
+      [15, 2],
+    ] as const) {
+      const random = seeded(seed);
+      let low = 0;
+      const pcm = Float32Array.from({ length: 16_000 * 1.4 }, (_, index) => {
+        const at = index / 16_000;
+        const hiss = random() - 0.5;
+        low = 0.5 * low + hiss;
+        return (at > 0.4 && at < 0.9 ? 0.4 * low * Math.exp(-((at * beats) % 1) * 3) : 0) + hiss * 0.001;
+      });
+      const heard = await hearer.hear(pcm, 16_000, { spec: DEMO_SPEC, context: { step: "rings" } });
+      expect(heard, `${beats} a second`).toMatchObject({ verdict: "nothing", text: "" });
+    }
   });
 
   it("makes nothing of silence and of next to nothing", async () => {

@@ -1,0 +1,63 @@
+// Samples at 16 kHz in, how much of their loud part is a voice out: sound that comes again at a pitch of speech, and lies low in frequency.
+// A saw, an air hammer, a thing that is dropped do neither; "wrong" and "next" were heard in them, as commands that all passes agreed on.
+import { frameLevels } from "./level.ts";
+import { resample } from "./resample.ts";
+
+const RATE = 16_000;
+/** Pitch is looked for in what lies below half of this, Hz: noise lies above it, mostly. */
+const LOW_RATE = 4000;
+/** 40 ms, a new one every 20 ms. */
+const FRAME = 0.04 * LOW_RATE;
+const HOP = 0.02 * LOW_RATE;
+/** Periods of voices from 400 Hz down to 60 Hz, samples. */
+const SHORTEST_PERIOD = LOW_RATE / 400;
+const LONGEST_PERIOD = Math.ceil(LOW_RATE / 60);
+/** Frames so far below the loudest count, dB. */
+const LOUD_RANGE = 15;
+/** How alike two stretches a period apart are, as their correlation. */
+const ALIKE = 0.7;
+/** Most power of the difference of neighbouring samples, as a share of the sound's: a ringing blow has a pitch too, but a high one. */
+const HIGHEST = 0.5;
+
+/** The best correlation of a frame of `sound`, at 4 kHz, with itself a period of speech later; it must go on for a longest period. */
+function likeness(sound: Float32Array, from: number): number {
+  let best = 0;
+  for (let lag = SHORTEST_PERIOD; lag <= LONGEST_PERIOD; lag += 1) {
+    let together = 0;
+    let here = 1e-9;
+    let there = 1e-9;
+    for (let at = from; at < from + FRAME; at += 1) {
+      const one = sound[at] ?? 0;
+      const other = sound[at + lag] ?? 0;
+      together += one * other;
+      here += one * one;
+      there += other * other;
+    }
+    best = Math.max(best, together / Math.sqrt(here * there));
+  }
+  return best;
+}
+
+/** Whether most of a frame's power, at 16 kHz, lies low. */
+function isLow(sound: Float32Array, from: number, size: number): boolean {
+  let power = 1e-9;
+  let steps = 0;
+  for (let at = from + 1; at < from + size; at += 1) {
+    power += (sound[at] ?? 0) ** 2;
+    steps += ((sound[at] ?? 0) - (sound[at - 1] ?? 0)) ** 2;
+  }
+  return steps / power < HIGHEST;
+}
+
+/** Share of the loud frames of `sound`, mono at 16 kHz, that are a voice: 0 to 1; 1 where it is too short to tell. */
+export function voicedShare(sound: Float32Array): number {
+  const low = resample(sound, RATE, LOW_RATE);
+  const starts: number[] = [];
+  for (let at = 0; at + FRAME + LONGEST_PERIOD < low.length; at += HOP) starts.push(at);
+  const levels = starts.map((at) => frameLevels(low.subarray(at, at + FRAME), FRAME)[0] ?? Number.NEGATIVE_INFINITY);
+  const loudest = Math.max(...levels);
+  const loud = starts.filter((_, frame) => (levels[frame] ?? loudest) >= loudest - LOUD_RANGE);
+  const wide = RATE / LOW_RATE;
+  const voiced = loud.filter((at) => isLow(sound, at * wide, FRAME * wide) && likeness(low, at) > ALIKE);
+  return loud.length === 0 ? 1 : voiced.length / loud.length;
+}
