@@ -13,6 +13,7 @@ import {
   judge,
   leadWanted,
   mayStillCount,
+  NOISY_SNR,
   type Setting,
   tooStrange,
   UNUSUAL,
@@ -212,7 +213,8 @@ export class Seeker {
     if (verdict === "ok" && isEnough(counted)) this.#memory.learnFit(strangeness);
     if (verdict === "ok" && options.speaker === undefined) this.#memory.learn(winner.warp);
     const heard = heardOf(counted, doubtOf(counted, strangeness), verdict, clip);
-    // What a hammer struck over is as much the hammer's as the voice's.
-    return whole.meaning === winner.meaning && struck === "no" ? { heard, whole } : { heard };
+    // What a hammer struck over, or noise lay over, is as much theirs as the voice's.
+    const pure = struck === "no" && clip.levels.snr >= NOISY_SNR;
+    return pure && whole.meaning === winner.meaning ? { heard, whole } : { heard };
   }
 }

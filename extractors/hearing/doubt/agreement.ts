@@ -2,13 +2,13 @@
 import { isFreeNote } from "../text.ts";
 import { isSlippery } from "./fragile.ts";
 import { FAR_AHEAD } from "./stands.ts";
-import { isBriefCommand, type Setting, UNUSUAL } from "./verdict.ts";
+import { isBriefCommand, NOISY_SNR, type Setting, UNUSUAL } from "./verdict.ts";
 import { saidWords, type Vote } from "./vote.ts";
 
 /** Passes that must agree on what is not easily taken for another. */
 const ENOUGH = 3;
 /** Below each of these ratios (dB) one more must agree. */
-const NOISY_SNR = [22, 15];
+const ONE_MORE_BELOW = [NOISY_SNR, 15];
 /** Above this the model does not know the like of the voice well, and takes one word for another at all scales alike. */
 const ODD_VOICE = 280;
 
@@ -17,7 +17,7 @@ const FEW = 2;
 
 /** How many passes must agree: more in noise, more for a voice that fits badly, and for what is easily taken for another. */
 export function votesWanted({ winner }: Vote, snr: number, strangeness: number, { fitted = false }: Setting): number {
-  const noisy = NOISY_SNR.filter((limit) => snr < limit).length;
+  const noisy = ONE_MORE_BELOW.filter((limit) => snr < limit).length;
   if ((isBriefCommand(winner) || isFreeNote(winner)) && fitted && noisy === 0 && strangeness <= UNUSUAL) return FEW;
   return ENOUGH + noisy + (isSlippery(saidWords(winner)) || strangeness > ODD_VOICE ? 1 : 0);
 }
