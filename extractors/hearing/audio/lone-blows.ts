@@ -1,14 +1,12 @@
 // A clip in, the same without the blows that stand alone in it out: a hammer's blow before a sentence or in a pause of it is no part of
 // it, but it shifts what the recogniser takes for the clip's average: after one blow "two thou" was heard as "two tenths".
-import { blowsIn } from "./blows.ts";
+import { BETWEEN_WORDS, blowsIn } from "./blows.ts";
 import { aboveNoise, frameLevels, type Levels } from "./level.ts";
 
 /**
- * Treble of a blow, dB over loud speech. By this limit and those below none stood alone in 855 clips of tuning voices in a quiet room nor
- * in 566 recordings of people, and in hum at 10 dB two or three did, none longer than 0.1 s ("s", mostly); with hammering under them at
- * 10 dB 208 of 285 clips had some.
+ * By the limits below none stood alone in 855 clips of tuning voices in a quiet room nor in 566 recordings of people, and in hum at 10 dB
+ * two or three did, none longer than 0.1 s ("s", mostly); with hammering under them at 10 dB 208 of 285 clips had some.
  */
-const LOUD = -3;
 const FRAME_SECONDS = 0.01;
 /** A blow is loudest where it begins; a word is later. */
 const PEAK_SECONDS = 0.03;
@@ -48,7 +46,7 @@ function diesAway(levels: readonly number[], { from, to }: Run): boolean {
 
 /** Stretches of `pcm`, in frames of 10 ms, that are a blow and nothing else. */
 export function loneBlows(pcm: Float32Array, rate: number, { noise, snr }: Levels): readonly Run[] {
-  const blows = blowsIn(pcm, rate, noise + snr).filter(({ level }) => level >= LOUD);
+  const blows = blowsIn(pcm, rate, noise + snr).filter(({ level }) => level >= BETWEEN_WORDS);
   if (blows.length === 0) return [];
   const levels = frameLevels(pcm, Math.round(rate * FRAME_SECONDS));
   const runs = runsAbove(levels, noise + aboveNoise(snr), ALONE_SECONDS / FRAME_SECONDS);

@@ -19,23 +19,21 @@ const ALIKE = 0.7;
 /** Most power of the difference of neighbouring samples, as a share of the sound's: a ringing blow has a pitch too, but a high one. */
 const HIGHEST = 0.5;
 
-/** The best correlation of a frame of `sound`, at 4 kHz, with itself a period of speech later; it must go on for a longest period. */
-function likeness(sound: Float32Array, from: number): number {
-  let best = 0;
-  for (let lag = SHORTEST_PERIOD; lag <= LONGEST_PERIOD; lag += 1) {
+/** Whether a frame of `sound`, at 4 kHz, comes again a period of speech later. The sound goes on for a longest period after it. */
+function comesAgain(sound: Float32Array, from: number): boolean {
+  let here = 1e-9;
+  for (let at = from; at < from + FRAME; at += 1) here += (sound[at] ?? 0) ** 2;
+  for (let period = SHORTEST_PERIOD; period <= LONGEST_PERIOD; period += 1) {
     let together = 0;
-    let here = 1e-9;
     let there = 1e-9;
     for (let at = from; at < from + FRAME; at += 1) {
-      const one = sound[at] ?? 0;
-      const other = sound[at + lag] ?? 0;
-      together += one * other;
-      here += one * one;
-      there += other * other;
+      const later = sound[at + period] ?? 0;
+      together += (sound[at] ?? 0) * later;
+      there += later * later;
     }
-    best = Math.max(best, together / Math.sqrt(here * there));
+    if (together / Math.sqrt(here * there) > ALIKE) return true;
   }
-  return best;
+  return false;
 }
 
 /** Whether most of a frame's power, at 16 kHz, lies low. */
@@ -58,6 +56,6 @@ export function voicedShare(sound: Float32Array): number {
   const loudest = Math.max(...levels);
   const loud = starts.filter((_, frame) => (levels[frame] ?? loudest) >= loudest - LOUD_RANGE);
   const wide = RATE / LOW_RATE;
-  const voiced = loud.filter((at) => isLow(sound, at * wide, FRAME * wide) && likeness(low, at) > ALIKE);
+  const voiced = loud.filter((at) => isLow(sound, at * wide, FRAME * wide) && comesAgain(low, at));
   return loud.length === 0 ? 1 : voiced.length / loud.length;
 }

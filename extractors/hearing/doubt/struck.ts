@@ -2,7 +2,7 @@
 // under it, and fits what it is taken for so well that no lead tells it: "nut B" was heard as "nut A", "end float" as "cam end float", "two"
 // and "tight" where nothing was said. Of 801 sentences of tuning voices under blows as loud as speech (5 dB) thirteen were accepted with
 // other words; with what is asked about by the limits here none was.
-import type { Blow } from "../audio/blows.ts";
+import { BETWEEN_WORDS, type Blow } from "../audio/blows.ts";
 import { frameLevels, type Levels } from "../audio/level.ts";
 import type { Decoded, DecodedWord } from "../engine/decoder.ts";
 
@@ -11,11 +11,6 @@ export type Struck = "no" | "beside" | "on_a_word";
 
 /** A blow on a word, dB over loud speech: all thirteen sentences had one. */
 const ON_A_WORD = 2.5;
-/**
- * Speech has consonants that rise as fast as a blow, but not between words: of 27 clips at 5 and at 10 dB all but one or two had a blow
- * there, and no clean one.
- */
-const BETWEEN_WORDS = -3;
 /** A first or last word that is little but a blow: the blow so loud, and most of the word so far below loud speech, dB. */
 const ON_THE_EDGE = 0;
 const BARE = 6;

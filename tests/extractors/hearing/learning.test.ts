@@ -10,21 +10,13 @@ import { readSpeaker, type Speaker, withLearnt } from "../../../extractors/heari
 import { readModelFile } from "../../../extractors/hearing/node/index.ts";
 import type { Learning } from "../../../extractors/hearing/voice/fit.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
+import { afterBlows } from "./shop-sounds.ts";
 
 const voice = fliteVoice("rms");
 /** What is said, and what else is to be heard. */
 type Amid = (pcm: Float32Array, rate: number) => Float32Array;
 const alone: Amid = (pcm) => pcm;
 const inHum: Amid = (pcm, rate) => mixAt(pcm, shopNoise("hum", pcm.length, rate, 3), 12);
-
-/** The same after a blow or two as loud as the speech. */
-function afterBlows(pcm: Float32Array, rate: number): Float32Array {
-  const loudest = pcm.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0);
-  const sound = new Float32Array(Math.round(rate * 0.6) + pcm.length);
-  sound.set(shopNoise("impact", Math.round(rate * 0.3), rate, 5).map((sample) => (sample * loudest) / 1.5));
-  sound.set(pcm, Math.round(rate * 0.6));
-  return sound;
-}
 
 const PROFILE = { format: "thoubook-speaker/1", warp: 1.03, noise: -60, right: 12, phrases: 12 } as const;
 
@@ -132,9 +124,9 @@ describe("a voice of this session", () => {
   });
 
   it.each([
-    ["after blows", afterBlows],
+    ["after blows", (pcm, rate) => afterBlows(pcm, rate, 5)],
     ["in hum", inHum],
-  ] as const)("is not learnt from what was said %s, sure though it is", async (where, amid) => {
+  ] as readonly (readonly [string, Amid])[])("is not learnt from what was said %s, sure though it is", async (where, amid) => {
     const ear = await opened;
     const said = ["ring gap one second, thirteen thou", "ring gap four oil, twenty thou", "ring gap two top, twelve thou"];
     for (const text of said) expect(await hear(text, where, voice, { amid })).toMatchObject({ text, verdict: "ok" });
