@@ -16,7 +16,8 @@ export interface EndpointOptions {
 }
 
 export type EndpointEvent =
-  | { readonly kind: "start"; readonly at: number }
+  /** `lead`: seconds of quiet that are kept from before it, against the room as it is known now; 0 where it began in sound. */
+  | { readonly kind: "start"; readonly at: number; readonly lead: number }
   /** So much has been said; it goes on. */
   | { readonly kind: "beginning"; readonly pcm: Float32Array }
   /** Quiet for a moment: the utterance so far. Call `cut` to end it here, or let it go on. */
@@ -25,6 +26,14 @@ export type EndpointEvent =
   | { readonly kind: "resumed" }
   /** `start` and `end` of the speech, seconds since the first frame. */
   | { readonly kind: "utterance"; readonly pcm: Float32Array; readonly start: number; readonly end: number };
+
+/** A frame from before an utterance; `level` in dB below full scale. */
+interface Kept {
+  readonly frame: Float32Array;
+  readonly level: number;
+  readonly loud: boolean;
+  readonly seconds: number;
+}
 
 const SPEECH_ABOVE_FLOOR_DB = 9;
 const STAYS_ABOVE_FLOOR_DB = 6;
@@ -61,7 +70,7 @@ export class Endpointer {
   readonly #beginning: number;
   #floor: number | undefined;
   #clock = 0;
-  #recent: { frame: Float32Array; loud: boolean; seconds: number }[] = [];
+  #recent: Kept[] = [];
   #speech: Float32Array[] | undefined;
   #speechStart = 0;
   #lastLoud = 0;
@@ -107,21 +116,28 @@ export class Endpointer {
     this.#clock += seconds;
     const margin = this.inSpeech ? STAYS_ABOVE_FLOOR_DB : SPEECH_ABOVE_FLOOR_DB;
     const loud = level > Math.max(FAINTEST_DB, floor + margin);
-    return this.inSpeech ? this.#continue(frame, loud) : this.#wait(frame, loud, seconds);
+    return this.inSpeech ? this.#continue(frame, loud) : this.#wait({ frame, level, loud, seconds });
   }
 
-  #wait(frame: Float32Array, loud: boolean, seconds: number): readonly EndpointEvent[] {
-    this.#recent.push({ frame, loud, seconds });
+  /** Quiet before the first loud frame that is kept. A frame that seemed quiet may not: the room was not known yet. */
+  get #lead(): number {
+    const floor = this.#floor ?? 0;
+    const first = this.#recent.findIndex(({ level }) => level > Math.max(FAINTEST_DB, floor + SPEECH_ABOVE_FLOOR_DB));
+    return this.#recent.slice(0, Math.max(0, first)).reduce((sum, { seconds }) => sum + seconds, 0);
+  }
+
+  #wait(entry: Kept): readonly EndpointEvent[] {
+    this.#recent.push(entry);
     let kept = this.#recent.reduce((sum, entry) => sum + entry.seconds, 0);
     while (kept - (this.#recent[0]?.seconds ?? kept) > this.#preRoll + START_WINDOW_SECONDS)
       kept -= this.#recent.shift()?.seconds ?? 0;
     let loudSeconds = 0;
     let back = 0;
     for (let i = this.#recent.length - 1; i >= 0 && back < START_WINDOW_SECONDS; i -= 1) {
-      const entry = this.#recent[i];
-      if (entry === undefined) break;
-      back += entry.seconds;
-      if (entry.loud) loudSeconds += entry.seconds;
+      const kept = this.#recent[i];
+      if (kept === undefined) break;
+      back += kept.seconds;
+      if (kept.loud) loudSeconds += kept.seconds;
     }
     if (loudSeconds < START_SECONDS) return [];
     this.#speech = this.#recent.map((entry) => entry.frame);
@@ -129,8 +145,9 @@ export class Endpointer {
     this.#lastLoud = this.#clock;
     this.#offered = false;
     this.#begun = false;
+    const lead = this.#lead;
     this.#recent = [];
-    return [{ kind: "start", at: this.#speechStart }];
+    return [{ kind: "start", at: this.#speechStart, lead }];
   }
 
   #continue(frame: Float32Array, loud: boolean): readonly EndpointEvent[] {

@@ -30,6 +30,10 @@ export interface IntakeListener {
 /** Speech that is under way so soon after the ear was opened began before it. */
 const CLIPPED_MS = 220;
 
+/** A microphone so new does not know its room: what it is opened upon may be speech under way, unless quiet came before it. */
+const NEW_SECONDS = 2;
+const LEAST_LEAD_SECONDS = 0.12;
+
 /** Quiet for so long may be the end of a sentence: worth a first look at it, never its end. */
 const LULL_SECONDS = 0.12;
 
@@ -42,7 +46,7 @@ export class Intake {
   readonly #endpointer: Endpointer;
   #number = 0;
   #clock = 0;
-  #openMs = Number.POSITIVE_INFINITY;
+  #openMs = 0;
   #lull: number | undefined;
   #clipped = false;
 
@@ -95,7 +99,7 @@ export class Intake {
   #give(event: EndpointEvent, now: number): void {
     if (event.kind === "start") {
       this.#number += 1;
-      this.#clipped = this.#openMs < CLIPPED_MS;
+      this.#clipped = this.#openMs < CLIPPED_MS || (this.#clock < NEW_SECONDS && event.lead < LEAST_LEAD_SECONDS);
       this.#listener.talking(true);
       return;
     }

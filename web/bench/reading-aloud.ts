@@ -37,8 +37,9 @@ export class ReadingAloud {
       frames.intake = new Intake(this.#mic.rate, {
         shut: () => false,
         talking: () => undefined,
-        sentence: ({ pcm, rate, over }) => {
-          if (over && this.state.value === "reading") void this.#take(person, pcm, rate);
+        // A phrase without its beginning is still the one that is asked for.
+        sentence: ({ pcm, rate, over, clipped }) => {
+          if (over && !clipped && this.state.value === "reading") void this.#take(person, pcm, rate);
         },
       });
       this.state.value = "reading";

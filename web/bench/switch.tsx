@@ -34,7 +34,8 @@ function Level({ db }: { db: number }) {
 export function Switch({ shift }: { shift: Shift }) {
   const state = shift.state.value;
   const face = FACES[state];
-  const talking = state === "armed" && shift.talking.value;
+  // What is said while the ear is loading is heard as soon as it has.
+  const talking = (state === "armed" || state === "starting") && shift.talking.value;
   return (
     <button type="button" class={`switch switch-${state}`} onClick={() => shift.toggle()} aria-pressed={state === "armed"}>
       <span class="switch-title">

@@ -55,6 +55,29 @@ describe("the intake", () => {
     expect(heard.map(({ clipped }) => clipped)).toEqual([false]);
   });
 
+  it("marks a sentence in the middle of which the microphone was opened, however long its word goes on", () => {
+    for (const word of [60, 200, 600, 1200]) {
+      const heard = run([
+        ["loud", word],
+        ["quiet", 80],
+        ["loud", 900],
+        ["quiet", 1200],
+        ["loud", 900],
+        ["quiet", 1200],
+      ]);
+      expect(heard.map(({ clipped }) => clipped)).toEqual([true, false]);
+    }
+  });
+
+  it("takes a sentence that began in quiet soon after the microphone was opened", () => {
+    const heard = run([
+      ["quiet", 200],
+      ["loud", 900],
+      ["quiet", 1200],
+    ]);
+    expect(heard.map(({ clipped }) => clipped)).toEqual([false]);
+  });
+
   it("numbers sentences and their previews alike", () => {
     const heard = run([
       ["quiet", 1000],

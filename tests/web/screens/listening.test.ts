@@ -149,12 +149,20 @@ describe("listening at the vise", { timeout: 260_000 }, () => {
 
   it("hears what is said while the ear is still starting", async () => {
     await shop.start();
-    const early = await spokenWav(["main two clearance, two thou"], 3, 0.15);
-    const page = await listen(await newBuild(shop), early.path);
+    const early = await spokenWav(["main two clearance, two thou"]);
+    const browser = await openEar(early.path);
+    const page = await (await browser.newContext({ viewport: { width: 390, height: 844 }, serviceWorkers: "block" })).newPage();
+    // The model is not there before somebody speaks.
+    const hearsYou = page.getByText("Hearing you").waitFor();
+    await page.route("**/model/**", async (route) => {
+      await hearsYou;
+      await route.continue();
+    });
     // A browser that cannot keep the screen on says so, in a line of its own.
     await page.addInitScript(() => Object.defineProperty(navigator, "wakeLock", { value: undefined }));
-    await page.reload();
+    await page.goto(`${shop.url}/#/bench/${await newBuild(shop)}`);
     await start(page);
+    await page.getByText("loading the ear").waitFor();
     await spoken(page, early.seconds, 1);
     expect(await page.locator(".glance .digits").allTextContents()).toEqual([".002"]);
     await page.getByText("The screen may go dark").waitFor();
