@@ -5,7 +5,7 @@ import { voicedShare } from "./audio/voicing.ts";
 import { Beginning } from "./beginning.ts";
 import { isYes, ownWords } from "./doubt/pass-words.ts";
 import { betterThan, isSettled, widerIfBetter } from "./doubt/settled.ts";
-import { FLATTEST_SNR, LEAST_VOICED } from "./doubt/verdict.ts";
+import { FLATTEST_SNR, LEAST_VOICED, NOISY_SNR } from "./doubt/verdict.ts";
 import { costOf, type Pass } from "./doubt/vote.ts";
 import { MIDDLE, VoiceMemory } from "./doubt/warps.ts";
 import { Bank } from "./engine/bank.ts";
@@ -27,6 +27,9 @@ import { plainWord } from "./words/plain-word.ts";
 const SHORTEST_CLIP_SECONDS = 0.15;
 /** Cost a second of a sentence that no path of the grammar reached the end of, when scales are compared. */
 const LOST_COST = 600;
+
+const isNoisy = ({ levels, hammered }: Clip): boolean => hammered || levels.snr < NOISY_SNR;
+
 /**
  * What a hearing gives before it is over: a first sight of the sentence, once or twice, and after every other decode
  * undefined. After each of them it may be left alone for good.
@@ -137,7 +140,7 @@ export class Ear {
       return nothing(clip.seconds, clip.levels.snr, beginning.warp);
     const heard = yield* this.#hearIn({ scope: { about }, clip, options });
     // A name that was heard wrong leads to a sentence that fits badly: everything is asked then.
-    return isSettled(heard) ? heard : nothing(clip.seconds, clip.levels.snr, heard.warp);
+    return isSettled(heard, isNoisy(clip)) ? heard : nothing(clip.seconds, clip.levels.snr, heard.warp);
   }
 
   /** Hear one utterance: mono samples -1..1 at `rate` a second. */
@@ -155,7 +158,7 @@ export class Ear {
     // The beginning of a sentence may be all hiss, as of "six".
     if (options.beginning !== true && voicedShare(clip.at(MIDDLE)) < LEAST_VOICED) return nothing(seconds, clip.levels.snr, 1);
     const heard = yield* this.#hearAnywhere(clip, options);
-    if (isSettled(heard)) this.#beginning.forget();
+    if (isSettled(heard, isNoisy(clip))) this.#beginning.forget();
     if (options.beginning !== true) this.#keep(heard, clip, options);
     return heard;
   }
@@ -165,11 +168,11 @@ export class Ear {
     const about = this.#beginning.of(options.sentence);
     if (about.length > 0) {
       const begun = yield* this.#hearIn({ scope: { about }, clip, options });
-      if (isSettled(begun)) return begun;
+      if (isSettled(begun, isNoisy(clip))) return begun;
       this.#beginning.heardInVain();
     }
     const near = yield* this.#hearIn({ scope: "near", clip, options });
-    if (isSettled(near) || options.beginning === true) return near;
+    if (isSettled(near, isNoisy(clip)) || options.beginning === true) return near;
     return widerIfBetter(near, yield* this.#hearIn({ scope: "all", clip, options, better: betterThan(near) }));
   }
 

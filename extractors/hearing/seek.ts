@@ -6,6 +6,7 @@ import { otherWouldBe } from "./doubt/other-speech.ts";
 import { isElsewhere } from "./doubt/pass-words.ts";
 import { FAR_AHEAD, FEW_ALIKE, mayStand } from "./doubt/stands.ts";
 import {
+  hissIn,
   isBelieved,
   isBriefCommand,
   isHopeless,
@@ -30,8 +31,9 @@ import type { VoiceFit } from "./voice/fit.ts";
 
 /** Checks before the ear gives up looking for agreement. */
 const MOST_CHECKS = 5;
-/** Voters that tell what to ask about, where it will be asked. */
+/** Voters that tell what to ask about, where it will be asked; fewer where they agree. */
 const ENOUGH_TO_ASK = 3;
+const ENOUGH_IF_AGREED = 2;
 
 export interface Found {
   readonly heard: Heard;
@@ -108,13 +110,18 @@ export class Seeker {
     const best = likeliest(passes);
     if (best !== undefined && isElsewhere(best)) return passes;
     yield best === undefined ? undefined : firstSight(best, clip);
-    // The checks of a brief command are looks themselves.
-    const strange = best === undefined || (strangenessOf(best.decoded) > UNUSUAL && !isBriefCommand(best));
-    if (strange && scope !== "all") {
+    if (scope !== "all" && (best === undefined || this.#wantsAnotherLook(best, sought))) {
       passes.push(this.#passes.whole(sought, nextLook(passes)));
       yield undefined;
     }
     return passes;
+  }
+
+  /** Whether a look fits so badly that it may be at a wrong scale. */
+  #wantsAnotherLook(look: Pass, { clip }: Sought): boolean {
+    // The checks of a brief command are looks themselves, and in hiss everything fits badly at every scale.
+    if (isBriefCommand(look) || (this.#fit.isFitted && hissIn(clip.levels.snr, clip.treble()) !== "none")) return false;
+    return strangenessOf(look.decoded) > UNUSUAL;
   }
 
   /** A look that one check is enough for: it fits well in a voice that is fitted, and is heard again far ahead of what sounds like it. */
@@ -135,16 +142,20 @@ export class Seeker {
   *#check(passes: Pass[], sought: Sought): Generator<undefined, void> {
     const best = likeliest(passes);
     if (best === undefined || strangenessOf(best.decoded) > tooStrange(best)) return;
-    const hear = this.#checkOf(best, sought);
+    const lead = this.#leadOf(best, sought);
+    const hear = this.#checkOf(best, lead, sought);
     const setting = this.#setting(sought);
+    // A yes will be asked for, whatever the checks hear: they only tell of what.
+    const asks = setting.fitted === true && lead === Number.POSITIVE_INFINITY;
     for (let turn = 0; turn < MOST_CHECKS; turn += 1) {
       const counted = vote(passes);
       if (counted === undefined) return;
       const wanted = votesWanted(counted, sought.clip.levels.snr, strangenessOf(best.decoded), setting);
       const votes = Math.round(counted.agreement * counted.voters.length);
       if (votes >= wanted && counted.agreement === 1) return;
-      const enough = counted.voters.length >= ENOUGH_TO_ASK || sought.better !== undefined;
-      if (enough && !mayStillCount(counted, best, setting, MOST_CHECKS - turn)) return;
+      const telling = asks && counted.agreement === 1 ? ENOUGH_IF_AGREED : ENOUGH_TO_ASK;
+      const told = counted.voters.length >= telling || sought.better !== undefined;
+      if (told && (asks || !mayStillCount(counted, best, setting, MOST_CHECKS - turn))) return;
       const pass = hear({ warp: checkWarp(best.warp, turn), turn: turn + 1 });
       if (pass === undefined) return;
       passes.push(pass);
@@ -152,12 +163,16 @@ export class Seeker {
     }
   }
 
-  /** What hears a pass again: where it will have to lead, a check that hears it so far ahead as that says so. */
-  #checkOf(best: Pass, sought: Sought): (at: Pick<Pass, "warp" | "turn">) => Pass | undefined {
+  /** The lead that a look must have at least, natural-log units; infinite where none will do. */
+  #leadOf(look: Pass, sought: Sought): number {
     const { levels, treble } = sought.clip;
+    return leadWanted(look, "ok", levels.snr, treble, this.#evidenceOf(look, sought).struck);
+  }
+
+  /** What hears a pass again: where it will have a `lead` to show, a check that hears it so far ahead as that says so. */
+  #checkOf(best: Pass, lead: number, sought: Sought): (at: Pick<Pass, "warp" | "turn">) => Pass | undefined {
     // Free speech has no sentences that sound like it, and a brief command has too few: the whole grammar hears them again.
     if (isFreeNote(best) || isBriefCommand(best)) return ({ warp, turn }) => this.#passes.whole(sought, warp, turn);
-    const lead = leadWanted(best, "ok", levels.snr, treble, this.#evidenceOf(best, sought).struck);
     if (lead === 0 || lead === Number.POSITIVE_INFINITY) {
       const among = this.#passes.among(best, sought);
       return ({ warp, turn }) => among?.(warp, turn);

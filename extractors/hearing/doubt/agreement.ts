@@ -14,11 +14,14 @@ const ODD_VOICE = 280;
 
 /** Passes that must agree on what holds no figure and fits well in a voice that is known: each of them heard the whole grammar. */
 const FEW = 2;
+/** A brief command that costs no more a second takes no more passes in noise than a figure does in quiet. */
+const FAIR_COMMAND = 400;
 
 /** How many passes must agree: more in noise, more for a voice that fits badly, and for what is easily taken for another. */
 export function votesWanted({ winner }: Vote, snr: number, strangeness: number, { fitted = false }: Setting): number {
   const noisy = ONE_MORE_BELOW.filter((limit) => snr < limit).length;
   if ((isBriefCommand(winner) || isFreeNote(winner)) && fitted && noisy === 0 && strangeness <= UNUSUAL) return FEW;
+  if (isBriefCommand(winner) && fitted && strangeness <= FAIR_COMMAND) return ENOUGH;
   return ENOUGH + noisy + (isSlippery(saidWords(winner)) || strangeness > ODD_VOICE ? 1 : 0);
 }
 

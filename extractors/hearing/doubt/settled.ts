@@ -5,10 +5,14 @@ import type { Heard } from "../types.ts";
 const CLEARLY_CHEAPER = 15;
 /** Where the doubtful one costs less than this, no other fits so much better: of the tuning voices' sentences none did. */
 const WELL_FITTING = 250;
+/** The same in noise and after blows, which make every sentence dearer. */
+const WELL_FITTING_IN_NOISE = 310;
 
-/** Whether a hearing settles the sentence, so that no wider grammar need be asked. */
-export const isSettled = ({ verdict, doubt }: Heard): boolean =>
-  verdict === "ok" || verdict === "too_loud" || (verdict === "doubtful" && doubt.strangeness < WELL_FITTING);
+/** Whether a hearing settles the sentence, so that no wider grammar need be asked; `noisy`: whether noise or a blow is in the clip. */
+export function isSettled({ verdict, doubt }: Heard, noisy: boolean): boolean {
+  if (verdict === "doubtful") return doubt.strangeness < (noisy ? WELL_FITTING_IN_NOISE : WELL_FITTING);
+  return verdict === "ok" || verdict === "too_loud";
+}
 
 /** What a sentence among everything must cost less than, a second, to be gone by after `near`; undefined where any may be. */
 export const betterThan = ({ verdict, doubt }: Heard): number | undefined =>

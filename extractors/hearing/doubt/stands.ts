@@ -3,7 +3,7 @@ import type { Clip } from "../heard.ts";
 import { isFreeNote } from "../text.ts";
 import type { Evidence } from "./evidence.ts";
 import { isSlippery } from "./fragile.ts";
-import { hissIn, isBriefCommand, judge, leadWanted, type Setting } from "./verdict.ts";
+import { hissIn, isBriefCommand, judge, leadWanted, NOISY_SNR, type Setting } from "./verdict.ts";
 import { type Pass, saidWords } from "./vote.ts";
 
 /**
@@ -16,8 +16,10 @@ export const FEW_ALIKE = 1;
 /** The most that such a look may cost a second; less where a digit slips easily. */
 const STRANGE = 300;
 const STRANGE_IF_SLIPPERY = 260;
+/** So much more in noise, in which every sentence costs more. */
+const MORE_IN_NOISE = 40;
 /** Below this ratio, dB, the noise may have a say. */
-const QUIET_SNR = 15;
+const QUIET_SNR = 12;
 
 /**
  * Whether a look may stand on one check; what it must show besides is what any winner must. One that will be asked about, because of what
@@ -25,8 +27,9 @@ const QUIET_SNR = 15;
  */
 export function mayStand(look: Pass, evidence: Evidence, { levels, treble }: Clip, setting: Setting): boolean {
   if (setting.fitted !== true || isFreeNote(look) || isBriefCommand(look)) return false;
-  if (levels.snr < QUIET_SNR || hissIn(levels.snr, treble()) !== "none") return false;
-  if (evidence.strangeness > (isSlippery(saidWords(look)) ? STRANGE_IF_SLIPPERY : STRANGE)) return false;
+  if (levels.snr < QUIET_SNR || hissIn(levels.snr, treble()) === "loud") return false;
+  const most = isSlippery(saidWords(look)) ? STRANGE_IF_SLIPPERY : STRANGE;
+  if (evidence.strangeness > most + (levels.snr < NOISY_SNR ? MORE_IN_NOISE : 0)) return false;
   const judged = judge({ winner: look, voters: [look, look], agreement: 1 }, evidence, levels.snr, setting);
   return (judged === "ok" || judged === "pressed") && leadWanted(look, judged, levels.snr, treble, evidence.struck) <= FAR_AHEAD;
 }

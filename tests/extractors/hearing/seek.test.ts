@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { seeded } from "../../../extractors/hearing/audio/noise.ts";
 import type { Pass } from "../../../extractors/hearing/doubt/vote.ts";
 import { VoiceMemory } from "../../../extractors/hearing/doubt/warps.ts";
-import { clipOf } from "../../../extractors/hearing/heard.ts";
+import { type Clip, clipOf } from "../../../extractors/hearing/heard.ts";
 import type { Passes, Sought } from "../../../extractors/hearing/passes.ts";
 import { Seeker } from "../../../extractors/hearing/seek.ts";
 import { finish } from "../../../extractors/hearing/steps.ts";
@@ -24,6 +24,9 @@ function clip() {
   });
   return clipOf(pcm, RATE);
 }
+
+/** The same under so much hiss that no figure in it counts without a yes. */
+const hissing = (quiet: Clip): Clip => ({ ...quiet, levels: { ...quiet.levels, snr: 13 }, treble: () => 6 });
 
 const GAP = "two top twelve thou";
 const OTHER_GAP = "two top twenty thou";
@@ -111,6 +114,32 @@ describe("a sentence that a check hears otherwise", () => {
   it("is heard on in a stranger's voice, of which a scale may have been wrong", () => {
     const script = { look: READ_OUT, strangeness: 270, checks: [OTHER_READ_OUT, READ_OUT] };
     expect(seek(script, { fitted: false }).checks).toBeGreaterThan(2);
+  });
+});
+
+describe("a sentence in hiss that hides consonants", () => {
+  const hiss = { clip: hissing(clip()) };
+
+  it("is asked about after one check that hears the same: no lead would count", () => {
+    expect(seek({ look: GAP, strangeness: 200, checks: [GAP] }, hiss)).toMatchObject({
+      verdict: "doubtful",
+      text: GAP,
+      checks: 1,
+    });
+  });
+
+  it("is asked about after two where they do not agree", () => {
+    expect(seek({ look: GAP, strangeness: 200, checks: [OTHER_GAP, GAP] }, hiss)).toMatchObject({ text: GAP, checks: 2 });
+  });
+
+  it("is heard on in a stranger's voice, of which a scale may have been wrong", () => {
+    expect(seek({ look: GAP, strangeness: 200, checks: [GAP] }, { ...hiss, fitted: false }).checks).toBeGreaterThan(2);
+  });
+
+  it("is looked at once, though it fits badly; in quiet twice", () => {
+    const odd = { look: GAP, strangeness: 350, checks: [GAP] };
+    expect(seek(odd, hiss).whole).toBe(1);
+    expect(seek(odd).whole).toBe(2);
   });
 });
 
