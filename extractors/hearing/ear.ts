@@ -28,8 +28,6 @@ const SHORTEST_CLIP_SECONDS = 0.15;
 /** Cost a second of a sentence that no path of the grammar reached the end of, when scales are compared. */
 const LOST_COST = 600;
 
-const isNoisy = ({ levels, hammered }: Clip): boolean => hammered || levels.snr < NOISY_SNR;
-
 /**
  * What a hearing gives before it is over: a first sight of the sentence, once or twice, and after every other decode
  * undefined. After each of them it may be left alone for good.
@@ -110,6 +108,11 @@ export class Ear {
     this.#shelf.grammar(spec, context, "all");
   }
 
+  /** Whether a hearing settles the sentence. What noise or a blow makes dearer is known of a voice that is fitted. */
+  #isSettled(heard: Heard, { levels, hammered }: Clip): boolean {
+    return isSettled(heard, this.#fit.isFitted && (hammered || levels.snr < NOISY_SNR));
+  }
+
   *#hearIn(sought: Sought): Hearing {
     const { heard, whole, elsewhere } = yield* this.#seeker.seek(sought);
     if (elsewhere !== undefined) return yield* this.#hearAbout(elsewhere, sought.clip, sought.options);
@@ -140,7 +143,7 @@ export class Ear {
       return nothing(clip.seconds, clip.levels.snr, beginning.warp);
     const heard = yield* this.#hearIn({ scope: { about }, clip, options });
     // A name that was heard wrong leads to a sentence that fits badly: everything is asked then.
-    return isSettled(heard, isNoisy(clip)) ? heard : nothing(clip.seconds, clip.levels.snr, heard.warp);
+    return this.#isSettled(heard, clip) ? heard : nothing(clip.seconds, clip.levels.snr, heard.warp);
   }
 
   /** Hear one utterance: mono samples -1..1 at `rate` a second. */
@@ -158,7 +161,7 @@ export class Ear {
     // The beginning of a sentence may be all hiss, as of "six".
     if (options.beginning !== true && voicedShare(clip.at(MIDDLE)) < LEAST_VOICED) return nothing(seconds, clip.levels.snr, 1);
     const heard = yield* this.#hearAnywhere(clip, options);
-    if (isSettled(heard, isNoisy(clip))) this.#beginning.forget();
+    if (this.#isSettled(heard, clip)) this.#beginning.forget();
     if (options.beginning !== true) this.#keep(heard, clip, options);
     return heard;
   }
@@ -168,11 +171,11 @@ export class Ear {
     const about = this.#beginning.of(options.sentence);
     if (about.length > 0) {
       const begun = yield* this.#hearIn({ scope: { about }, clip, options });
-      if (isSettled(begun, isNoisy(clip))) return begun;
+      if (this.#isSettled(begun, clip)) return begun;
       this.#beginning.heardInVain();
     }
     const near = yield* this.#hearIn({ scope: "near", clip, options });
-    if (isSettled(near, isNoisy(clip)) || options.beginning === true) return near;
+    if (this.#isSettled(near, clip) || options.beginning === true) return near;
     return widerIfBetter(near, yield* this.#hearIn({ scope: "all", clip, options, better: betterThan(near) }));
   }
 

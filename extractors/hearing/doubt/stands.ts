@@ -16,7 +16,10 @@ export const FEW_ALIKE = 1;
 /** The most that such a look may cost a second; less where a digit slips easily. */
 const STRANGE = 300;
 const STRANGE_IF_SLIPPERY = 260;
-/** So much more in noise, in which every sentence costs more. */
+/**
+ * So much more in noise, in which every sentence costs more. Of 747 tuning sentences in pink noise at 10 dB 449 came out exact and three
+ * wrong by this and by one check for what will wait anyway (440 and four before, in half as much time again), in hum 614 and one (611, one).
+ */
 const MORE_IN_NOISE = 40;
 /** Below this ratio, dB, the noise may have a say. */
 const QUIET_SNR = 12;
