@@ -270,7 +270,8 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
 
 /**
  * The lead that a winner that is believed so far must have, natural-log units: none needed where it is 0. `snr` is the clip's
- * signal-to-noise ratio and `treble` the same with the treble lifted, dB; `struck` says whether blows fell beside it.
+ * signal-to-noise ratio and `treble` the same with the treble lifted, dB; `struck` says whether blows fell beside it, or on
+ * a word: it fits what it is taken for then, however far that leads.
  */
 export function leadWanted(winner: Pass, judged: Judgement, snr: number, treble: () => number, struck: Struck = "no"): number {
   // No figure to be taken for another.
@@ -278,6 +279,7 @@ export function leadWanted(winner: Pass, judged: Judgement, snr: number, treble:
   const words = saidWords(winner);
   const lifted = treble();
   const hiss = hissIn(snr, lifted);
+  if (struck === "on_a_word") return Number.POSITIVE_INFINITY;
   if (hiss === "loud" || (lifted < HISSY_IF_HUSHED && words.some(isHushed))) return Number.POSITIVE_INFINITY;
   if (snr < NOISY_SNR && isBlurred(words)) return Number.POSITIVE_INFINITY;
   return Math.max(

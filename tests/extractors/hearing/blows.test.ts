@@ -159,6 +159,7 @@ describe("a sentence may hold a blow for a word", () => {
     ["rod one fifty", "beside", 40],
     ["ring gap three top thirteen thou", "beside", 10],
     ["rod two forty one", "beside", 0],
+    ["twelve thou", "on_a_word", Number.POSITIVE_INFINITY],
   ] as const)("and must lead far where a blow is a hush of another's: %s, blows: %s", (text, struck, lead) => {
     expect(leadWanted(passOf(text), "ok", 40, () => 40, struck)).toBe(lead);
   });
