@@ -8,7 +8,17 @@ import { isFreeNote } from "./text.ts";
 import type { Heard } from "./types.ts";
 
 /** Commands that change what was logged, or where the next figure falls, wait until they are heard without doubt. */
-const GRAVE_COMMANDS: ReadonlySet<string> = new Set(["undo", "reject", "confirm", "retag", "correct", "copy", "done", "goto"]);
+const GRAVE_COMMANDS: ReadonlySet<string> = new Set([
+  "undo",
+  "reject",
+  "confirm",
+  "retag",
+  "correct",
+  "copy",
+  "done",
+  "goto",
+  "step",
+]);
 
 /** A free note has no words of its own: its clip is kept. */
 const SPOKEN_NOTE: Note = { kind: "text", text: "spoken note" };

@@ -4,6 +4,7 @@ import type { HeardVerdict } from "../types.ts";
 import { isNumberWord } from "../words/numbers.ts";
 import { type Evidence, strangenessOf } from "./evidence.ts";
 import { isBlurred, isBreathLong, isHomophone, isHushed, isReadOut, isSlippery } from "./fragile.ts";
+import { isOddCommand } from "./odd-command.ts";
 import { ownWords } from "./pass-words.ts";
 import type { Struck } from "./struck.ts";
 import { type Pass, saidWords, type Vote } from "./vote.ts";
@@ -242,6 +243,10 @@ function talkFrom(vote: Vote, { fitted = false }: Setting): number {
 const underBlows = (vote: Vote, { strangeness }: Evidence, setting: Setting): HeardVerdict =>
   strangeness > (isTogether(vote) ? STRANGE : oddFrom(setting)) ? "nothing" : "doubtful";
 
+/** A brief command that fits as such commands do is done, unless talk was bent to it. */
+const ofBrief = (words: readonly string[], { strangeness }: Evidence, { fitted = false }: Setting): HeardVerdict =>
+  fitted && isOddCommand(words, strangeness) ? "doubtful" : "ok";
+
 /** How far to believe the winner of `vote`. */
 export function judge(vote: Vote | undefined, evidence: Evidence | undefined, snr: number, setting: Setting = {}): Judgement {
   if (vote === undefined || evidence === undefined) return "nothing";
@@ -254,7 +259,7 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
   if (evidence.struck === "on_a_word") return underBlows(vote, evidence, setting);
   const brief = together && isBriefCommand(vote.winner) && evidence.unexplained <= UNEXPLAINED_DOUBT;
   // A place fits as a sentence does: "rod two" that hardly fits was "wrong".
-  if (brief && (!words.some(isNumberWord) || evidence.strangeness <= ODD_IF_BRIEF)) return "ok";
+  if (brief && (!words.some(isNumberWord) || evidence.strangeness <= ODD_IF_BRIEF)) return ofBrief(words, evidence, setting);
   const { fair, limit, most, speaks } = limitsOf(words, setting);
   // Nothing in common and hard to fit besides: talk that is not for the book.
   if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";
