@@ -60,6 +60,8 @@ function joined(frames: readonly Float32Array[]): Float32Array {
   return pcm;
 }
 
+const isLoud = (level: number, floor: number, margin: number): boolean => level > Math.max(FAINTEST_DB, floor + margin);
+
 /** Finds utterances in a stream of frames of equal length (10 to 30 ms each). */
 export class Endpointer {
   readonly #rate: number;
@@ -114,30 +116,29 @@ export class Endpointer {
     const level = levelOf(frame);
     const floor = this.#followFloor(level, seconds);
     this.#clock += seconds;
-    const margin = this.inSpeech ? STAYS_ABOVE_FLOOR_DB : SPEECH_ABOVE_FLOOR_DB;
-    const loud = level > Math.max(FAINTEST_DB, floor + margin);
+    const loud = isLoud(level, floor, this.inSpeech ? STAYS_ABOVE_FLOOR_DB : SPEECH_ABOVE_FLOOR_DB);
     return this.inSpeech ? this.#continue(frame, loud) : this.#wait({ frame, level, loud, seconds });
   }
 
   /** Quiet before the first loud frame that is kept. A frame that seemed quiet may not: the room was not known yet. */
   get #lead(): number {
     const floor = this.#floor ?? 0;
-    const first = this.#recent.findIndex(({ level }) => level > Math.max(FAINTEST_DB, floor + SPEECH_ABOVE_FLOOR_DB));
+    const first = this.#recent.findIndex(({ level }) => isLoud(level, floor, SPEECH_ABOVE_FLOOR_DB));
     return this.#recent.slice(0, Math.max(0, first)).reduce((sum, { seconds }) => sum + seconds, 0);
   }
 
-  #wait(entry: Kept): readonly EndpointEvent[] {
-    this.#recent.push(entry);
+  #wait(latest: Kept): readonly EndpointEvent[] {
+    this.#recent.push(latest);
     let kept = this.#recent.reduce((sum, entry) => sum + entry.seconds, 0);
     while (kept - (this.#recent[0]?.seconds ?? kept) > this.#preRoll + START_WINDOW_SECONDS)
       kept -= this.#recent.shift()?.seconds ?? 0;
     let loudSeconds = 0;
     let back = 0;
     for (let i = this.#recent.length - 1; i >= 0 && back < START_WINDOW_SECONDS; i -= 1) {
-      const kept = this.#recent[i];
-      if (kept === undefined) break;
-      back += kept.seconds;
-      if (kept.loud) loudSeconds += kept.seconds;
+      const entry = this.#recent[i];
+      if (entry === undefined) break;
+      back += entry.seconds;
+      if (entry.loud) loudSeconds += entry.seconds;
     }
     if (loudSeconds < START_SECONDS) return [];
     this.#speech = this.#recent.map((entry) => entry.frame);

@@ -62,15 +62,16 @@ export class Seeker {
     const first = likeliest(passes);
     if (scope === "near" && first !== undefined && isElsewhere(first)) return { ...nobody(), elsewhere: first };
     if (first === undefined || options.beginning === true || !this.#isBetter(passes, sought)) return nobody();
-    const plain = yield* this.#stands(first, sought);
+    const seen = this.#evidenceOf(first, sought);
+    const plain = yield* this.#stands(first, seen, sought);
     if (plain !== undefined) return plain;
     // Nothing that follows would settle it: everything is asked then.
     if (typeof scope !== "string" && isHopeless(first, this.#setting(sought))) return nobody();
-    yield* this.#check(passes, sought);
+    yield* this.#check(passes, first, seen, sought);
     const counted = vote(passes);
     const whole = counted && this.#heardWhole(passes, counted.winner, sought);
     if (counted === undefined || whole === undefined) return nobody(counted?.winner.warp);
-    const evidence = this.#evidenceOf(whole, sought);
+    const evidence = whole === first ? seen : this.#evidenceOf(whole, sought);
     const judged = judge(counted, evidence, clip.levels.snr, this.#setting(sought));
     const believed = isBelieved(judged);
     // What only the checks heard, and the whole grammar never did, is asked about.
@@ -125,8 +126,7 @@ export class Seeker {
   }
 
   /** A look that one check is enough for: it fits well in a voice that is fitted, and is heard again far ahead of what sounds like it. */
-  *#stands(look: Pass, sought: Sought): Generator<undefined, Found | undefined> {
-    const evidence = this.#evidenceOf(look, sought);
+  *#stands(look: Pass, evidence: Evidence, sought: Sought): Generator<undefined, Found | undefined> {
     const setting = this.#setting(sought);
     if (!mayStand(look, evidence, sought.clip, setting)) return undefined;
     const check = { ...look, warp: checkWarp(look.warp, 0) };
@@ -138,11 +138,11 @@ export class Seeker {
     return this.#settled(counted, evidence, verdict, look, sought);
   }
 
-  /** Hear what was found again, against what sounds like it, at other scales and in other noise, until enough of them agree. */
-  *#check(passes: Pass[], sought: Sought): Generator<undefined, void> {
-    const best = likeliest(passes);
-    if (best === undefined || strangenessOf(best.decoded) > tooStrange(best)) return;
-    const lead = this.#leadOf(best, sought);
+  /** Hear the best look again, against what sounds like it, at other scales and in other noise, until enough of them agree. */
+  *#check(passes: Pass[], best: Pass, { struck }: Evidence, sought: Sought): Generator<undefined, void> {
+    if (strangenessOf(best.decoded) > tooStrange(best)) return;
+    const { levels, treble } = sought.clip;
+    const lead = leadWanted(best, "ok", levels.snr, treble, struck);
     const hear = this.#checkOf(best, lead, sought);
     const setting = this.#setting(sought);
     // A yes will be asked for, whatever the checks hear: they only tell of what.
@@ -150,7 +150,7 @@ export class Seeker {
     for (let turn = 0; turn < MOST_CHECKS; turn += 1) {
       const counted = vote(passes);
       if (counted === undefined) return;
-      const wanted = votesWanted(counted, sought.clip.levels.snr, strangenessOf(best.decoded), setting);
+      const wanted = votesWanted(counted, levels.snr, strangenessOf(best.decoded), setting);
       const votes = Math.round(counted.agreement * counted.voters.length);
       if (votes >= wanted && counted.agreement === 1) return;
       const telling = asks && counted.agreement === 1 ? ENOUGH_IF_AGREED : ENOUGH_TO_ASK;
@@ -161,12 +161,6 @@ export class Seeker {
       passes.push(pass);
       yield undefined;
     }
-  }
-
-  /** The lead that a look must have at least, natural-log units; infinite where none will do. */
-  #leadOf(look: Pass, sought: Sought): number {
-    const { levels, treble } = sought.clip;
-    return leadWanted(look, "ok", levels.snr, treble, this.#evidenceOf(look, sought).struck);
   }
 
   /** What hears a pass again: where it will have a `lead` to show, a check that hears it so far ahead as that says so. */

@@ -1,6 +1,7 @@
 // How many passes must agree before a sentence counts.
 import { isFreeNote } from "../text.ts";
 import { isSlippery } from "./fragile.ts";
+import { FAIR_COMMAND } from "./odd-command.ts";
 import { FAR_AHEAD } from "./stands.ts";
 import { isBriefCommand, NOISY_SNR, type Setting, UNUSUAL } from "./verdict.ts";
 import { saidWords, type Vote } from "./vote.ts";
@@ -14,13 +15,12 @@ const ODD_VOICE = 280;
 
 /** Passes that must agree on what holds no figure and fits well in a voice that is known: each of them heard the whole grammar. */
 const FEW = 2;
-/** A brief command that costs no more a second takes no more passes in noise than a figure does in quiet. */
-const FAIR_COMMAND = 400;
 
 /** How many passes must agree: more in noise, more for a voice that fits badly, and for what is easily taken for another. */
 export function votesWanted({ winner }: Vote, snr: number, strangeness: number, { fitted = false }: Setting): number {
   const noisy = ONE_MORE_BELOW.filter((limit) => snr < limit).length;
   if ((isBriefCommand(winner) || isFreeNote(winner)) && fitted && noisy === 0 && strangeness <= UNUSUAL) return FEW;
+  // No more in noise than a figure in quiet.
   if (isBriefCommand(winner) && fitted && strangeness <= FAIR_COMMAND) return ENOUGH;
   return ENOUGH + noisy + (isSlippery(saidWords(winner)) || strangeness > ODD_VOICE ? 1 : 0);
 }
