@@ -1,5 +1,5 @@
 // The words of a brief command and what they cost in, whether talk was bent to it out.
-import { saidAs } from "../words/dictionary.ts";
+import { phonesIn } from "../words/dictionary.ts";
 
 /** What a brief command that fits costs a second at most, in a voice that is known. */
 export const FAIR_COMMAND = 400;
@@ -13,6 +13,5 @@ const SHORT_PHONES = 4;
 
 /** Whether a brief command of a known voice costs more a second than one of so many sounds would. */
 export function isOddCommand(words: readonly string[], strangeness: number): boolean {
-  const phones = words.reduce((sum, word) => sum + (saidAs(word)[0]?.length ?? 0), 0);
-  return strangeness > FAIR_COMMAND && phones > SHORT_PHONES;
+  return strangeness > FAIR_COMMAND && phonesIn(words.join(" ")) > SHORT_PHONES;
 }

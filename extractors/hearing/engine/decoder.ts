@@ -1,5 +1,5 @@
 // The recogniser with our own dictionary and grammars: samples at 16 kHz in, words with times and scores out.
-import { saidAs } from "../words/dictionary.ts";
+import { phonesIn } from "../words/dictionary.ts";
 import { apart } from "../words/joined.ts";
 import type { Engine, HeldGaussians } from "./engine.ts";
 import type { RawDecoder, Segment, Spectrum } from "./module.ts";
@@ -143,7 +143,7 @@ function readWords(result: Segment, unit: number): DecodedWord[] {
 
 /** The words of an entry, its time and its cost shared out by their phones. */
 function wordsIn(heard: DecodedWord): readonly DecodedWord[] {
-  const parts = apart(heard.word).map((word) => ({ word, phones: saidAs(word)[0]?.length ?? 1 }));
+  const parts = apart(heard.word).map((word) => ({ word, phones: phonesIn(word) || 1 }));
   const phone = 1 / parts.reduce((sum, { phones }) => sum + phones, 0);
   let start = heard.start;
   return parts.map(({ word, phones }) => {

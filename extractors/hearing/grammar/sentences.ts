@@ -3,7 +3,7 @@
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
-import { isSayable, saidAs } from "../words/dictionary.ts";
+import { isSayable, phonesIn } from "../words/dictionary.ts";
 import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred } from "./numbers.ts";
 import { ownOpenings, SAID_OWN_WAY } from "./own-ways.ts";
@@ -115,8 +115,6 @@ export function namedSentences(quantity: Quantity, spec: Spec, metric: boolean, 
 /** Names of fewer phones than this are short: other words are easily heard for them. */
 const SHORT_NAME = 6;
 
-const phonesOf = (name: string) => saidAs(name)[0]?.length ?? 0;
-
 /** Beginnings of sentences. */
 interface Openings {
   readonly long: Phrase;
@@ -136,7 +134,7 @@ export function openings(quantities: readonly Quantity[], spec: Spec): Openings 
   const before = maybe(place, SELDOM);
   const names = quantities.filter(({ id }) => !SAID_OWN_WAY.has(id)).flatMap(({ spoken }) => spoken.filter(isSayable));
   const of = (wanted: boolean) =>
-    oneOf(names.filter((name) => phonesOf(name) < SHORT_NAME === wanted).map((name) => words(name)));
+    oneOf(names.filter((name) => phonesIn(name) < SHORT_NAME === wanted).map((name) => words(name)));
   const long = oneOf([chain(before, of(false)), ...ownOpenings(spec, quantities)]);
   return { long, short: chain(before, of(true)), alone: oneOf([long, chain(place, of(true))]) };
 }

@@ -43,6 +43,9 @@ export const saidAs = (text: string): readonly (readonly string[])[] =>
       [[]],
     );
 
+/** Phones of the usual way to say a text of one word or more; 0 when a word of it has no line. */
+export const phonesIn = (text: string): number => saidAs(text)[0]?.length ?? 0;
+
 /** Whether every word of `text` has a line: a name without one cannot be heard, and would make the recogniser refuse the grammar. */
 export const isSayable = (text: string): boolean => text.split(" ").every((word) => pronunciationsOf(word) !== undefined);
 
