@@ -1,24 +1,25 @@
 // The ear's core, the same in Node and browser: holds one loaded model, hears one utterance a call, or step by step.
+import type { QuantityId } from "../../shared/quantities/types.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 import { MARGIN, MARGIN_IF_FITTED } from "./audio/level.ts";
-import { voicedShare } from "./audio/voicing.ts";
+import { isVoice } from "./audio/voicing.ts";
 import { Beginning } from "./beginning.ts";
 import { isYes, ownWords } from "./doubt/pass-words.ts";
-import { betterThan, isSettled, widerIfBetter } from "./doubt/settled.ts";
-import { FLATTEST_SNR, LEAST_VOICED, NOISY_SNR } from "./doubt/verdict.ts";
+import { betterThan, isSettled, laterIfBetter } from "./doubt/settled.ts";
+import { FLATTEST_SNR, hissIn, LEAST_VOICED, NOISY_SNR } from "./doubt/verdict.ts";
 import { costOf, type Pass } from "./doubt/vote.ts";
 import { MIDDLE, VoiceMemory } from "./doubt/warps.ts";
 import { Bank } from "./engine/bank.ts";
 import { Engine } from "./engine/engine.ts";
 import { type ReadModelFile, readModel } from "./engine/model.ts";
 import type { EngineFactory, EngineModule } from "./engine/module.ts";
-import { isFocused, namedIn } from "./grammar/index.ts";
+import { namedIn } from "./grammar/index.ts";
 import { GrammarShelf } from "./grammar/shelf.ts";
 import { type Clip, clipOf, nothing } from "./heard.ts";
 import { Passes, type Sought } from "./passes.ts";
-import { Seeker } from "./seek.ts";
+import { type Found, Seeker } from "./seek.ts";
 import { finish } from "./steps.ts";
-import { bareWords, isFreeNote } from "./text.ts";
+import { bareWords, isFigure, isFreeNote } from "./text.ts";
 import type { Heard, HearOptions, KnownPhrase, KnownVoice, LearntVoice, Speaker } from "./types.ts";
 import { type Learning, VoiceFit } from "./voice/fit.ts";
 import { fullDictionary } from "./words/dictionary.ts";
@@ -34,6 +35,12 @@ const LOST_COST = 600;
  */
 export type Hearing = Generator<Heard | undefined, Heard>;
 
+/** What was heard in what is open, and which quantities it named where it was about something else. */
+interface HeardNear {
+  readonly heard: Heard;
+  readonly about: readonly QuantityId[];
+}
+
 export class Ear {
   readonly #bank: Bank;
   readonly #shelf: GrammarShelf;
@@ -44,7 +51,6 @@ export class Ear {
   /** The pass of the whole grammar that heard the same, to learn the voice from. */
   readonly #wholes = new WeakMap<Heard, Pass>();
   readonly #beginning = new Beginning();
-  #prepared: HearOptions | undefined;
 
   private constructor(engine: Engine) {
     this.#bank = new Bank(engine, fullDictionary());
@@ -73,18 +79,10 @@ export class Ear {
    */
   rest(): Learning {
     const learning = this.#fit.learn();
-    if (learning === "idle") this.#setLarge();
     if (learning !== "learnt") return learning;
     this.#memory.forgetFit();
     this.#shelf.forgetSet();
     return learning;
-  }
-
-  /** The large grammar takes half a second to set: not in the sentence that needs it, where that can be foreseen. */
-  #setLarge(): void {
-    if (this.#prepared === undefined || !isFocused(this.#prepared.context)) return;
-    const { spec, context } = this.#prepared;
-    this.#shelf.use(spec, context, "all");
   }
 
   /** What this session has learnt of the voice, to be kept with it; undefined when nothing. */
@@ -101,11 +99,9 @@ export class Ear {
   /** Make the grammars ready before anything is said, so that the first sentence does not wait for them. */
   prepare(options: HearOptions): void {
     const { spec, context, speaker } = options;
-    this.#prepared = options;
     this.#attendTo(speaker);
     this.#shelf.use(spec, context, "near");
-    // The large one is only built: its sentences are needed for the rivals, its decoder seldom, and set when nobody waits.
-    this.#shelf.grammar(spec, context, "all");
+    this.#shelf.useOutline(spec, context);
   }
 
   /** Whether a hearing settles the sentence. What noise or a blow makes dearer is known of a voice that is fitted. */
@@ -114,8 +110,10 @@ export class Ear {
   }
 
   *#hearIn(sought: Sought): Hearing {
-    const { heard, whole, elsewhere } = yield* this.#seeker.seek(sought);
-    if (elsewhere !== undefined) return yield* this.#hearAbout(elsewhere, sought.clip, sought.options);
+    return this.#noted(yield* this.#seeker.seek(sought));
+  }
+
+  #noted({ heard, whole }: Found): Heard {
     if (whole !== undefined) this.#wholes.set(heard, whole);
     return heard;
   }
@@ -135,15 +133,28 @@ export class Ear {
     else this.#fit.doubt(heard.verdict === "doubtful" && whole.plain ? known : undefined);
   }
 
-  /** Hear a sentence whose beginning named something that is not open, in the grammar of that alone. */
-  *#hearAbout(beginning: Pass, clip: Clip, options: HearOptions): Hearing {
-    const about = namedIn(ownWords(beginning));
+  /** Hear in what is open; a sentence whose beginning named something else in the grammar of that alone, which is told of, too. */
+  *#hearNear(clip: Clip, options: HearOptions): Generator<Heard | undefined, HeardNear> {
+    const found = yield* this.#seeker.seek({ scope: "near", clip, options });
+    if (found.elsewhere === undefined) return { heard: this.#noted(found), about: [] };
+    const about = namedIn(ownWords(found.elsewhere));
     const untried = this.#beginning.note(options.sentence, about);
-    if (!untried || about.length === 0 || options.beginning === true)
-      return nothing(clip.seconds, clip.levels.snr, beginning.warp);
-    const heard = yield* this.#hearIn({ scope: { about }, clip, options });
-    // A name that was heard wrong leads to a sentence that fits badly: everything is asked then.
-    return this.#isSettled(heard, clip) ? heard : nothing(clip.seconds, clip.levels.snr, heard.warp);
+    if (!untried || about.length === 0 || options.beginning === true) return { heard: found.heard, about };
+    return { heard: yield* this.#hearIn({ scope: { about }, clip, options }), about };
+  }
+
+  /** Hear as what the sentence is about in outline, after what was heard first. */
+  *#hearOutlined({ heard, about: tried }: HeardNear, clip: Clip, options: HearOptions): Hearing {
+    const guessed = tried.length > 0;
+    // No sentence in it counts there without a yes, and one that is asked about is at hand.
+    if (!guessed && heard.verdict !== "nothing" && hissIn(clip.levels.snr, clip.treble()) === "loud") return heard;
+    const outline = yield* this.#seeker.outline({ clip, options });
+    const about = namedIn(outline);
+    const isTried = heard.verdict !== "nothing" && about.join() === tried.join();
+    if (outline.length === 0 || isTried) return heard;
+    const scope = { about, figureFirst: isFigure(outline[0] ?? "") };
+    const later = yield* this.#hearIn({ scope, clip, options, better: betterThan(heard), last: true });
+    return laterIfBetter(heard, later, guessed);
   }
 
   /** Hear one utterance: mono samples -1..1 at `rate` a second. */
@@ -159,14 +170,14 @@ export class Ear {
     const clip = clipOf(pcm, rate, this.#fit.isFitted ? MARGIN_IF_FITTED : MARGIN);
     if (clip.levels.snr < FLATTEST_SNR) return nothing(seconds, clip.levels.snr, 1);
     // The beginning of a sentence may be all hiss, as of "six".
-    if (options.beginning !== true && voicedShare(clip.at(MIDDLE)) < LEAST_VOICED) return nothing(seconds, clip.levels.snr, 1);
+    if (options.beginning !== true && !isVoice(clip.at(MIDDLE), LEAST_VOICED)) return nothing(seconds, clip.levels.snr, 1);
     const heard = yield* this.#hearAnywhere(clip, options);
     if (this.#isSettled(heard, clip)) this.#beginning.forget();
     if (options.beginning !== true) this.#keep(heard, clip, options);
     return heard;
   }
 
-  /** In what the beginning of the sentence named, in what is open, and where neither explains it, in the whole registry. */
+  /** In what the beginning of the sentence named, in what is open, and where neither explains it, in what it is about in outline. */
   *#hearAnywhere(clip: Clip, options: HearOptions): Hearing {
     const about = this.#beginning.of(options.sentence);
     if (about.length > 0) {
@@ -174,9 +185,9 @@ export class Ear {
       if (this.#isSettled(begun, clip)) return begun;
       this.#beginning.heardInVain();
     }
-    const near = yield* this.#hearIn({ scope: "near", clip, options });
-    if (this.#isSettled(near, clip) || options.beginning === true) return near;
-    return widerIfBetter(near, yield* this.#hearIn({ scope: "all", clip, options, better: betterThan(near) }));
+    const near = yield* this.#hearNear(clip, options);
+    if (this.#isSettled(near.heard, clip) || options.beginning === true) return near.heard;
+    return yield* this.#hearOutlined(near, clip, options);
   }
 
   /**

@@ -23,6 +23,8 @@ export interface Sought {
   readonly options: HearOptions;
   /** Another was heard already: this one is gone by only where it counts, and costs less a second. */
   readonly better?: number | undefined;
+  /** What settles nothing here is asked nowhere else. */
+  readonly last?: boolean;
 }
 
 export class Passes {
@@ -45,7 +47,7 @@ export class Passes {
   }
 
   /** One decode with what is set, on the frequency scale `warp` and in the noise of pass number `turn`. */
-  #hear({ clip }: Sought, warp: number, turn: number, by: Role): Decoded {
+  #hear({ clip }: Pick<Sought, "clip">, warp: number, turn: number, by: Role): Decoded {
     return this.#bank.decoder(by).decode(heardAt(clip.at(warp), turn));
   }
 
@@ -61,6 +63,13 @@ export class Passes {
     const { scope, options } = sought;
     this.#shelf.use(options.spec, options.context, scope);
     return this.#decode(sought, warp, turn, roleOf(scope));
+  }
+
+  /** Hear in the sentences about anything in outline. */
+  outline(sought: Omit<Sought, "scope">, warp: number): Decoded {
+    const { spec, context } = sought.options;
+    this.#shelf.useOutline(spec, context);
+    return this.#hear(sought, warp, 0, "outline");
   }
 
   /** Where what sounds like a pass is looked for: what was heard to be about one thing may be about another that sounds like it. */

@@ -19,10 +19,11 @@ import {
   tooStrange,
   UNUSUAL,
 } from "./doubt/verdict.ts";
-import { heardPasses, likeliest, type Pass, type Vote, vote } from "./doubt/vote.ts";
+import { costOf, heardPasses, likeliest, type Pass, type Vote, vote } from "./doubt/vote.ts";
 import { checkWarp, MIDDLE, nextLook, UNKNOWN, type VoiceMemory } from "./doubt/warps.ts";
 import { ENGINE_RATE } from "./engine/decoder.ts";
 import { isFocused } from "./grammar/index.ts";
+import { ON } from "./grammar/outline.ts";
 import { doubtOf, firstSight, glimpse, heardOf, nothing } from "./heard.ts";
 import type { Passes, Sought } from "./passes.ts";
 import { isFreeNote } from "./text.ts";
@@ -65,8 +66,8 @@ export class Seeker {
     const seen = this.#evidenceOf(first, sought);
     const plain = yield* this.#stands(first, seen, sought);
     if (plain !== undefined) return plain;
-    // Nothing that follows would settle it: everything is asked then.
-    if (typeof scope !== "string" && isHopeless(first, this.#setting(sought))) return nobody();
+    // Nothing that follows would settle it: it is asked then what else the sentence may be about.
+    if (typeof scope !== "string" && sought.last !== true && isHopeless(first, this.#setting(sought))) return nobody();
     yield* this.#check(passes, first, seen, sought);
     const counted = vote(passes);
     const whole = counted && this.#heardWhole(passes, counted.winner, sought);
@@ -78,6 +79,18 @@ export class Seeker {
     const sure = believed && whole.meaning === counted.winner.meaning && (yield* this.#leads(counted, judged, evidence, sought));
     const verdict = believed ? (sure && !this.#isOther(whole, evidence, sought) ? "ok" : "doubtful") : judged;
     return this.#settled(counted, evidence, verdict, whole, sought);
+  }
+
+  /** The words (with roles) of a clip's sentence in outline, whatever it is about: at the voice's scale, or the cheaper of two. */
+  *outline(sought: Omit<Sought, "scope">): Generator<undefined, readonly string[]> {
+    const known = this.#memory.warp(sought.options.speaker?.warp);
+    const heard: Pick<Pass, "warp" | "decoded">[] = [];
+    for (const warp of known === undefined ? UNKNOWN : [known]) {
+      heard.push({ warp, decoded: this.#passes.outline(sought, warp) });
+      yield undefined;
+    }
+    const [cheapest] = heard.sort((one, other) => costOf(one) - costOf(other));
+    return cheapest?.decoded.words.map(({ word }) => word).filter((word) => word !== ON) ?? [];
   }
 
   /** Whether any of the looks costs little enough to be gone by. */

@@ -10,7 +10,10 @@ export const isPhoneWord = (word: string): boolean => word.startsWith("+");
 /** A note in the speaker's own words, of which none but the first is in the grammar. */
 export const isFreeNote = ({ text }: { readonly text: string }): boolean => text === "note";
 
-const role = (word: string) => (word.endsWith(PLACE) ? "place" : word.endsWith(VALUE) ? "value" : "name");
+/** Whether a word (with its role) is part of a figure. */
+export const isFigure = (word: string): boolean => word.endsWith(VALUE);
+
+const role = (word: string) => (word.endsWith(PLACE) ? "place" : isFigure(word) ? "value" : "name");
 
 /** Join words; a comma stands where the grammar goes from a place to a value or back, as a speaker's pause would. */
 export function sentenceOf(decoded: readonly string[]): string {

@@ -1,4 +1,4 @@
-// Samples at 16 kHz in, how much of their loud part is a voice out: sound that comes again at a pitch of speech, and lies low in frequency.
+// Samples at 16 kHz in, whether enough of their loud part is a voice out: sound that comes again at a pitch of speech, and lies low in frequency.
 // A saw, an air hammer, a thing that is dropped do neither; "wrong" and "next" were heard in them, as commands that all passes agreed on.
 import { frameLevels } from "./level.ts";
 import { resample } from "./resample.ts";
@@ -47,8 +47,11 @@ function isLow(sound: Float32Array, from: number, size: number): boolean {
   return steps / power < HIGHEST;
 }
 
-/** Share of the loud frames of `sound`, mono at 16 kHz, that are a voice: 0 to 1; 1 where it is too short to tell. */
-export function voicedShare(sound: Float32Array): number {
+/**
+ * Whether at least `least` (0 to 1) of the loud frames of `sound`, mono at 16 kHz, are a voice; it is taken for one where it is too short to
+ * tell. Frames are looked at until that is known: most of what a voice says is one.
+ */
+export function isVoice(sound: Float32Array, least: number): boolean {
   const low = resample(sound, RATE, LOW_RATE);
   const starts: number[] = [];
   for (let at = 0; at + FRAME + LONGEST_PERIOD < low.length; at += HOP) starts.push(at);
@@ -56,6 +59,10 @@ export function voicedShare(sound: Float32Array): number {
   const loudest = Math.max(...levels);
   const loud = starts.filter((_, frame) => (levels[frame] ?? loudest) >= loudest - LOUD_RANGE);
   const wide = RATE / LOW_RATE;
-  const voiced = loud.filter((at) => isLow(sound, at * wide, FRAME * wide) && comesAgain(low, at));
-  return loud.length === 0 ? 1 : voiced.length / loud.length;
+  let voiced = 0;
+  for (const at of loud) {
+    if (isLow(sound, at * wide, FRAME * wide) && comesAgain(low, at)) voiced += 1;
+    if (voiced >= least * loud.length) return true;
+  }
+  return loud.length === 0;
 }

@@ -21,8 +21,6 @@ const STRANGE_IF_SLIPPERY = 260;
  * wrong by this and by one check for what will wait anyway (440 and four before, in half as much time again), in hum 614 and one (611, one).
  */
 const MORE_IN_NOISE = 40;
-/** Below this ratio, dB, the noise may have a say. */
-const QUIET_SNR = 12;
 
 /**
  * Whether a look may stand on one check; what it must show besides is what any winner must. One that will be asked about, because of what
@@ -30,7 +28,7 @@ const QUIET_SNR = 12;
  */
 export function mayStand(look: Pass, evidence: Evidence, { levels, treble }: Clip, setting: Setting): boolean {
   if (setting.fitted !== true || isFreeNote(look) || isBriefCommand(look)) return false;
-  if (levels.snr < QUIET_SNR || hissIn(levels.snr, treble()) === "loud") return false;
+  if (hissIn(levels.snr, treble()) === "loud") return false;
   const most = isSlippery(saidWords(look)) ? STRANGE_IF_SLIPPERY : STRANGE;
   if (evidence.strangeness > most + (levels.snr < NOISY_SNR ? MORE_IN_NOISE : 0)) return false;
   const judged = judge({ winner: look, voters: [look, look], agreement: 1 }, evidence, levels.snr, setting);

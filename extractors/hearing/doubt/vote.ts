@@ -49,7 +49,8 @@ const DEARER_TEEN = 1.35;
  * What a pass cost, freed of its scale. Sound that is played slower has more frames to pay for, but smoother ones that cost
  * less each: between the two, the square root puts the scales at which tuning voices are heard best at the least cost.
  */
-export const costOf = ({ decoded, warp }: Pass): number => (decoded.cost ?? Number.POSITIVE_INFINITY) * Math.sqrt(warp);
+export const costOf = ({ decoded, warp }: Pick<Pass, "decoded" | "warp">): number =>
+  (decoded.cost ?? Number.POSITIVE_INFINITY) * Math.sqrt(warp);
 
 /** Passes that reached the end of the grammar, cheapest first. */
 export function heardPasses(passes: readonly Pass[]): readonly Pass[] {

@@ -1,12 +1,13 @@
-// An ear's decoders, one for each kind of grammar: the large one takes half a second to set, and is set once.
+// An ear's decoders, one for each kind of grammar: what is open, sentences in outline, and whatever is asked in between.
 import { Decoder } from "./decoder.ts";
 import type { Engine, HeldGaussians } from "./engine.ts";
 import type { GaussianFiles } from "./model.ts";
 import { CLOSE, LIGHT, type Scoring } from "./scoring.ts";
+import { NARROW, type Search, WIDE } from "./search.ts";
 
-export type Role = "near" | "all" | "small";
+export type Role = "near" | "outline" | "small";
 
-const ROLES: readonly Role[] = ["near", "all", "small"];
+const SEARCHES: Readonly<Record<Role, Search>> = { near: WIDE, outline: NARROW, small: WIDE };
 
 export class Bank {
   readonly #engine: Engine;
@@ -22,8 +23,8 @@ export class Bank {
   }
 
   #openAll(scoring: Scoring): Record<Role, Decoder> {
-    const opened = ROLES.map((role) => [role, new Decoder(this.#engine, this.#dictionary, this.#gaussians, scoring)] as const);
-    return Object.fromEntries(opened) as Record<Role, Decoder>;
+    const open = (role: Role) => new Decoder(this.#engine, this.#dictionary, this.#gaussians, scoring, SEARCHES[role]);
+    return { near: open("near"), outline: open("outline"), small: open("small") };
   }
 
   decoder(role: Role): Decoder {

@@ -4,6 +4,7 @@ import { apart } from "../words/joined.ts";
 import type { Engine, HeldGaussians } from "./engine.ts";
 import type { RawDecoder, Segment, Spectrum } from "./module.ts";
 import { CLOSE, type Scoring } from "./scoring.ts";
+import { type Search, WIDE } from "./search.ts";
 
 export const ENGINE_RATE = 16_000;
 
@@ -47,11 +48,10 @@ export const GRAMMAR_WEIGHT = 4;
 export const WORD_PRICE = 0.2;
 
 /**
- * How the recogniser searches. Weights of the grammar count fourfold, short words are held back, and the beams are wide:
- * most of a decode's time goes by the grammar's size, so that a narrow beam would only lose sentences. Pauses are as usual as words:
- * who reads sizes out stops at every comma, and at the library's own price (0.005) a short word is put into a pause instead.
+ * Weights of the grammar count fourfold, short words are held back. Pauses are as usual as words: who reads sizes out stops at every comma,
+ * and at the library's own price (0.005) a short word is put into a pause instead.
  */
-const SEARCH = { lw: GRAMMAR_WEIGHT, wip: WORD_PRICE, silprob: 0.2, beam: 1e-64, pbeam: 1e-64, wbeam: 1e-40, maxhmmpf: 2500 };
+const PRICES = { lw: GRAMMAR_WEIGHT, wip: WORD_PRICE, silprob: 0.2 };
 
 /** The word of a transition in finite-state grammar text. */
 const TRANSITION_WORD = /^TRANSITION \d+ \d+ \S+ (\S+)$/gm;
@@ -66,9 +66,15 @@ export class Decoder {
   readonly #unit: number;
 
   /** A decoder with the engine's model, these Gaussians in place of its own when they are given, and the dictionary's text. */
-  constructor(engine: Engine, dictionary: string, gaussians?: HeldGaussians, { topn, dearer }: Scoring = CLOSE) {
+  constructor(
+    engine: Engine,
+    dictionary: string,
+    gaussians?: HeldGaussians,
+    { topn, dearer }: Scoring = CLOSE,
+    search: Search = WIDE,
+  ) {
     const { module, model } = engine;
-    const settings = { ...model.features, ...SEARCH, topn };
+    const settings = { ...model.features, ...PRICES, ...search, topn };
     this.#engine = engine;
     this.#words = new Set(dictionary.split("\n").map((line) => line.replace(/ .*/, "")));
     this.#raw = new module.Decoder({ hmm: "en-us", samprate: ENGINE_RATE, loglevel: "FATAL", ...settings });

@@ -10,22 +10,35 @@ import { AutomatonBuilder, chain, oneOf, type Phrase, type State, words } from "
 import { CORRECTION_LEAD, commandPhrase } from "./commands.ts";
 import { toFsg } from "./fsg.ts";
 import { ownWays, slotSentence } from "./own-ways.ts";
-import { impliedSentences, namedSentences, openings, valueAndPlaceSentences, valueFirstSentences } from "./sentences.ts";
+import {
+  impliedSentences,
+  namedSentences,
+  namelessSentences,
+  openings,
+  valueAndPlaceSentences,
+  valueFirstSentences,
+} from "./sentences.ts";
 import { orSo } from "./unsure.ts";
 import { valuePhrase } from "./values.ts";
 import { BROKEN_OFF } from "./weights.ts";
 
 export interface Grammar {
   readonly start: State;
-  /** Sphinx finite-state grammar text. */
+  /** Sphinx finite-state grammar text, made when it is asked for: of everything that takes longer than all else, and is seldom set. */
   readonly fsg: string;
 }
 
 /**
- * `near`: what the open quantity and step make likely. `all`: everything the registry has. `about`: sentences that name one of
- * these quantities, once the beginning of such a sentence was heard.
+ * `near`: what the open quantity and step make likely. `about`: sentences that name one of these quantities, once the name was heard.
+ * `all`: everything the registry has, which is too large to be heard in but to calibrate.
  */
-export type Scope = "near" | "all" | { readonly about: readonly QuantityId[] };
+export type Scope = "near" | "all" | About;
+
+export interface About {
+  readonly about: readonly QuantityId[];
+  /** Whether the figure may have been said before the name. */
+  readonly figureFirst?: boolean;
+}
 
 /** Beside an open quantity or step, others are this much less usual. */
 const OTHER = 0.3;
@@ -106,13 +119,20 @@ function* beginnings(spec: Spec, context: Context): Generator<readonly [Phrase, 
   yield [alone, ELSEWHERE * BROKEN_OFF];
 }
 
-/** Sentences that name one of the quantities `about`. */
-function* namedReadings(spec: Spec, context: Context, about: readonly QuantityId[]): Generator<readonly [Phrase, number]> {
+/** Sentences that name one of the quantities `about`; those that name none, where there are none. */
+function* namedReadings(
+  spec: Spec,
+  context: Context,
+  { about, figureFirst = false }: About,
+): Generator<readonly [Phrase, number]> {
+  if (about.length === 0) yield* namelessSentences(spec);
   const quantities = about.map((id) => QUANTITIES[id]);
   for (const quantity of quantities) {
     const named = namedSentences(quantity, spec, context.unit_system === "metric", isWhole(context));
     if (named !== undefined) yield [named, 1];
   }
+  const first = figureFirst ? valueFirstSentences(spec, quantities, isWhole(context)) : undefined;
+  if (first !== undefined) yield [first, 0.3];
   const then = valueAndPlaceSentences(spec, quantities);
   if (then !== undefined) yield [then, 0.2];
   const own = ownWays(spec, quantities);
@@ -124,13 +144,20 @@ export function buildGrammar(spec: Spec, context: Context, scope: Scope = "all")
   const figures =
     typeof scope === "string"
       ? [...openSentences(spec, context), ...readings(spec, context, scope)]
-      : [...namedReadings(spec, context, scope.about)];
+      : [...namedReadings(spec, context, scope)];
   const others = [
     ...(typeof scope === "string" ? commands(spec, context) : []),
     ...(scope === "near" ? beginnings(spec, context) : []),
   ];
   const start = new AutomatonBuilder().compile({ kind: "choice", of: [[orSo({ kind: "choice", of: figures }), 1], ...others] });
-  return { start, fsg: toFsg(start) };
+  let text: string | undefined;
+  return {
+    start,
+    get fsg() {
+      text ??= toFsg(start);
+      return text;
+    },
+  };
 }
 
 /** Whether something is open that a value said alone would belong to. */
@@ -169,6 +196,6 @@ export function withoutFocus(context: Context): Context {
 export function grammarKey(spec: Spec, context: Context, scope: Scope): string {
   const { quantity, unit_system, last, step } = context;
   const sheet = [spec.id, spec.version, unit_system, isWhole(context)];
-  if (typeof scope !== "string") return [...sheet, ...scope.about].join("|");
+  if (typeof scope !== "string") return [...sheet, scope.figureFirst, ...scope.about].join("|");
   return [...sheet, scope, quantity, last?.quantity, step].join("|");
 }

@@ -1,6 +1,6 @@
 // A quantity in, the sentences that report it out: name, place and value in the orders a machinist says them.
 
-import { QUANTITIES } from "../../../shared/quantities/registry.ts";
+import { ALL_QUANTITIES, QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
 import { isSayable, phonesIn } from "../words/dictionary.ts";
@@ -54,13 +54,18 @@ function placedSentences(
   return of;
 }
 
-/** "oil ring gap one, fifteen thou": the ring said before the name that holds the word ring. */
-function ringFirst(quantity: Quantity, engine: Engine, value: Phrase): readonly (readonly [Phrase, number])[] {
+/** "oil ring gap": the ring said before the name that holds the word ring. */
+function ringAndName(quantity: Quantity, engine: Engine): readonly Phrase[] {
   if (!quantity.needs.includes("ring")) return [];
   const ring = tagged(oneOf(engine.rings.map((id) => words(id))), PLACE);
-  const names = oneOf(quantity.spoken.filter((name) => name.startsWith("ring ") && isSayable(name)).map((name) => words(name)));
+  const names = quantity.spoken.filter((name) => name.startsWith("ring ") && isSayable(name));
+  return names.length === 0 ? [] : [chain(ring, oneOf(names.map((name) => words(name))))];
+}
+
+/** "oil ring gap one, fifteen thou". */
+function ringFirst(quantity: Quantity, engine: Engine, value: Phrase): readonly (readonly [Phrase, number])[] {
   const number = tagged(chain(maybe(words("number")), countTo(engine.cylinders)), PLACE);
-  return [[chain(ring, names, maybe(words("on")), number, value), 0.7]];
+  return ringAndName(quantity, engine).map((begun) => [chain(begun, maybe(words("on")), number, value), 0.7]);
 }
 
 const LISTED = tagged(
@@ -135,7 +140,8 @@ export function openings(quantities: readonly Quantity[], spec: Spec): Openings 
   const names = quantities.filter(({ id }) => !SAID_OWN_WAY.has(id)).flatMap(({ spoken }) => spoken.filter(isSayable));
   const of = (wanted: boolean) =>
     oneOf(names.filter((name) => phonesIn(name) < SHORT_NAME === wanted).map((name) => words(name)));
-  const long = oneOf([chain(before, of(false)), ...ownOpenings(spec, quantities)]);
+  const rings = quantities.flatMap((quantity) => ringAndName(quantity, spec.engine));
+  const long = oneOf([chain(before, of(false)), ...rings, ...ownOpenings(spec, quantities)]);
   return { long, short: chain(before, of(true)), alone: oneOf([long, chain(place, of(true))]) };
 }
 
@@ -159,29 +165,43 @@ export function impliedSentences(quantity: Quantity, spec: Spec, metric: boolean
   return { kind: "choice", of };
 }
 
+/** Small lengths of `quantities`, their names and the ways their places are said; undefined where none has a place. */
+function placedLengths(spec: Spec, quantities: readonly Quantity[]) {
+  const lengths = quantities.filter((quantity) => !SAID_OWN_WAY.has(quantity.id) && leadingKey(quantity) === "small");
+  const placed = lengths.flatMap((quantity) => {
+    const place = placePhrases(quantity, spec.engine);
+    return place === undefined ? [] : [{ quantity, place }];
+  });
+  const [first] = placed;
+  const value = first && leadingValue(first.quantity);
+  if (value === undefined) return undefined;
+  return {
+    value,
+    name: oneOf(placed.map(({ quantity }) => nameOf(quantity))),
+    trailing: oneOf(placed.map(({ place }) => place.trailing)),
+    alone: oneOf(placed.map(({ place }) => place.alone)),
+  };
+}
+
 /**
  * Small lengths before or after their place: "clearance two thou on main two", which all of them share; and, less usual, without a name,
  * which comes to a question: "main two, nineteen tenths", "two and a half thou on main two".
  */
 export function valueAndPlaceSentences(spec: Spec, quantities: readonly Quantity[]): Phrase | undefined {
-  const names: Phrase[] = [];
-  const trailing: Phrase[] = [];
-  const alone: Phrase[] = [];
-  let value: Phrase | undefined;
-  for (const quantity of quantities) {
-    if (SAID_OWN_WAY.has(quantity.id) || leadingKey(quantity) !== "small") continue;
-    const place = placePhrases(quantity, spec.engine);
-    if (place === undefined) continue;
-    names.push(nameOf(quantity));
-    trailing.push(place.trailing);
-    alone.push(place.alone);
-    value ??= leadingValue(quantity);
-  }
-  if (value === undefined) return undefined;
-  return weighted(
-    [chain(maybe(oneOf(names), 1, NAMELESS), value, oneOf(trailing)), 1],
-    [chain(oneOf(alone), tagged(ROUGH, VALUE)), NAMELESS],
-  );
+  const lengths = placedLengths(spec, quantities);
+  if (lengths === undefined) return undefined;
+  const { value, name, trailing, alone } = lengths;
+  return weighted([chain(maybe(name, 1, NAMELESS), value, trailing), 1], [chain(alone, tagged(ROUGH, VALUE)), NAMELESS]);
+}
+
+/** The same without a name, where nothing is open that would tell what is measured. */
+export function namelessSentences(spec: Spec): readonly (readonly [Phrase, number])[] {
+  const lengths = placedLengths(spec, ALL_QUANTITIES);
+  if (lengths === undefined) return [];
+  return [
+    [chain(lengths.value, lengths.trailing), NAMELESS],
+    [chain(lengths.alone, tagged(ROUGH, VALUE)), NAMELESS],
+  ];
 }
 
 /** "sixty-two pounds compression on four", "half a thou out of round, crankpin three": the value before the name. */

@@ -5,12 +5,15 @@ import type { Bank, Role } from "../engine/bank.ts";
 import type { State } from "./automaton.ts";
 import { buildGrammar, type Grammar, grammarKey, type Scope, withoutFocus } from "./index.ts";
 import { otherSpeechFsg } from "./other-speech.ts";
+import { outlineFsg } from "./outline.ts";
 import { rivalsFsg } from "./rivals.ts";
 
 const MOST_KEPT = 32;
 
 /** The decoder that hears in a scope. */
-export const roleOf = (scope: Scope): Role => (typeof scope === "string" ? scope : "small");
+export const roleOf = (scope: Scope): Role => (scope === "near" ? scope : "small");
+
+const openIn = (context: Context, scope: Scope) => (scope === "near" ? context : withoutFocus(context));
 
 export class GrammarShelf {
   readonly #bank: Bank;
@@ -22,8 +25,8 @@ export class GrammarShelf {
   }
 
   /** The grammar of a scope, built when it is asked for the first time. */
-  grammar(spec: Spec, context: Context, scope: Scope): Grammar & { readonly key: string } {
-    const open = scope === "near" ? context : withoutFocus(context);
+  grammar(spec: Spec, context: Context, scope: Scope): Grammar {
+    const open = openIn(context, scope);
     const key = grammarKey(spec, open, scope);
     const kept = this.#grammars.get(key) ?? buildGrammar(spec, open, scope);
     // Put last again, so that what is asked for most stays.
@@ -31,13 +34,19 @@ export class GrammarShelf {
     this.#grammars.set(key, kept);
     const oldest = this.#grammars.keys().next().value;
     if (this.#grammars.size > MOST_KEPT && oldest !== undefined) this.#grammars.delete(oldest);
-    return { ...kept, key };
+    return kept;
   }
 
   /** Set the grammar of a scope on its decoder, where it is not set yet. */
   use(spec: Spec, context: Context, scope: Scope): void {
-    const { key, fsg } = this.grammar(spec, context, scope);
-    this.#setOn(roleOf(scope), key, fsg);
+    const grammar = this.grammar(spec, context, scope);
+    this.#setOn(roleOf(scope), grammarKey(spec, openIn(context, scope), scope), () => grammar.fsg);
+  }
+
+  /** Set the sentences about anything in outline on their decoder, where they are not set yet. */
+  useOutline(spec: Spec, context: Context): void {
+    const { start } = this.grammar(spec, context, "all");
+    this.#setOn("outline", [spec.id, spec.version].join("|"), () => outlineFsg(start, spec));
   }
 
   /**
@@ -46,14 +55,14 @@ export class GrammarShelf {
    */
   useRivals(start: State, heard: readonly string[], unwanted?: readonly (readonly string[])[], dearer?: number): boolean {
     const rivals = rivalsFsg(start, heard, unwanted, dearer);
-    if (rivals !== undefined) this.#setOn("small", rivals, rivals);
+    if (rivals !== undefined) this.#setOn("small", rivals, () => rivals);
     return rivals !== undefined;
   }
 
   /** Set `heard` (words with roles), or any other speech so much dearer, on the small decoder (see `otherSpeechFsg`). */
   useOther(heard: readonly string[], dearer: number): void {
     const other = otherSpeechFsg(heard, dearer);
-    this.#setOn("small", other, other);
+    this.#setOn("small", other, () => other);
   }
 
   /** The decoders are others now: no grammar is set on them. */
@@ -61,9 +70,9 @@ export class GrammarShelf {
     this.#set.clear();
   }
 
-  #setOn(role: Role, key: string, fsg: string): void {
+  #setOn(role: Role, key: string, fsg: () => string): void {
     if (this.#set.get(role) === key) return;
-    this.#bank.decoder(role).setGrammar(fsg);
+    this.#bank.decoder(role).setGrammar(fsg());
     this.#set.set(role, key);
   }
 }

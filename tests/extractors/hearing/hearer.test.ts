@@ -36,6 +36,8 @@ describe("with something open", () => {
       NUT,
       { quantity: "ring_end_gap", place: { cylinder: 3, ring: "top" }, value: 0.016 },
     ],
+    ["oil ring gap one fifteen thou", NUT, { quantity: "ring_end_gap", place: { cylinder: 1, ring: "oil" }, value: 0.015 }],
+    ["sixty two pounds compression on four", CLEARANCE, { quantity: "compression_pressure", place: { cylinder: 4 }, value: 62 }],
     ["two thou", CLEARANCE, { quantity: "bearing_clearance", place: { main: 2 }, value: 0.002 }],
     ["thirty eight foot pounds", NUT, { quantity: "fastener_torque", place: { rod: 2, nut: "a" }, value: 38 }],
   ] as const)("takes %j for what it is", async (text, context, reading) => {

@@ -1,10 +1,11 @@
-// What the ear does when nobody waits: learning is told of in voice.test.ts; here, the large grammar.
+// Which grammars the ear sets, and when: before anything is said, and not what is large. Learning is told of in voice.test.ts.
 import createModule from "soundswallower";
 import { afterEach, beforeAll, describe, expect, it, vi } from "vitest";
 import { Ear } from "../../../extractors/hearing/ear.ts";
 import { Decoder } from "../../../extractors/hearing/engine/decoder.ts";
 import type { EngineFactory } from "../../../extractors/hearing/engine/module.ts";
 import { buildGrammar } from "../../../extractors/hearing/grammar/index.ts";
+import { outlineFsg } from "../../../extractors/hearing/grammar/outline.ts";
 import { readModelFile } from "../../../extractors/hearing/node/index.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 
@@ -14,19 +15,16 @@ beforeAll(async () => {
 });
 afterEach(() => vi.restoreAllMocks());
 
-describe("an ear that nobody waits for", () => {
-  it("sets the large grammar once while something is open, whichever step that is", () => {
+describe("an ear that is prepared", () => {
+  it("sets what is open each time, sentences in outline once, and never everything", () => {
     const set = vi.spyOn(Decoder.prototype, "setGrammar");
-    expect(ear.rest()).toBe("idle");
-    ear.prepare({ spec: DEMO_SPEC, context: {} });
-    ear.rest();
-    const large = buildGrammar(DEMO_SPEC, {}, "all").fsg;
-    expect(set.mock.calls.map(([fsg]) => fsg === large)).toEqual([false]);
+    const outline = outlineFsg(buildGrammar(DEMO_SPEC, {}, "all").start, DEMO_SPEC);
+    const near = (step: "rings" | "bores") => buildGrammar(DEMO_SPEC, { step }, "near").fsg;
+    const [rings, bores] = [near("rings"), near("bores")];
     ear.prepare({ spec: DEMO_SPEC, context: { step: "rings" } });
-    for (let turn = 0; turn < 3; turn += 1) expect(ear.rest()).toBe("idle");
-    expect(set.mock.calls.map(([fsg]) => fsg === large)).toEqual([false, false, true]);
+    ear.prepare({ spec: DEMO_SPEC, context: { step: "rings" } });
     ear.prepare({ spec: DEMO_SPEC, context: { step: "bores" } });
-    ear.rest();
-    expect(set.mock.calls.map(([fsg]) => fsg === large)).toEqual([false, false, true, false]);
+    expect(ear.rest()).toBe("idle");
+    expect(set.mock.calls.map(([fsg]) => [outline, rings, bores].indexOf(fsg))).toEqual([1, 0, 2]);
   });
 });

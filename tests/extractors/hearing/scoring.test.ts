@@ -8,6 +8,7 @@ import { GAUSSIANS } from "../../../extractors/hearing/engine/gaussians.ts";
 import { leanFiles } from "../../../extractors/hearing/engine/lean.ts";
 import type { GaussianFiles } from "../../../extractors/hearing/engine/model.ts";
 import { CLOSE, LIGHT, type Scoring } from "../../../extractors/hearing/engine/scoring.ts";
+import { NARROW, type Search } from "../../../extractors/hearing/engine/search.ts";
 import { resample } from "../../../extractors/hearing/index.ts";
 import { openModel } from "./open-model.ts";
 
@@ -36,9 +37,9 @@ function heardBy(decoder: Decoder): readonly { readonly text: string; readonly c
   });
 }
 
-function heardWith(scoring: Scoring, files?: GaussianFiles): ReturnType<typeof heardBy> {
+function heardWith(scoring: Scoring, files?: GaussianFiles, search?: Search): ReturnType<typeof heardBy> {
   const held = engine.hold(files);
-  const decoder = new Decoder(engine, DICTIONARY, held, scoring);
+  const decoder = new Decoder(engine, DICTIONARY, held, scoring, search);
   const heard = heardBy(decoder);
   decoder.close();
   engine.letGo(held);
@@ -63,8 +64,11 @@ describe("a decoder that counts fewer densities in a frame", () => {
     const bank = new Bank(engine, DICTIONARY);
     expect(costs(heardBy(bank.decoder("near")))).toEqual(costs(heardWith(CLOSE)));
     bank.reopen(lean);
-    for (const role of ["near", "all", "small"] as const)
+    for (const role of ["near", "small"] as const)
       expect(costs(heardBy(bank.decoder(role)))).toEqual(costs(heardWith(LIGHT, lean)));
+    // Sentences in outline are searched for less widely besides.
+    expect(costs(heardBy(bank.decoder("outline")))).toEqual(costs(heardWith(LIGHT, lean, NARROW)));
+    expect(costs(heardWith(LIGHT, lean, NARROW))).not.toEqual(costs(heardWith(LIGHT, lean)));
     bank.reopen(undefined);
     expect(costs(heardBy(bank.decoder("small")))).toEqual(costs(heardWith(CLOSE)));
     bank.close();

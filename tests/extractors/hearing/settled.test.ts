@@ -1,6 +1,6 @@
-// Whether what was heard in a small grammar is gone by, or everything is asked. Figures of the sentences below are made by hand.
+// Whether what was heard first is gone by, or what the sentence is about in outline is asked. Figures of the sentences below are made by hand.
 import { describe, expect, it } from "vitest";
-import { isSettled, widerIfBetter } from "../../../extractors/hearing/doubt/settled.ts";
+import { isSettled, laterIfBetter } from "../../../extractors/hearing/doubt/settled.ts";
 import { nothing } from "../../../extractors/hearing/heard.ts";
 import type { Heard, HeardVerdict } from "../../../extractors/hearing/types.ts";
 
@@ -22,13 +22,21 @@ describe("a hearing", () => {
     expect(isSettled(heard(verdict, strangeness), noisy)).toBe(settles);
   });
 
-  it("among everything is gone by only where it counts and fits clearly better", () => {
+  it("of what a sentence is about in outline is gone by only where it counts and fits clearly better", () => {
     const near = heard("doubtful", 330);
     const better = heard("ok", 300);
-    expect(widerIfBetter(near, better)).toBe(better);
-    expect(widerIfBetter(near, heard("ok", 320))).toBe(near);
-    expect(widerIfBetter(near, heard("doubtful", 300))).toBe(near);
+    expect(laterIfBetter(near, better, false)).toBe(better);
+    expect(laterIfBetter(near, heard("ok", 320), false)).toBe(near);
+    expect(laterIfBetter(near, heard("doubtful", 300), false)).toBe(near);
     const lost = heard("nothing", 0);
-    expect(widerIfBetter(lost, heard("doubtful", 390)).verdict).toBe("doubtful");
+    expect(laterIfBetter(lost, heard("doubtful", 390), false).verdict).toBe("doubtful");
+  });
+
+  it("is gone by after another guess where it fits clearly better, though it is asked about too", () => {
+    const guess = heard("doubtful", 360);
+    const better = heard("doubtful", 300);
+    expect(laterIfBetter(guess, better, true)).toBe(better);
+    expect(laterIfBetter(guess, heard("doubtful", 350), true)).toBe(guess);
+    expect(laterIfBetter(guess, heard("nothing", 0), true)).toBe(guess);
   });
 });

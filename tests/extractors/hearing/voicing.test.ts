@@ -1,10 +1,10 @@
-// How much of a sound is a voice. Tones, hiss and bursts are made here, so that it is known what they are; the speech is synthetic voices'.
+// Whether enough of a sound is a voice. Tones, hiss and bursts are made here, so that it is known what they are; the speech is synthetic voices'.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { shopNoise } from "../../../demo-data/shop-noise.ts";
 import { espeakVoice, fliteVoice, type Voice } from "../../../demo-data/voices.ts";
 import { mixAt, pinkNoise, seeded } from "../../../extractors/hearing/audio/noise.ts";
-import { voicedShare } from "../../../extractors/hearing/audio/voicing.ts";
+import { isVoice } from "../../../extractors/hearing/audio/voicing.ts";
 import { LEAST_VOICED } from "../../../extractors/hearing/doubt/verdict.ts";
 import { resample } from "../../../extractors/hearing/index.ts";
 
@@ -25,7 +25,12 @@ describe("sound that is a voice", () => {
         fc.double({ min: 0.001, max: 1, noNaN: true }),
         (pitch, harmonics, gain) => {
           const voice = tone(pitch, harmonics);
-          expect(voicedShare(sound(0.6, (at) => gain * voice(at)))).toBeGreaterThan(0.9);
+          expect(
+            isVoice(
+              sound(0.6, (at) => gain * voice(at)),
+              0.9,
+            ),
+          ).toBe(true);
         },
       ),
       { numRuns: 40 },
@@ -39,7 +44,7 @@ describe("sound that is a voice", () => {
     ["a whistle", sound(1, tone(3100, 1))],
     ["a blow that rings", sound(0.5, (at) => Math.exp(-at / 0.05) * (Math.sin(2 * Math.PI * 2300 * at) + random() - 0.5))],
   ])("is not %s", (_, other) => {
-    expect(voicedShare(other)).toBeLessThan(LEAST_VOICED);
+    expect(isVoice(other, LEAST_VOICED)).toBe(false);
   });
 
   it.each([[fliteVoice("rms")], [fliteVoice("slt")], [espeakVoice("en-us", 150, 45)]] as readonly (readonly [Voice])[])(
@@ -48,16 +53,14 @@ describe("sound that is a voice", () => {
       for (const text of ["wrong", "next", "done", "six", "undo", "ring gap number two top, sixteen thou"]) {
         const { pcm, rate } = await voice.say(text);
         const said = resample(pcm, rate, RATE);
-        expect(voicedShare(said), text).toBeGreaterThan(0.3);
+        expect(isVoice(said, 0.3), text).toBe(true);
         for (const kind of ["pink", "hum", "impact"] as const)
-          expect(voicedShare(mixAt(said, shopNoise(kind, said.length, RATE, 3), 10)), `${text}, ${kind}`).toBeGreaterThan(
-            LEAST_VOICED,
-          );
+          expect(isVoice(mixAt(said, shopNoise(kind, said.length, RATE, 3), 10), LEAST_VOICED), `${text}, ${kind}`).toBe(true);
       }
     },
   );
 
   it("is taken for one where a sound is too short to tell", () => {
-    expect(voicedShare(new Float32Array(300))).toBe(1);
+    expect(isVoice(new Float32Array(300), 1)).toBe(true);
   });
 });
