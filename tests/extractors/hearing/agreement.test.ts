@@ -17,6 +17,8 @@ describe("passes that must agree", () => {
     ["on a size, by a voice that is known", GAP, 40, 200, KNOWN, 3],
     ["in some noise", GAP, 20, 200, STRANGER, 4],
     ["in more noise", GAP, 12, 200, STRANGER, 5],
+    ["in the same, by a voice that is known", GAP, 12, 200, KNOWN, 3],
+    ["on a read-out in noise, by a voice that is known", READ_OUT, 20, 200, KNOWN, 4],
     ["on a read-out", READ_OUT, 40, 200, STRANGER, 4],
     ["on what fits badly", GAP, 40, 300, STRANGER, 4],
     ["on a command of a stranger's", COMMAND, 40, 200, STRANGER, 3],

@@ -6,6 +6,7 @@ import {
   isFragile,
   isHomophone,
   isHushed,
+  isNoisyReadOut,
   isReadOut,
 } from "../../../extractors/hearing/doubt/fragile.ts";
 import { leadWanted } from "../../../extractors/hearing/doubt/verdict.ts";
@@ -56,6 +57,15 @@ describe("what noise makes of other words", () => {
     ["is not an oh", "crankpin two one eight seven oh one", false],
   ])("%s", (_, text, is) => {
     expect(isBlurred(text.split(" "))).toBe(is);
+  });
+
+  it.each([
+    ["of a read-out that fits no better than it must, where it is loud", "one eight seven oh one", 11, 270, true],
+    ["not of one that fits well there", "one eight seven oh one", 11, 250, false],
+    ["not of one where it is less loud", "one eight seven oh one", 13, 270, false],
+    ["not of another figure there", "rod two side nine thou", 11, 270, false],
+  ])("is a digit %s", (_, text, snr, strangeness, is) => {
+    expect(isNoisyReadOut(text.split(" "), snr, strangeness)).toBe(is);
   });
 
   it.each([
