@@ -1,5 +1,5 @@
 // Words that telephone-band sound hardly tells apart: a sentence that holds one is heard more often before it counts.
-import { VALUE } from "../grammar/values.ts";
+import { isFigure } from "../text.ts";
 import { saidAs } from "../words/dictionary.ts";
 import { DIGITS, ONE_TO_NINE, TEENS, TENS } from "../words/numbers.ts";
 import { plainWord } from "../words/plain-word.ts";
@@ -91,5 +91,5 @@ export const isHomophone = (words: readonly string[]): boolean =>
  */
 export function isBreathLong(words: readonly string[]): boolean {
   const [last = "", before] = [words.at(-1), words.at(-2)];
-  return before !== undefined && last.endsWith(VALUE) && ONE_TO_NINE.has(plainWord(last)) && !before.endsWith(VALUE);
+  return before !== undefined && isFigure(last) && ONE_TO_NINE.has(plainWord(last)) && !isFigure(before);
 }

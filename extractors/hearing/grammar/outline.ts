@@ -1,17 +1,16 @@
 // Everything's automaton in, the small grammar of sentences in outline out: the names of what may be measured, and around each of them the
-// words of places and of figures in any order. What a sentence is about is heard by that in a fifth of the time that everything takes.
+// words of places and of figures in any order. What a sentence is about is heard by that in less than half of the time that everything takes.
 import { ALL_QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId, Scale } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
+import { isFigure } from "../text.ts";
 import { isNumberWord } from "../words/numbers.ts";
 import { plainWord } from "../words/plain-word.ts";
 import { AutomatonBuilder, oneOf, type Phrase, type State } from "./automaton.ts";
-import { reachable, wordsOf } from "./fsg.ts";
-import { inOneGo } from "./in-one-go.ts";
+import { residualsFrom, transition, wordsOf } from "./fsg.ts";
 import { PLACE, placePhrases } from "./places.ts";
-import { residualsOf } from "./residual.ts";
 import { openings } from "./sentences.ts";
-import { leadingKey, VALUE } from "./values.ts";
+import { leadingKey } from "./values.ts";
 
 /** How usual each word of a place or of a figure is, whichever came before it. */
 const ANY_WORD = 0.1;
@@ -73,23 +72,21 @@ class Outline {
   }
 
   skip(from: number, to: number, weight = 1): void {
-    this.#lines.push(`TRANSITION ${from} ${to} ${weight.toPrecision(4)}`);
+    this.#lines.push(transition(from, to, weight));
   }
 
   /** Each of the words, from a state to another, or any number of them where that is the same. */
   each(from: number, to: number, words: readonly string[]): void {
-    for (const word of words) this.#lines.push(`TRANSITION ${from} ${to} ${ANY_WORD} ${word}`);
+    for (const word of words) this.#lines.push(transition(from, to, ANY_WORD, word));
   }
 
   /** What a phrase says, each sentence of it from the state that is given back to `to`. */
   phrase(phrase: Phrase, to: number): number {
-    const start = compiled(phrase);
-    const residuals = inOneGo(residualsOf(start, reachable(start)));
+    const residuals = residualsFrom(compiled(phrase));
     const first = this.#states;
     this.#states += residuals.length;
     residuals.forEach(({ ways, final }, at) => {
-      for (const way of ways)
-        this.#lines.push(`TRANSITION ${first + at} ${first + way.to} ${way.weight.toPrecision(4)} ${way.word}`);
+      for (const { word, to: next, weight } of ways) this.#lines.push(transition(first + at, first + next, weight, word));
       if (final > 0) this.skip(first + at, to, final);
     });
     return first;
@@ -117,7 +114,7 @@ export function outlineFsg(everything: State, spec: Spec): string {
   for (const { scales, also, words } of [SMALL, FRACTION, READ_OUT, PLAIN]) {
     const quantities = ALL_QUANTITIES.filter(({ id, scale }) => scales.includes(scale) || id === also);
     const places = placesOf(quantities, spec);
-    const figures = said.filter((word) => word.endsWith(VALUE) && (isNumberWord(word) || words.includes(plainWord(word))));
+    const figures = said.filter((word) => isFigure(word) && (isNumberWord(word) || words.includes(plainWord(word))));
     const [figureFirst, place, figure, placeLast] = [outline.state(), outline.state(), outline.state(), outline.state()];
     const [afterName, afterShort, soonAfter] = [outline.state(), outline.state(), outline.state()];
     outline.each(placeLast, placeLast, places);

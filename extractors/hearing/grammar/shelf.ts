@@ -13,12 +13,10 @@ const MOST_KEPT = 32;
 /** The decoder that hears in a scope. */
 export const roleOf = (scope: Scope): Role => (scope === "near" ? scope : "small");
 
-const openIn = (context: Context, scope: Scope) => (scope === "near" ? context : withoutFocus(context));
-
 export class GrammarShelf {
   readonly #bank: Bank;
   readonly #grammars = new Map<string, Grammar>();
-  readonly #set = new Map<Role, string>();
+  readonly #set = new Map<Role, Grammar | string>();
 
   constructor(bank: Bank) {
     this.#bank = bank;
@@ -26,7 +24,7 @@ export class GrammarShelf {
 
   /** The grammar of a scope, built when it is asked for the first time. */
   grammar(spec: Spec, context: Context, scope: Scope): Grammar {
-    const open = openIn(context, scope);
+    const open = scope === "near" ? context : withoutFocus(context);
     const key = grammarKey(spec, open, scope);
     const kept = this.#grammars.get(key) ?? buildGrammar(spec, open, scope);
     // Put last again, so that what is asked for most stays.
@@ -40,7 +38,7 @@ export class GrammarShelf {
   /** Set the grammar of a scope on its decoder, where it is not set yet. */
   use(spec: Spec, context: Context, scope: Scope): void {
     const grammar = this.grammar(spec, context, scope);
-    this.#setOn(roleOf(scope), grammarKey(spec, openIn(context, scope), scope), () => grammar.fsg);
+    this.#setOn(roleOf(scope), grammar, () => grammar.fsg);
   }
 
   /** Set the sentences about anything in outline on their decoder, where they are not set yet. */
@@ -70,7 +68,7 @@ export class GrammarShelf {
     this.#set.clear();
   }
 
-  #setOn(role: Role, key: string, fsg: () => string): void {
+  #setOn(role: Role, key: Grammar | string, fsg: () => string): void {
     if (this.#set.get(role) === key) return;
     this.#bank.decoder(role).setGrammar(fsg());
     this.#set.set(role, key);

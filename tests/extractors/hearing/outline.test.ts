@@ -4,18 +4,14 @@ import { buildGrammar, namedIn } from "../../../extractors/hearing/grammar/index
 import { outlineFsg } from "../../../extractors/hearing/grammar/outline.ts";
 import { SAID_OWN_WAY } from "../../../extractors/hearing/grammar/own-ways.ts";
 import { isSayable } from "../../../extractors/hearing/words/dictionary.ts";
-import { apart } from "../../../extractors/hearing/words/joined.ts";
 import { ALL_QUANTITIES } from "../../../shared/quantities/registry.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
+import { readFsg } from "./fsg-text.ts";
 
 const EVERYTHING = buildGrammar(DEMO_SPEC, {}, "all");
 const OUTLINE = outlineFsg(EVERYTHING.start, DEMO_SPEC);
 const count = (fsg: string, what: string) => Number(new RegExp(`^${what} (\\d+)$`, "m").exec(fsg)?.[1]);
-const TRANSITIONS = [...OUTLINE.matchAll(/^TRANSITION (\d+) (\d+) \S+(?: (\S+))?$/gm)].map(([, from, to, word]) => ({
-  from: Number(from),
-  to: Number(to),
-  words: word === undefined ? [] : apart(word),
-}));
+const TRANSITIONS = readFsg(OUTLINE);
 
 /** Whether the outline has a sentence, words with roles. */
 function has(sentence: string): boolean {
@@ -27,9 +23,8 @@ function has(sentence: string): boolean {
     if (seen.has(`${at} ${done}`)) continue;
     seen.add(`${at} ${done}`);
     if (done === said.length && at === count(OUTLINE, "FINAL_STATE")) return true;
-    for (const { from, to, words } of TRANSITIONS)
-      if (from === at && words.every((word, index) => word === said[done + index]))
-        pending.push({ at: to, done: done + words.length });
+    for (const { to, words } of TRANSITIONS.get(at) ?? [])
+      if (words.every((word, index) => word === said[done + index])) pending.push({ at: to, done: done + words.length });
   }
   return false;
 }

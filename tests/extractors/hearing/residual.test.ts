@@ -12,28 +12,12 @@ import { fullDictionary } from "../../../extractors/hearing/words/dictionary.ts"
 import { apart, JOINED, joinOf } from "../../../extractors/hearing/words/joined.ts";
 import type { Context } from "../../../shared/events/reading.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
-
-interface Transition {
-  readonly to: number;
-  readonly weight: number;
-  /** None for the end of a sentence. */
-  readonly words: readonly string[];
-}
-
-/** Transitions by the state they leave from, as the text has them. */
-function read(fsg: string): ReadonlyMap<number, readonly Transition[]> {
-  const from = new Map<number, Transition[]>();
-  for (const [, at, to, weight, word] of fsg.matchAll(/^TRANSITION (\d+) (\d+) (\S+)(?: (\S+))?$/gm)) {
-    const transition = { to: Number(to), weight: Number(weight), words: word === undefined ? [] : apart(word) };
-    from.set(Number(at), [...(from.get(Number(at)) ?? []), transition]);
-  }
-  return from;
-}
+import { type FsgText, readFsg } from "./fsg-text.ts";
 
 const jointWeight = WORD_PRICE ** (1 / GRAMMAR_WEIGHT);
 
 /** The best weight of a sentence by the text, joints left out; 0 where it has none. */
-function bestOf(fsg: ReadonlyMap<number, readonly Transition[]>, sentence: readonly string[], at = 0): number {
+function bestOf(fsg: FsgText, sentence: readonly string[], at = 0): number {
   let best = 0;
   for (const { to, weight, words: said } of fsg.get(at) ?? []) {
     if (said.length === 0) {
@@ -59,7 +43,7 @@ function weightOf(start: State, sentence: readonly string[]): number {
 }
 
 /** A sentence by the text. */
-function walk(fsg: ReadonlyMap<number, readonly Transition[]>, random: () => number): readonly string[] {
+function walk(fsg: FsgText, random: () => number): readonly string[] {
   const sentence: string[] = [];
   let at = 0;
   for (;;) {
@@ -104,7 +88,7 @@ describe("an automaton with fewer states", () => {
     const start = new AutomatonBuilder().compile(
       oneOf([chain(words("two"), weighted([one, 1], [other, 0.1])), chain(words("three"), one), chain(words("four"), other)]),
     );
-    const fsg = read(toFsg(start));
+    const fsg = readFsg(toFsg(start));
     expect(bestOf(fsg, ["two", "tenths", "up"])).toBeCloseTo(0.1, 3);
     expect(bestOf(fsg, ["two", "thou", "up"])).toBeCloseTo(1, 3);
     expect(bestOf(fsg, ["three", "tenths", "up"])).toBe(0);
@@ -116,7 +100,7 @@ describe("an automaton with fewer states", () => {
     const start = new AutomatonBuilder().compile(
       oneOf([chain(words("two"), weighted([one, 1], [other, 0.1])), chain(words("three"), oneOf([one, other]))]),
     );
-    const fsg = read(toFsg(start));
+    const fsg = readFsg(toFsg(start));
     expect(bestOf(fsg, ["two", "thou", "up"])).toBeCloseTo(1, 3);
     expect(bestOf(fsg, ["two", "tenths", "up"])).toBeCloseTo(0.1, 3);
   });
@@ -124,7 +108,7 @@ describe("an automaton with fewer states", () => {
   it.each(GRAMMARS.map((grammar, index) => [CONTEXTS[index], grammar] as const))(
     "says what the grammar of %j says",
     (_, { start, fsg }) => {
-      const text = read(fsg);
+      const text = readFsg(fsg);
       fc.assert(
         fc.property(fc.integer({ min: 1 }), (seed) => {
           const sentence = randomSentence(start, seeded(seed));
@@ -141,7 +125,7 @@ describe("an automaton with fewer states", () => {
   it.each(GRAMMARS.map((grammar, index) => [CONTEXTS[index], grammar] as const))(
     "says no more than that of %j",
     (_, { start, fsg }) => {
-      const text = read(fsg);
+      const text = readFsg(fsg);
       fc.assert(
         fc.property(fc.integer({ min: 1 }), (seed) => {
           const sentence = walk(text, seeded(seed));
