@@ -55,7 +55,7 @@ export class Ear {
   private constructor(engine: Engine) {
     this.#bank = new Bank(engine, fullDictionary());
     this.#shelf = new GrammarShelf(this.#bank);
-    this.#passes = new Passes(this.#bank, this.#shelf);
+    this.#passes = new Passes(this.#shelf);
     this.#fit = new VoiceFit(this.#bank, engine.model);
     this.#seeker = new Seeker(this.#passes, this.#fit, this.#memory);
   }
@@ -100,8 +100,7 @@ export class Ear {
   prepare(options: HearOptions): void {
     const { spec, context, speaker } = options;
     this.#attendTo(speaker);
-    this.#shelf.use(spec, context, "near");
-    this.#shelf.useOutline(spec, context);
+    this.#shelf.prepare(spec, context);
   }
 
   /** Whether a hearing settles the sentence. What noise or a blow makes dearer is known of a voice that is fitted. */

@@ -1,6 +1,6 @@
 // Passes and their vote in, what the ear answers out.
 import { type Levels, levelsOf, trebleSnr } from "./audio/level.ts";
-import { loneBlows, withoutBlows } from "./audio/lone-blows.ts";
+import { loneBlows, loudBlows, withoutBlows } from "./audio/lone-blows.ts";
 import { onScale } from "./audio/sound.ts";
 import { strangenessOf } from "./doubt/evidence.ts";
 import { isElsewhere } from "./doubt/pass-words.ts";
@@ -17,6 +17,8 @@ export interface Clip {
   readonly levels: Levels;
   /** Whether there were such blows. */
   readonly hammered: boolean;
+  /** Whether any blow was struck, alone or amid what was said. */
+  readonly amidBlows: boolean;
   /** Signal-to-noise ratio with the treble lifted, dB; measured once, when it is asked for. */
   readonly treble: () => number;
   /** The sound at the recogniser's rate on a frequency scale, made once a scale. */
@@ -28,9 +30,10 @@ export interface Clip {
 /** The part of a clip that is neither silence nor a blow alone, with `margin` seconds around it, and its levels. */
 export function clipOf(said: Float32Array, rate: number, margin?: number): Clip {
   const asSaid = levelsOf(said, rate, margin);
-  const blows = loneBlows(said, rate, asSaid);
-  const hammered = blows.length > 0;
-  const pcm = hammered ? withoutBlows(said, rate, blows, asSaid.noise) : said;
+  const blows = loudBlows(said, rate, asSaid);
+  const alone = loneBlows(said, rate, asSaid, blows);
+  const hammered = alone.length > 0;
+  const pcm = hammered ? withoutBlows(said, rate, alone, asSaid.noise) : said;
   const levels = hammered ? levelsOf(pcm, rate, margin) : asSaid;
   const cut = { pcm: pcm.subarray(levels.from, levels.to), rate };
   const sounds = new Map<number, Float32Array>();
@@ -44,7 +47,7 @@ export function clipOf(said: Float32Array, rate: number, margin?: number): Clip 
     lifted ??= trebleSnr(pcm, rate);
     return lifted;
   };
-  return { ...cut, levels, hammered, treble, at, seconds: pcm.length / rate };
+  return { ...cut, levels, hammered, amidBlows: blows.length > 0, treble, at, seconds: pcm.length / rate };
 }
 
 /** Nothing was said, or nothing that could be made out. */

@@ -3,13 +3,12 @@
 import { heardAt } from "./audio/sound.ts";
 import { ownWords } from "./doubt/pass-words.ts";
 import type { Pass } from "./doubt/vote.ts";
-import type { Bank, Role } from "./engine/bank.ts";
-import type { Decoded } from "./engine/decoder.ts";
+import type { Decoded, Decoder } from "./engine/decoder.ts";
 import type { State } from "./grammar/automaton.ts";
 import { rolesOf } from "./grammar/fsg.ts";
 import type { Scope } from "./grammar/index.ts";
 import { otherWays, soundSame } from "./grammar/other-ways.ts";
-import { type GrammarShelf, roleOf } from "./grammar/shelf.ts";
+import type { GrammarShelf } from "./grammar/shelf.ts";
 import type { Clip } from "./heard.ts";
 import { type Meaning, meaningOf } from "./meaning.ts";
 import { isPhoneWord, sentenceOf } from "./text.ts";
@@ -28,13 +27,11 @@ export interface Sought {
 }
 
 export class Passes {
-  readonly #bank: Bank;
   readonly #shelf: GrammarShelf;
   /** What texts come to while one clip is heard: its passes mostly hear the same. */
   readonly #meanings = new WeakMap<HearOptions, Map<string, Meaning>>();
 
-  constructor(bank: Bank, shelf: GrammarShelf) {
-    this.#bank = bank;
+  constructor(shelf: GrammarShelf) {
     this.#shelf = shelf;
   }
 
@@ -47,29 +44,21 @@ export class Passes {
   }
 
   /** One decode with what is set, on the frequency scale `warp` and in the noise of pass number `turn`. */
-  #hear({ clip }: Pick<Sought, "clip">, warp: number, turn: number, by: Role): Decoded {
-    return this.#bank.decoder(by).decode(heardAt(clip.at(warp), turn));
-  }
-
-  #decode(sought: Sought, warp: number, turn: number, by: Role): Pass {
-    const { options } = sought;
-    const decoded = this.#hear(sought, warp, turn, by);
+  #decode({ clip, options }: Sought, warp: number, turn: number, by: Decoder): Pass {
+    const decoded = by.decode(heardAt(clip.at(warp), turn));
     const text = sentenceOf(decoded.words.map(({ word }) => word));
     return { warp, turn, decoded, full: true, text, ...this.#meaningOf(text, options) };
   }
 
   /** Hear in the whole grammar, on the frequency scale `warp` and in the noise of pass number `turn`. */
   whole(sought: Sought, warp: number, turn = 0): Pass {
-    const { scope, options } = sought;
-    this.#shelf.use(options.spec, options.context, scope);
-    return this.#decode(sought, warp, turn, roleOf(scope));
+    const { scope, clip, options } = sought;
+    return this.#decode(sought, warp, turn, this.#shelf.use(options.spec, options.context, scope, clip.amidBlows));
   }
 
   /** Hear in the sentences about anything in outline. */
-  outline(sought: Omit<Sought, "scope">, warp: number): Decoded {
-    const { spec, context } = sought.options;
-    this.#shelf.useOutline(spec, context);
-    return this.#hear(sought, warp, 0, "outline");
+  outline({ clip, options }: Omit<Sought, "scope">, warp: number): Decoded {
+    return this.#shelf.useOutline(options.spec, options.context).decode(heardAt(clip.at(warp), 0));
   }
 
   /** Where what sounds like a pass is looked for: what was heard to be about one thing may be about another that sounds like it. */
@@ -103,14 +92,15 @@ export class Passes {
     unwanted: readonly (readonly string[])[] = [],
     dearer?: number,
   ): ((warp: number, turn: number) => Pass) | undefined {
-    if (!this.#shelf.useRivals(this.#startOf(sought), ownWords(pass), unwanted, dearer)) return undefined;
-    return (warp, turn) => ({ ...this.#decode(sought, warp, turn, "small"), full: false });
+    const { amidBlows } = sought.clip;
+    const decoder = this.#shelf.useRivals(this.#startOf(sought), ownWords(pass), amidBlows, unwanted, dearer);
+    return decoder && ((warp, turn) => ({ ...this.#decode(sought, warp, turn, decoder), full: false }));
   }
 
   /** Whether any other speech is heard in place of words of `pass`, though it is `dearer` than they are, natural-log units. */
-  isOther(pass: Pass, sought: Sought, dearer: number): boolean {
-    this.#shelf.useOther(ownWords(pass), dearer);
-    const { words } = this.#hear(sought, pass.warp, pass.turn, "small");
+  isOther(pass: Pass, { clip }: Sought, dearer: number): boolean {
+    const decoder = this.#shelf.useOther(ownWords(pass), clip.amidBlows, dearer);
+    const { words } = decoder.decode(heardAt(clip.at(pass.warp), pass.turn));
     return words.some(({ word }) => isPhoneWord(word));
   }
 
@@ -118,7 +108,7 @@ export class Passes {
   amongKnown(words: readonly string[], sought: Sought, warp: number): Pass | undefined {
     const { start } = this.#shelf.grammar(sought.options.spec, sought.options.context, "all");
     const known = rolesOf(start, words);
-    if (known === undefined || !this.#shelf.useRivals(start, known)) return undefined;
-    return this.#decode(sought, warp, 0, "small");
+    const decoder = known && this.#shelf.useRivals(start, known, sought.clip.amidBlows);
+    return decoder && this.#decode(sought, warp, 0, decoder);
   }
 }

@@ -1,6 +1,6 @@
 // A clip in, the same without the blows that stand alone in it out: a hammer's blow before a sentence or in a pause of it is no part of
 // it, but it shifts what the recogniser takes for the clip's average: after one blow "two thou" was heard as "two tenths".
-import { BETWEEN_WORDS, blowsIn } from "./blows.ts";
+import { BETWEEN_WORDS, type Blow, blowsIn } from "./blows.ts";
 import { aboveNoise, frameLevels, type Levels } from "./level.ts";
 
 /**
@@ -44,9 +44,12 @@ function diesAway(levels: readonly number[], { from, to }: Run): boolean {
   return own.every((level, frame) => level <= loudest - DECAY * (frame * FRAME_SECONDS - PEAK_SECONDS));
 }
 
-/** Stretches of `pcm`, in frames of 10 ms, that are a blow and nothing else. */
-export function loneBlows(pcm: Float32Array, rate: number, { noise, snr }: Levels): readonly Run[] {
-  const blows = blowsIn(pcm, rate, noise + snr).filter(({ level }) => level >= BETWEEN_WORDS);
+/** Blows in `pcm` that are no sound of speech, where they stand alone; amid what is said every fifth of them may be one. */
+export const loudBlows = (pcm: Float32Array, rate: number, { noise, snr }: Levels): readonly Blow[] =>
+  blowsIn(pcm, rate, noise + snr).filter(({ level }) => level >= BETWEEN_WORDS);
+
+/** Stretches of `pcm`, in frames of 10 ms, that are one of the `blows` and nothing else. */
+export function loneBlows(pcm: Float32Array, rate: number, { noise, snr }: Levels, blows: readonly Blow[]): readonly Run[] {
   if (blows.length === 0) return [];
   const levels = frameLevels(pcm, Math.round(rate * FRAME_SECONDS));
   const runs = runsAbove(levels, noise + aboveNoise(snr), ALONE_SECONDS / FRAME_SECONDS);

@@ -3,32 +3,62 @@ import { Decoder } from "./decoder.ts";
 import type { Engine, HeldGaussians } from "./engine.ts";
 import type { GaussianFiles } from "./model.ts";
 import { CLOSE, LIGHT, type Scoring } from "./scoring.ts";
-import { NARROW, type Search, WIDE } from "./search.ts";
+import { NARROW, PATIENT, type Search, UNHURRIED, WIDE } from "./search.ts";
 
-export type Role = "near" | "outline" | "small";
+/** What is heard by a decoder, and whether amid blows. */
+export type Role = "near" | "outline" | "small" | "near_amid_blows" | "small_amid_blows";
 
-const SEARCHES: Readonly<Record<Role, Search>> = { near: WIDE, outline: NARROW, small: WIDE };
+/** How it is listened to a voice. */
+interface Manner {
+  readonly scoring: Scoring;
+  readonly search: Search;
+  readonly amidBlows: Search;
+}
+
+const TO_A_STRANGER: Manner = { scoring: CLOSE, search: UNHURRIED, amidBlows: WIDE };
+/** To one that the model is fitted to. */
+const TO_ONE_KNOWN: Manner = { scoring: LIGHT, search: NARROW, amidBlows: PATIENT };
+
+const searchFor: Readonly<Record<Role, (manner: Manner) => Search>> = {
+  near: ({ search }) => search,
+  small: ({ search }) => search,
+  near_amid_blows: ({ amidBlows }) => amidBlows,
+  small_amid_blows: ({ amidBlows }) => amidBlows,
+  outline: () => PATIENT,
+};
+
+/** The role of what hears in what is open, or among few sentences. */
+export const roleFor = (of: "near" | "small", amidBlows: boolean): Role => (amidBlows ? `${of}_amid_blows` : of);
+
+/** Whether or not a blow is ever struck. */
+const ALWAYS_WANTED: readonly Role[] = ["near", "outline", "small"];
 
 export class Bank {
   readonly #engine: Engine;
   readonly #dictionary: string;
+  readonly #decoders = new Map<Role, Decoder>();
   #gaussians: HeldGaussians;
-  #decoders: Readonly<Record<Role, Decoder>>;
+  #manner = TO_A_STRANGER;
 
   constructor(engine: Engine, dictionary: string) {
     this.#engine = engine;
     this.#dictionary = dictionary;
     this.#gaussians = engine.hold(undefined);
-    this.#decoders = this.#openAll(CLOSE);
+    for (const role of ALWAYS_WANTED) this.decoder(role);
   }
 
-  #openAll(scoring: Scoring): Record<Role, Decoder> {
-    const open = (role: Role) => new Decoder(this.#engine, this.#dictionary, this.#gaussians, scoring, SEARCHES[role]);
-    return { near: open("near"), outline: open("outline"), small: open("small") };
-  }
-
+  /** The decoder of a role, opened when it is asked for the first time. */
   decoder(role: Role): Decoder {
-    return this.#decoders[role];
+    const open =
+      this.#decoders.get(role) ??
+      new Decoder(this.#engine, this.#dictionary, this.#gaussians, this.#manner.scoring, searchFor[role](this.#manner));
+    this.#decoders.set(role, open);
+    return open;
+  }
+
+  /** Whether that was asked for. */
+  isOpen(role: Role): boolean {
+    return this.#decoders.has(role);
   }
 
   /** One more decoder with these Gaussians, or the model's own, for the steps of `use`, and no longer where they are left. */
@@ -45,13 +75,16 @@ export class Bank {
 
   /** Listen with Gaussians that are fitted to a voice, or with the model's own. No grammar is set afterwards. */
   reopen(files: GaussianFiles | undefined): void {
+    const roles = [...this.#decoders.keys()];
     this.close();
     this.#gaussians = this.#engine.hold(files);
-    this.#decoders = this.#openAll(files === undefined ? CLOSE : LIGHT);
+    this.#manner = files === undefined ? TO_A_STRANGER : TO_ONE_KNOWN;
+    for (const role of roles) this.decoder(role);
   }
 
   close(): void {
-    for (const decoder of Object.values(this.#decoders)) decoder.close();
+    for (const decoder of this.#decoders.values()) decoder.close();
+    this.#decoders.clear();
     this.#engine.letGo(this.#gaussians);
   }
 }

@@ -1,7 +1,8 @@
 // The grammars of this session, kept from one sentence to the next, and which of them each decoder has set.
 import type { Context } from "../../../shared/events/reading.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
-import type { Bank, Role } from "../engine/bank.ts";
+import { type Bank, type Role, roleFor } from "../engine/bank.ts";
+import type { Decoder } from "../engine/decoder.ts";
 import type { State } from "./automaton.ts";
 import { buildGrammar, type Grammar, grammarKey, type Scope, withoutFocus } from "./index.ts";
 import { otherSpeechFsg } from "./other-speech.ts";
@@ -9,9 +10,6 @@ import { outlineFsg } from "./outline.ts";
 import { rivalsFsg } from "./rivals.ts";
 
 const MOST_KEPT = 32;
-
-/** The decoder that hears in a scope. */
-export const roleOf = (scope: Scope): Role => (scope === "near" ? scope : "small");
 
 export class GrammarShelf {
   readonly #bank: Bank;
@@ -35,32 +33,44 @@ export class GrammarShelf {
     return kept;
   }
 
-  /** Set the grammar of a scope on its decoder, where it is not set yet. */
-  use(spec: Spec, context: Context, scope: Scope): void {
+  /** The decoder of a scope, with its grammar set. */
+  use(spec: Spec, context: Context, scope: Scope, amidBlows: boolean): Decoder {
     const grammar = this.grammar(spec, context, scope);
-    this.#setOn(roleOf(scope), grammar, () => grammar.fsg);
+    return this.#withSet(roleFor(scope === "near" ? scope : "small", amidBlows), grammar, () => grammar.fsg);
   }
 
-  /** Set the sentences about anything in outline on their decoder, where they are not set yet. */
-  useOutline(spec: Spec, context: Context): void {
+  /** The decoders of what is open, with that set: the one for blows where one was struck before. */
+  prepare(spec: Spec, context: Context): void {
+    this.use(spec, context, "near", false);
+    if (this.#bank.isOpen(roleFor("near", true))) this.use(spec, context, "near", true);
+    this.useOutline(spec, context);
+  }
+
+  /** The decoder of sentences about anything in outline, with them set. */
+  useOutline(spec: Spec, context: Context): Decoder {
     const { start } = this.grammar(spec, context, "all");
-    this.#setOn("outline", [spec.id, spec.version].join("|"), () => outlineFsg(start, spec));
+    return this.#withSet("outline", [spec.id, spec.version].join("|"), () => outlineFsg(start, spec));
   }
 
   /**
-   * Set the sentences that sound like `heard` (words with roles) on the small decoder, those in `unwanted` so much dearer, or left out
-   * (see `rivalsFsg`); false where `start` does not have it, or nothing sounds like it.
+   * The small decoder, with the sentences set that sound like `heard` (words with roles), those in `unwanted` so much dearer, or left out
+   * (see `rivalsFsg`); undefined where `start` does not have it, or nothing sounds like it.
    */
-  useRivals(start: State, heard: readonly string[], unwanted?: readonly (readonly string[])[], dearer?: number): boolean {
+  useRivals(
+    start: State,
+    heard: readonly string[],
+    amidBlows: boolean,
+    unwanted?: readonly (readonly string[])[],
+    dearer?: number,
+  ): Decoder | undefined {
     const rivals = rivalsFsg(start, heard, unwanted, dearer);
-    if (rivals !== undefined) this.#setOn("small", rivals, () => rivals);
-    return rivals !== undefined;
+    return rivals === undefined ? undefined : this.#withSet(roleFor("small", amidBlows), rivals, () => rivals);
   }
 
-  /** Set `heard` (words with roles), or any other speech so much dearer, on the small decoder (see `otherSpeechFsg`). */
-  useOther(heard: readonly string[], dearer: number): void {
+  /** The small decoder, with `heard` (words with roles), or any other speech so much dearer, set (see `otherSpeechFsg`). */
+  useOther(heard: readonly string[], amidBlows: boolean, dearer: number): Decoder {
     const other = otherSpeechFsg(heard, dearer);
-    this.#setOn("small", other, () => other);
+    return this.#withSet(roleFor("small", amidBlows), other, () => other);
   }
 
   /** The decoders are others now: no grammar is set on them. */
@@ -68,9 +78,10 @@ export class GrammarShelf {
     this.#set.clear();
   }
 
-  #setOn(role: Role, key: Grammar | string, fsg: () => string): void {
-    if (this.#set.get(role) === key) return;
-    this.#bank.decoder(role).setGrammar(fsg());
+  #withSet(role: Role, key: Grammar | string, fsg: () => string): Decoder {
+    const decoder = this.#bank.decoder(role);
+    if (this.#set.get(role) !== key) decoder.setGrammar(fsg());
     this.#set.set(role, key);
+    return decoder;
   }
 }

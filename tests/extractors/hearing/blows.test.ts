@@ -6,7 +6,7 @@ import { shopNoise } from "../../../demo-data/shop-noise.ts";
 import { fliteVoice } from "../../../demo-data/voices.ts";
 import { blowsIn } from "../../../extractors/hearing/audio/blows.ts";
 import { frameLevels, levelsOf } from "../../../extractors/hearing/audio/level.ts";
-import { loneBlows, withoutBlows } from "../../../extractors/hearing/audio/lone-blows.ts";
+import { loneBlows, loudBlows, withoutBlows } from "../../../extractors/hearing/audio/lone-blows.ts";
 import { mixAt, pinkNoise, seeded } from "../../../extractors/hearing/audio/noise.ts";
 import { evidenceOf } from "../../../extractors/hearing/doubt/evidence.ts";
 import type { Struck } from "../../../extractors/hearing/doubt/struck.ts";
@@ -177,8 +177,22 @@ describe("a sentence may hold a blow for a word", () => {
   });
 });
 
+describe("a clip amid blows", () => {
+  it.each([
+    ["where nobody strikes", () => speaking(2.5, SPOKEN), false],
+    ["where a blow is far fainter than the words", () => struckAt(speaking(2.5, SPOKEN), 2, 0.02), false],
+    ["where a blow falls on a word", () => struckAt(speaking(2.5, SPOKEN), 0.9), true],
+    ["where a blow stands alone", () => struckAt(speaking(2.5, SPOKEN), 2), true],
+  ])("is told %s", (_, pcm, amidBlows) => {
+    expect(clipOf(pcm(), RATE)).toMatchObject({ amidBlows });
+  });
+});
+
 describe("a blow that stands alone", () => {
-  const alone = (pcm: Float32Array) => loneBlows(pcm, RATE, levelsOf(pcm, RATE));
+  const alone = (pcm: Float32Array) => {
+    const levels = levelsOf(pcm, RATE);
+    return loneBlows(pcm, RATE, levels, loudBlows(pcm, RATE, levels));
+  };
 
   it("is found from its beginning until it has died away, at every pitch and decay of a hammer on steel", () => {
     fc.assert(

@@ -1,14 +1,14 @@
 // How closely the decoders hold sound against the model: what they hear and what it costs, against the model as it is meant to be used.
 import { beforeAll, describe, expect, it } from "vitest";
 import { fliteVoice } from "../../../demo-data/voices.ts";
-import { Bank } from "../../../extractors/hearing/engine/bank.ts";
+import { Bank, roleFor } from "../../../extractors/hearing/engine/bank.ts";
 import { Decoder } from "../../../extractors/hearing/engine/decoder.ts";
 import type { Engine } from "../../../extractors/hearing/engine/engine.ts";
 import { GAUSSIANS } from "../../../extractors/hearing/engine/gaussians.ts";
 import { leanFiles } from "../../../extractors/hearing/engine/lean.ts";
 import type { GaussianFiles } from "../../../extractors/hearing/engine/model.ts";
 import { CLOSE, LIGHT, type Scoring } from "../../../extractors/hearing/engine/scoring.ts";
-import { NARROW, type Search } from "../../../extractors/hearing/engine/search.ts";
+import { NARROW, PATIENT, type Search, UNHURRIED, WIDE } from "../../../extractors/hearing/engine/search.ts";
 import { resample } from "../../../extractors/hearing/index.ts";
 import { openModel } from "./open-model.ts";
 
@@ -62,15 +62,39 @@ describe("a decoder that counts fewer densities in a frame", () => {
 
   it("is what a voice gets that the model is fitted to, and no stranger", () => {
     const bank = new Bank(engine, DICTIONARY);
-    expect(costs(heardBy(bank.decoder("near")))).toEqual(costs(heardWith(CLOSE)));
+    expect(costs(heardBy(bank.decoder("near")))).toEqual(costs(heardWith(CLOSE, undefined, UNHURRIED)));
     bank.reopen(lean);
     for (const role of ["near", "small"] as const)
-      expect(costs(heardBy(bank.decoder(role)))).toEqual(costs(heardWith(LIGHT, lean)));
-    // Sentences in outline are searched for less widely besides.
-    expect(costs(heardBy(bank.decoder("outline")))).toEqual(costs(heardWith(LIGHT, lean, NARROW)));
-    expect(costs(heardWith(LIGHT, lean, NARROW))).not.toEqual(costs(heardWith(LIGHT, lean)));
+      expect(costs(heardBy(bank.decoder(role)))).toEqual(costs(heardWith(LIGHT, lean, NARROW)));
     bank.reopen(undefined);
-    expect(costs(heardBy(bank.decoder("small")))).toEqual(costs(heardWith(CLOSE)));
+    expect(costs(heardBy(bank.decoder("small")))).toEqual(costs(heardWith(CLOSE, undefined, UNHURRIED)));
+    bank.close();
+  });
+});
+
+describe("a decoder that searches less widely", () => {
+  it("hears the same words where they are said clearly", () => {
+    for (const search of [NARROW, PATIENT, UNHURRIED]) {
+      const heard = heardWith(LIGHT, lean, search);
+      expect(heard.map(({ text }) => text)).toEqual(SENTENCES);
+      // The setting does reach the library.
+      expect(costs(heard)).not.toEqual(costs(heardWith(LIGHT, lean, WIDE)));
+    }
+  });
+
+  it("is patient amid blows and with words in any order, and is not opened before a blow is struck", () => {
+    const bank = new Bank(engine, DICTIONARY);
+    bank.reopen(lean);
+    const patient = costs(heardWith(LIGHT, lean, PATIENT));
+    expect(patient).not.toEqual(costs(heardWith(LIGHT, lean, NARROW)));
+    expect(costs(heardBy(bank.decoder("outline")))).toEqual(patient);
+    for (const of of ["near", "small"] as const) {
+      const role = roleFor(of, true);
+      expect(bank.isOpen(role)).toBe(false);
+      expect(costs(heardBy(bank.decoder(role)))).toEqual(patient);
+      expect(bank.isOpen(role)).toBe(true);
+      expect(bank.isOpen(roleFor(of, false))).toBe(true);
+    }
     bank.close();
   });
 });
