@@ -3,7 +3,7 @@ import { isFreeNote } from "../text.ts";
 import type { HeardVerdict } from "../types.ts";
 import { isNumberWord } from "../words/numbers.ts";
 import { type Evidence, strangenessOf } from "./evidence.ts";
-import { isBlurred, isBreathLong, isHomophone, isHushed, isNoisyReadOut, isReadOut, isSlippery } from "./fragile.ts";
+import { isBlurred, isBreathLong, isHomophone, isHushed, isReadOut, isSlippery, mayHaveSlipped } from "./fragile.ts";
 import { isOddCommand } from "./odd-command.ts";
 import { ownWords } from "./pass-words.ts";
 import type { Struck } from "./struck.ts";
@@ -263,7 +263,7 @@ export function judge(vote: Vote | undefined, evidence: Evidence | undefined, sn
   const { fair, limit, most, speaks } = limitsOf(words, setting);
   // Nothing in common and hard to fit besides: talk that is not for the book.
   if (vote.agreement < MAJORITY && evidence.strangeness > limit) return "nothing";
-  if (evidence.unexplained > UNEXPLAINED_DOUBT || isNoisyReadOut(words, snr, evidence.strangeness)) return "doubtful";
+  if (evidence.unexplained > UNEXPLAINED_DOUBT || mayHaveSlipped(words, snr, evidence.strangeness)) return "doubtful";
   const pressed = pressedWords(evidence);
   // Nobody said that: what was said may be more slips away than a lead is measured over.
   if (pressed.some(({ short, dear }) => short && dear)) return "doubtful";
