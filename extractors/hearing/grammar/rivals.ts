@@ -143,40 +143,48 @@ export function rivalsFsg(
   return fsgOf(order, heard.length, Math.exp(-dearer / GRAMMAR_WEIGHT));
 }
 
-/** Which of the nodes the end can be reached from, by their numbers. */
-function aliveOf(order: readonly Node[], ends: (node: Node) => boolean): Uint8Array {
-  const before: Node[][] = order.map(() => []);
-  for (const node of order) for (const { to } of node.arcs) before[to.id]?.push(node);
-  const pending = order.filter(ends);
-  const alive = new Uint8Array(order.length);
-  for (const { id } of pending) alive[id] = 1;
-  for (let node = pending.pop(); node !== undefined; node = pending.pop())
-    for (const from of before[node.id] ?? [])
-      if (alive[from.id] === 0) {
-        alive[from.id] = 1;
-        pending.push(from);
-      }
-  return alive;
+/** States of a grammar while it is written: what leads on from each, by which those with the same are one. */
+class Merged {
+  readonly #rests: (readonly string[])[] = [[]];
+  readonly #byRest = new Map<string, number>();
+  /** The one where sentences end. */
+  readonly end = 0;
+
+  /** The state from which just these ways lead on, each the number of the state it leads to, its weight and its word. */
+  stateOf(ways: readonly string[]): number {
+    const rest = ways.join("\n");
+    const state = this.#byRest.get(rest) ?? this.#rests.push(ways) - 1;
+    this.#byRest.set(rest, state);
+    return state;
+  }
+
+  text(start: number): string {
+    const head = ["FSG_BEGIN rivals", `NUM_STATES ${this.#rests.length}`, `START_STATE ${start}`, `FINAL_STATE ${this.end}`];
+    const lines = this.#rests.flatMap((ways, from) => ways.map((way) => `TRANSITION ${from} ${way}`));
+    return [...head, ...lines, "FSG_END", ""].join("\n");
+  }
 }
 
-/** Only nodes from which the end can be reached; `share` is what is left of the weight of an end that is not wanted. */
-function fsgOf(order: readonly Node[], length: number, share: number): string | undefined {
-  const endOf = (node: Node) => (node.at === length ? node.state.final * (node.unwanted?.whole === true ? share : 1) : 0);
-  const alive = aliveOf(order, (node) => endOf(node) > 0);
-  if (alive[0] !== 1) return undefined;
-  const number = new Int32Array(order.length);
-  let last = 0;
-  for (const { id } of order) if (alive[id] === 1) number[id] = last++;
-  const lines = ["FSG_BEGIN rivals", `NUM_STATES ${last + 1}`, "START_STATE 0", `FINAL_STATE ${last}`];
-  for (const node of order) {
-    if (alive[node.id] !== 1) continue;
-    const from = number[node.id];
-    for (const { word, weight, to } of node.arcs)
-      if (alive[to.id] === 1)
-        lines.push(`TRANSITION ${from} ${number[to.id]} ${weightText(weight)}${word === undefined ? "" : ` ${word}`}`);
-    const end = endOf(node);
-    if (end > 0) lines.push(`TRANSITION ${from} ${last} ${end.toPrecision(4)}`);
-  }
-  lines.push("FSG_END", "");
-  return lines.join("\n");
+/**
+ * Only nodes from which the end can be reached, those with the same rest as one: each state takes its time. `share` is what is left of the
+ * weight of an end that is not wanted. No sentence comes through a node twice: all that loops in the grammar is speech by its sounds.
+ */
+function fsgOf([start]: readonly Node[], length: number, share: number): string | undefined {
+  const merged = new Merged();
+  const numbers = new Map<Node, number | undefined>();
+  const numberOf = (node: Node): number | undefined => {
+    if (numbers.has(node)) return numbers.get(node);
+    const ways: string[] = [];
+    for (const { word, weight, to } of node.arcs) {
+      const next = numberOf(to);
+      if (next !== undefined) ways.push(`${next} ${weightText(weight)}${word === undefined ? "" : ` ${word}`}`);
+    }
+    const end = node.at === length ? node.state.final * (node.unwanted?.whole === true ? share : 1) : 0;
+    if (end > 0) ways.push(`${merged.end} ${end.toPrecision(4)}`);
+    const number = ways.length === 0 ? undefined : merged.stateOf(ways);
+    numbers.set(node, number);
+    return number;
+  };
+  const first = start && numberOf(start);
+  return first === undefined ? undefined : merged.text(first);
 }

@@ -9,6 +9,7 @@ import { isPhoneWord } from "../../../extractors/hearing/text.ts";
 import { plainWord } from "../../../extractors/hearing/words/plain-word.ts";
 import type { Context } from "../../../shared/events/reading.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
+import { readFsg } from "./fsg-text.ts";
 
 const NUT: Context = { quantity: "fastener_torque", place: { fastener: "rod", rod: 2, nut: "a" } };
 const BORE: Context = { quantity: "bore_diameter", place: { cylinder: 3, depth: "top", axis: "thrust" } };
@@ -17,26 +18,27 @@ const startOf = (context: Context) => buildGrammar(DEMO_SPEC, context, "near").s
 /** A finite-state grammar read back from its text. */
 function machine(fsg: string) {
   const arcs = new Map<number, { to: number; word: string | undefined }[]>();
-  let final = -1;
+  let [start, final] = [-1, -1];
   for (const line of fsg.split("\n")) {
     const [kind, from, to, , word] = line.split(" ");
+    if (kind === "START_STATE") start = Number(from);
     if (kind === "FINAL_STATE") final = Number(from);
     if (kind !== "TRANSITION") continue;
     const list = arcs.get(Number(from)) ?? [];
     list.push({ to: Number(to), word });
     arcs.set(Number(from), list);
   }
-  return { arcs, final };
+  return { arcs, start, final };
 }
 
 /** Whether the grammar has a sentence of these words. */
 function has(fsg: string, sentence: readonly string[]): boolean {
-  const { arcs, final } = machine(fsg);
+  const { arcs, start, final } = machine(fsg);
   const closed = (states: Set<number>) => {
     for (const state of states) for (const { to, word } of arcs.get(state) ?? []) if (word === undefined) states.add(to);
     return states;
   };
-  let states = closed(new Set([0]));
+  let states = closed(new Set([start]));
   for (const word of sentence) {
     const next = new Set<number>();
     for (const state of states) for (const arc of arcs.get(state) ?? []) if (arc.word === word) next.add(arc.to);
@@ -47,9 +49,9 @@ function has(fsg: string, sentence: readonly string[]): boolean {
 
 /** A random sentence of the grammar. */
 function walk(fsg: string, random: () => number): string[] {
-  const { arcs, final } = machine(fsg);
+  const { arcs, start, final } = machine(fsg);
   const sentence: string[] = [];
-  for (let state = 0; state !== final; ) {
+  for (let state = start; state !== final; ) {
     const choices = arcs.get(state) ?? [];
     const arc = choices[Math.floor(random() * choices.length)];
     if (arc === undefined) throw new Error("Expected a way to the end");
@@ -149,6 +151,9 @@ describe("the rivals of a sentence", () => {
         const fsg = rivalsFsg(start, heard);
         if (fsg === undefined) throw new Error("Expected the sentence itself among its rivals");
         expect(has(fsg, heard)).toBe(true);
+        // Each state takes its time: no two have the same rest.
+        const rests = [...readFsg(fsg).values()].map((ways) => JSON.stringify(ways));
+        expect(new Set(rests).size).toBe(rests.length);
         const others = rivalsFsg(start, heard, [heard]);
         if (others !== undefined) expect(has(others, heard), heard.join(" ")).toBe(false);
         const rival = walk(fsg, random);
