@@ -4,7 +4,7 @@ import { loneBlows, loudBlows, withoutBlows } from "./audio/lone-blows.ts";
 import { onScale } from "./audio/sound.ts";
 import { strangenessOf } from "./doubt/evidence.ts";
 import { isElsewhere } from "./doubt/pass-words.ts";
-import { UNUSUAL } from "./doubt/verdict.ts";
+import { NOISY_SNR, UNUSUAL } from "./doubt/verdict.ts";
 import type { Pass, Vote } from "./doubt/vote.ts";
 import { isPhoneWord } from "./text.ts";
 import type { Doubt, Heard, HeardVerdict } from "./types.ts";
@@ -17,8 +17,8 @@ export interface Clip {
   readonly levels: Levels;
   /** Whether there were such blows. */
   readonly hammered: boolean;
-  /** Whether any blow was struck, alone or amid what was said. */
-  readonly amidBlows: boolean;
+  /** Whether noise lies under it, and no blow was struck, alone or amid what was said. */
+  readonly inNoise: boolean;
   /** Signal-to-noise ratio with the treble lifted, dB; measured once, when it is asked for. */
   readonly treble: () => number;
   /** The sound at the recogniser's rate on a frequency scale, made once a scale. */
@@ -47,7 +47,15 @@ export function clipOf(said: Float32Array, rate: number, margin?: number): Clip 
     lifted ??= trebleSnr(pcm, rate);
     return lifted;
   };
-  return { ...cut, levels, hammered, amidBlows: blows.length > 0, treble, at, seconds: pcm.length / rate };
+  return {
+    ...cut,
+    levels,
+    hammered,
+    inNoise: levels.snr < NOISY_SNR && blows.length === 0,
+    treble,
+    at,
+    seconds: pcm.length / rate,
+  };
 }
 
 /** Nothing was said, or nothing that could be made out. */
