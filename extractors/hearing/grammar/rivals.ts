@@ -43,7 +43,6 @@ interface Node {
   readonly slips: number;
   /** The unwanted sentences that it may still become. */
   readonly unwanted: Unwanted | undefined;
-  readonly id: number;
   readonly arcs: { readonly word: string | undefined; readonly weight: number; readonly to: Node }[];
 }
 
@@ -114,7 +113,7 @@ export function rivalsFsg(
     const key = ((state.id * (heard.length + 1) + at) * (MOST_SLIPS + 1) + slips) * (count + 1) + (begun?.id ?? count);
     let node = nodes.get(key);
     if (node === undefined) {
-      node = { state, at, slips, unwanted: begun, id: order.length, arcs: [] };
+      node = { state, at, slips, unwanted: begun, arcs: [] };
       nodes.set(key, node);
       order.push(node);
     }
@@ -122,7 +121,7 @@ export function rivalsFsg(
   };
   const said = heard.map((word) => plainWord(word));
   const alike = said.map((word) => alikeTo(word));
-  nodeOf(start, 0, 0, first);
+  const begin = nodeOf(start, 0, 0, first);
   for (const node of order) {
     const { state, at, slips, unwanted: here, arcs } = node;
     const next = said[at];
@@ -140,7 +139,7 @@ export function rivalsFsg(
     if (next !== undefined && slips < MOST_SLIPS)
       arcs.push({ word: undefined, weight: 1, to: nodeOf(state, at + 1, slips + 1, here) });
   }
-  return fsgOf(order, heard.length, Math.exp(-dearer / GRAMMAR_WEIGHT));
+  return fsgOf(begin, heard.length, Math.exp(-dearer / GRAMMAR_WEIGHT));
 }
 
 /** States of a grammar while it is written: what leads on from each, by which those with the same are one. */
@@ -169,7 +168,7 @@ class Merged {
  * Only nodes from which the end can be reached, those with the same rest as one: each state takes its time. `share` is what is left of the
  * weight of an end that is not wanted. No sentence comes through a node twice: all that loops in the grammar is speech by its sounds.
  */
-function fsgOf([start]: readonly Node[], length: number, share: number): string | undefined {
+function fsgOf(begin: Node, length: number, share: number): string | undefined {
   const merged = new Merged();
   const numbers = new Map<Node, number | undefined>();
   const numberOf = (node: Node): number | undefined => {
@@ -185,6 +184,6 @@ function fsgOf([start]: readonly Node[], length: number, share: number): string 
     numbers.set(node, number);
     return number;
   };
-  const first = start && numberOf(start);
+  const first = numberOf(begin);
   return first === undefined ? undefined : merged.text(first);
 }

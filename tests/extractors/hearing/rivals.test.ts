@@ -17,31 +17,21 @@ const startOf = (context: Context) => buildGrammar(DEMO_SPEC, context, "near").s
 
 /** A finite-state grammar read back from its text. */
 function machine(fsg: string) {
-  const arcs = new Map<number, { to: number; word: string | undefined }[]>();
-  let [start, final] = [-1, -1];
-  for (const line of fsg.split("\n")) {
-    const [kind, from, to, , word] = line.split(" ");
-    if (kind === "START_STATE") start = Number(from);
-    if (kind === "FINAL_STATE") final = Number(from);
-    if (kind !== "TRANSITION") continue;
-    const list = arcs.get(Number(from)) ?? [];
-    list.push({ to: Number(to), word });
-    arcs.set(Number(from), list);
-  }
-  return { arcs, start, final };
+  const stateOf = (kind: string) => Number(fsg.match(new RegExp(`^${kind} (\\d+)$`, "m"))?.[1] ?? -1);
+  return { arcs: readFsg(fsg), start: stateOf("START_STATE"), final: stateOf("FINAL_STATE") };
 }
 
 /** Whether the grammar has a sentence of these words. */
 function has(fsg: string, sentence: readonly string[]): boolean {
   const { arcs, start, final } = machine(fsg);
   const closed = (states: Set<number>) => {
-    for (const state of states) for (const { to, word } of arcs.get(state) ?? []) if (word === undefined) states.add(to);
+    for (const state of states) for (const { to, words } of arcs.get(state) ?? []) if (words.length === 0) states.add(to);
     return states;
   };
   let states = closed(new Set([start]));
   for (const word of sentence) {
     const next = new Set<number>();
-    for (const state of states) for (const arc of arcs.get(state) ?? []) if (arc.word === word) next.add(arc.to);
+    for (const state of states) for (const arc of arcs.get(state) ?? []) if (arc.words[0] === word) next.add(arc.to);
     states = closed(next);
   }
   return states.has(final);
@@ -55,7 +45,7 @@ function walk(fsg: string, random: () => number): string[] {
     const choices = arcs.get(state) ?? [];
     const arc = choices[Math.floor(random() * choices.length)];
     if (arc === undefined) throw new Error("Expected a way to the end");
-    if (arc.word !== undefined) sentence.push(arc.word);
+    sentence.push(...arc.words);
     state = arc.to;
   }
   return sentence;
