@@ -1,8 +1,23 @@
 // Samples at one rate in, samples at another out: windowed-sinc interpolation with its kernels tabled by phase.
 
-const HALF_WIDTH = 16;
 const PHASES = 256;
-const KAISER_BETA = 8.6;
+
+/** A windowed-sinc kernel by its crossings of zero either side and the beta of its Kaiser window. */
+export interface Kernel {
+  readonly halfWidth: number;
+  readonly beta: number;
+}
+
+/** Within a tenth of a decibel up to 84 % of the lower Nyquist limit, and 90 dB down from an eighth above it on. */
+export const FINE: Kernel = { halfWidth: 16, beta: 8.6 };
+/**
+ * Half the work: within half a decibel up to there, and 50 dB down from a fifth above it on. For what the recogniser gets: a hearing makes
+ * two to five scales of a clip, which by `FINE` is one part in sixteen of its time. Of 216 sentences in nine tuning voices in pink noise at
+ * 10 dB as many came out exact, asked about and wrong as by that.
+ */
+export const QUICK: Kernel = { halfWidth: 8, beta: 5 };
+/** A quarter of it: within two decibels up to there, and 38 dB down from a quarter above it on. For what is only looked through for a pitch. */
+export const ROUGH: Kernel = { halfWidth: 4, beta: 4 };
 
 /** Modified Bessel function of the first kind, order zero, by its power series, to the last digit that counts. */
 function besselI0(x: number): number {
@@ -16,39 +31,40 @@ function besselI0(x: number): number {
   return sum;
 }
 
-const kernels = new Map<number, Float32Array>();
+const tables = new Map<string, Float32Array>();
 
 /** Kernel rows, one a phase, for a low-pass at `cutoff` of the input's Nyquist frequency (1 = all of it). */
-function kernelFor(cutoff: number): { rows: Float32Array; taps: number } {
-  const half = Math.ceil(HALF_WIDTH / cutoff);
+function tableOf({ halfWidth, beta }: Kernel, cutoff: number): { rows: Float32Array; taps: number } {
+  const half = Math.ceil(halfWidth / cutoff);
   const taps = half * 2;
-  const kept = kernels.get(cutoff);
+  const key = [halfWidth, beta, cutoff].join("|");
+  const kept = tables.get(key);
   if (kept !== undefined) return { rows: kept, taps };
   const rows = new Float32Array((PHASES + 1) * taps);
-  const norm = besselI0(KAISER_BETA);
+  const norm = besselI0(beta);
   for (let phase = 0; phase <= PHASES; phase += 1) {
     for (let tap = 0; tap < taps; tap += 1) {
       const x = tap - half + 1 - phase / PHASES;
       const edge = x / half;
-      const window = Math.abs(edge) >= 1 ? 0 : besselI0(KAISER_BETA * Math.sqrt(1 - edge * edge)) / norm;
+      const window = Math.abs(edge) >= 1 ? 0 : besselI0(beta * Math.sqrt(1 - edge * edge)) / norm;
       const angle = Math.PI * x * cutoff;
       rows[phase * taps + tap] = cutoff * (x === 0 ? 1 : Math.sin(angle) / angle) * window;
     }
   }
-  kernels.set(cutoff, rows);
+  tables.set(key, rows);
   return { rows, taps };
 }
 
 /**
  * Resample `pcm` from `from` to `to` samples a second (any positive ratio). Frequencies above the lower of the two
- * Nyquist limits are taken out first; the pass band is flat to about 93 % of it.
+ * Nyquist limits are taken out first, as well as `kernel` does.
  */
-export function resample(pcm: Float32Array, from: number, to: number): Float32Array {
+export function resample(pcm: Float32Array, from: number, to: number, kernel = FINE): Float32Array {
   if (from === to) return pcm;
   const step = from / to;
   // Rounded so that the warps in use share a handful of tabled kernels.
   const cutoff = Math.floor(Math.min(1, 1 / step) * 0.97 * 100) / 100;
-  const { rows, taps } = kernelFor(cutoff);
+  const { rows, taps } = tableOf(kernel, cutoff);
   const half = taps / 2;
   const length = Math.max(1, Math.round(pcm.length / step));
   const out = new Float32Array(length);

@@ -1,7 +1,7 @@
 // Samples at 16 kHz in, whether enough of their loud part is a voice out: sound that comes again at a pitch of speech, and lies low in frequency.
 // A saw, an air hammer, a thing that is dropped do neither; "wrong" and "next" were heard in them, as commands that all passes agreed on.
 import { frameLevels } from "./level.ts";
-import { resample } from "./resample.ts";
+import { ROUGH, resample } from "./resample.ts";
 
 const RATE = 16_000;
 /** Pitch is looked for in what lies below half of this, Hz: noise lies above it, mostly. */
@@ -52,7 +52,7 @@ function isLow(sound: Float32Array, from: number, size: number): boolean {
  * tell. Frames are looked at until that is known: most of what a voice says is one.
  */
 export function isVoice(sound: Float32Array, least: number): boolean {
-  const low = resample(sound, RATE, LOW_RATE);
+  const low = resample(sound, RATE, LOW_RATE, ROUGH);
   const starts: number[] = [];
   for (let at = 0; at + FRAME + LONGEST_PERIOD < low.length; at += HOP) starts.push(at);
   const levels = starts.map((at) => frameLevels(low.subarray(at, at + FRAME), FRAME)[0] ?? Number.NEGATIVE_INFINITY);

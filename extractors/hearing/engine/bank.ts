@@ -8,23 +8,23 @@ import { NARROW, PATIENT, type Search, UNHURRIED, WIDE } from "./search.ts";
 /** What is heard by a decoder, and whether in noise; "known" is what was read aloud, so that its words are known. */
 export type Role = "near" | "outline" | "small" | "near_in_noise" | "small_in_noise" | "known";
 
-/** How it is listened to a voice. */
+/** How it is listened to a voice: what is open is heard by `near`, and by `inNoise` in steady noise, where that is another. */
 interface Manner {
   readonly scoring: Scoring;
-  readonly search: Search;
-  readonly inNoise: Search;
+  readonly near: Search;
+  readonly inNoise?: Search;
 }
 
-const TO_A_STRANGER: Manner = { scoring: CLOSE, search: UNHURRIED, inNoise: UNHURRIED };
+const TO_A_STRANGER: Manner = { scoring: CLOSE, near: UNHURRIED };
 /** To one that the model is fitted to. */
-const TO_ONE_KNOWN: Manner = { scoring: LIGHT, search: UNHURRIED, inNoise: NARROW };
+const TO_ONE_KNOWN: Manner = { scoring: LIGHT, near: PATIENT, inNoise: NARROW };
 
 const searchFor: Readonly<Record<Role, (manner: Manner) => Search>> = {
-  near: ({ search }) => search,
-  small: ({ search }) => search,
-  near_in_noise: ({ inNoise }) => inNoise,
-  small_in_noise: ({ inNoise }) => inNoise,
+  near: ({ near }) => near,
+  small: () => PATIENT,
   outline: () => PATIENT,
+  near_in_noise: ({ near, inNoise = near }) => inNoise,
+  small_in_noise: ({ inNoise = PATIENT }) => inNoise,
   // What the same words cost at several scales is compared: of nine voices' scales five came out otherwise by a narrower search.
   known: () => WIDE,
 };
@@ -48,7 +48,7 @@ export class Bank {
 
   /** The role of what hears in what is open, or among few sentences. */
   roleFor(of: "near" | "small", inNoise: boolean): Role {
-    return inNoise && this.#manner.inNoise !== this.#manner.search ? `${of}_in_noise` : of;
+    return inNoise && this.#manner.inNoise !== undefined ? `${of}_in_noise` : of;
   }
 
   /** The decoder of a role, opened when it is asked for the first time. */

@@ -62,13 +62,12 @@ describe("a decoder that counts fewer densities in a frame", () => {
 
   it("is what a voice gets that the model is fitted to, and no stranger", () => {
     const bank = new Bank(engine, DICTIONARY);
-    const stranger = costs(heardWith(CLOSE, undefined, UNHURRIED));
-    expect(costs(heardBy(bank.decoder("near")))).toEqual(stranger);
+    expect(costs(heardBy(bank.decoder("near")))).toEqual(costs(heardWith(CLOSE, undefined, UNHURRIED)));
     bank.reopen(lean);
     for (const role of ["near", "small"] as const)
-      expect(costs(heardBy(bank.decoder(role)))).toEqual(costs(heardWith(LIGHT, lean, UNHURRIED)));
+      expect(costs(heardBy(bank.decoder(role)))).toEqual(costs(heardWith(LIGHT, lean, PATIENT)));
     bank.reopen(undefined);
-    expect(costs(heardBy(bank.decoder("small")))).toEqual(stranger);
+    expect(costs(heardBy(bank.decoder("small")))).toEqual(costs(heardWith(CLOSE, undefined, PATIENT)));
     bank.close();
   });
 });
