@@ -6,7 +6,6 @@ import { strangenessOf } from "./doubt/evidence.ts";
 import { isElsewhere } from "./doubt/pass-words.ts";
 import { NOISY_SNR, UNUSUAL } from "./doubt/verdict.ts";
 import type { Pass, Vote } from "./doubt/vote.ts";
-import type { Shop } from "./engine/bank.ts";
 import { isPhoneWord } from "./text.ts";
 import type { Doubt, Heard, HeardVerdict } from "./types.ts";
 import { plainWord } from "./words/plain-word.ts";
@@ -18,7 +17,8 @@ export interface Clip {
   readonly levels: Levels;
   /** Whether there were such blows. */
   readonly hammered: boolean;
-  readonly shop: Shop;
+  /** Whether noise lies under it, and no blow was struck, alone or amid what was said. */
+  readonly inNoise: boolean;
   /** Signal-to-noise ratio with the treble lifted, dB; measured once, when it is asked for. */
   readonly treble: () => number;
   /** The sound at the recogniser's rate on a frequency scale, made once a scale. */
@@ -51,7 +51,7 @@ export function clipOf(said: Float32Array, rate: number, margin?: number): Clip 
     ...cut,
     levels,
     hammered,
-    shop: blows.length > 0 ? "amid_blows" : levels.snr < NOISY_SNR ? "in_noise" : "quiet",
+    inNoise: levels.snr < NOISY_SNR && blows.length === 0,
     treble,
     at,
     seconds: pcm.length / rate,

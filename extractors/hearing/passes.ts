@@ -53,7 +53,7 @@ export class Passes {
   /** Hear in the whole grammar, on the frequency scale `warp` and in the noise of pass number `turn`. */
   whole(sought: Sought, warp: number, turn = 0): Pass {
     const { scope, clip, options } = sought;
-    return this.#decode(sought, warp, turn, this.#shelf.use(options.spec, options.context, scope, clip.shop));
+    return this.#decode(sought, warp, turn, this.#shelf.use(options.spec, options.context, scope, clip.inNoise));
   }
 
   /** Hear in the sentences about anything in outline. */
@@ -92,14 +92,14 @@ export class Passes {
     unwanted: readonly (readonly string[])[] = [],
     dearer?: number,
   ): ((warp: number, turn: number) => Pass) | undefined {
-    const { shop } = sought.clip;
-    const decoder = this.#shelf.useRivals(this.#startOf(sought), ownWords(pass), shop, unwanted, dearer);
+    const { inNoise } = sought.clip;
+    const decoder = this.#shelf.useRivals(this.#startOf(sought), ownWords(pass), inNoise, unwanted, dearer);
     return decoder && ((warp, turn) => ({ ...this.#decode(sought, warp, turn, decoder), full: false }));
   }
 
   /** Whether any other speech is heard in place of words of `pass`, though it is `dearer` than they are, natural-log units. */
   isOther(pass: Pass, { clip }: Sought, dearer: number): boolean {
-    const decoder = this.#shelf.useOther(ownWords(pass), clip.shop, dearer);
+    const decoder = this.#shelf.useOther(ownWords(pass), clip.inNoise, dearer);
     const { words } = decoder.decode(heardAt(clip.at(pass.warp), pass.turn));
     return words.some(({ word }) => isPhoneWord(word));
   }

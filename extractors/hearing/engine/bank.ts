@@ -3,36 +3,28 @@ import { Decoder } from "./decoder.ts";
 import type { Engine, HeldGaussians } from "./engine.ts";
 import type { GaussianFiles } from "./model.ts";
 import { CLOSE, LIGHT, type Scoring } from "./scoring.ts";
-import { NARROW, PATIENT, type Search, WIDE } from "./search.ts";
+import { NARROW, PATIENT, type Search, UNHURRIED, WIDE } from "./search.ts";
 
-/** What the shop is like while somebody speaks: blows, alone or amid what was said, go before steady noise. */
-export type Shop = "quiet" | "in_noise" | "amid_blows";
+/** What is heard by a decoder, and whether in noise; "known" is what was read aloud, so that its words are known. */
+export type Role = "near" | "outline" | "small" | "near_in_noise" | "small_in_noise" | "known";
 
-/** What is heard: what is open, or few sentences. */
-type Heard = "near" | "small";
-
-/** What is heard by a decoder, and in what shop; "known" is what was read aloud, so that its words are known. */
-export type Role = Heard | `${Heard}_${Exclude<Shop, "quiet">}` | "outline" | "known";
-
-/** How it is listened to a voice; `in_noise` and `amid_blows` go before the others there. */
-interface Manner extends Readonly<Record<Heard, Search>> {
+/** How it is listened to a voice: what is open is heard by `near`, and by `inNoise` in steady noise, where that is another. */
+interface Manner {
   readonly scoring: Scoring;
-  readonly in_noise?: Search;
-  readonly amid_blows?: Search;
+  readonly near: Search;
+  readonly inNoise?: Search;
 }
 
-const TO_A_STRANGER: Manner = { scoring: CLOSE, near: WIDE, small: PATIENT };
+const TO_A_STRANGER: Manner = { scoring: CLOSE, near: UNHURRIED };
 /** To one that the model is fitted to. */
-const TO_ONE_KNOWN: Manner = { scoring: LIGHT, near: WIDE, small: WIDE, in_noise: NARROW, amid_blows: PATIENT };
+const TO_ONE_KNOWN: Manner = { scoring: LIGHT, near: PATIENT, inNoise: NARROW };
 
 const searchFor: Readonly<Record<Role, (manner: Manner) => Search>> = {
   near: ({ near }) => near,
-  small: ({ small }) => small,
-  near_in_noise: ({ near, in_noise = near }) => in_noise,
-  small_in_noise: ({ small, in_noise = small }) => in_noise,
-  near_amid_blows: ({ near, amid_blows = near }) => amid_blows,
-  small_amid_blows: ({ small, amid_blows = small }) => amid_blows,
+  small: () => PATIENT,
   outline: () => PATIENT,
+  near_in_noise: ({ near, inNoise = near }) => inNoise,
+  small_in_noise: ({ inNoise = PATIENT }) => inNoise,
   // What the same words cost at several scales is compared: of nine voices' scales five came out otherwise by a narrower search.
   known: () => WIDE,
 };
@@ -55,8 +47,8 @@ export class Bank {
   }
 
   /** The role of what hears in what is open, or among few sentences. */
-  roleFor(of: Heard, shop: Shop): Role {
-    return shop === "quiet" || this.#manner[shop] === undefined ? of : `${of}_${shop}`;
+  roleFor(of: "near" | "small", inNoise: boolean): Role {
+    return inNoise && this.#manner.inNoise !== undefined ? `${of}_in_noise` : of;
   }
 
   /** The decoder of a role, opened when it is asked for the first time. */

@@ -1,7 +1,7 @@
 // The grammars of this session, kept from one sentence to the next, and which of them each decoder has set.
 import type { Context } from "../../../shared/events/reading.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
-import type { Bank, Role, Shop } from "../engine/bank.ts";
+import type { Bank, Role } from "../engine/bank.ts";
 import type { Decoder } from "../engine/decoder.ts";
 import type { State } from "./automaton.ts";
 import { buildGrammar, type Grammar, grammarKey, type Scope, withoutFocus } from "./index.ts";
@@ -34,17 +34,16 @@ export class GrammarShelf {
   }
 
   /** The decoder of a scope, with its grammar set. */
-  use(spec: Spec, context: Context, scope: Scope, shop: Shop): Decoder {
+  use(spec: Spec, context: Context, scope: Scope, inNoise: boolean): Decoder {
     const grammar = this.grammar(spec, context, scope);
-    const role = scope === "all" ? "known" : this.#bank.roleFor(scope === "near" ? scope : "small", shop);
+    const role = scope === "all" ? "known" : this.#bank.roleFor(scope === "near" ? scope : "small", inNoise);
     return this.#withSet(role, grammar, () => grammar.fsg);
   }
 
-  /** The decoders of what is open, with that set: those for noise and blows where there were some before. */
+  /** The decoders of what is open, with that set: the one for noise where there was some before. */
   prepare(spec: Spec, context: Context): void {
-    this.use(spec, context, "near", "quiet");
-    for (const shop of ["in_noise", "amid_blows"] as const)
-      if (this.#bank.isOpen(`near_${shop}`)) this.use(spec, context, "near", shop);
+    this.use(spec, context, "near", false);
+    if (this.#bank.isOpen("near_in_noise")) this.use(spec, context, "near", true);
     this.useOutline(spec, context);
   }
 
@@ -61,12 +60,12 @@ export class GrammarShelf {
   useRivals(
     start: State,
     heard: readonly string[],
-    shop: Shop,
+    inNoise: boolean,
     unwanted?: readonly (readonly string[])[],
     dearer?: number,
   ): Decoder | undefined {
     const rivals = rivalsFsg(start, heard, unwanted, dearer);
-    return rivals === undefined ? undefined : this.#withSet(this.#bank.roleFor("small", shop), rivals, () => rivals);
+    return rivals === undefined ? undefined : this.#withSet(this.#bank.roleFor("small", inNoise), rivals, () => rivals);
   }
 
   /** The decoder of known words (with roles), with the sentences set that sound like them; undefined where nothing does. */
@@ -76,9 +75,9 @@ export class GrammarShelf {
   }
 
   /** The small decoder, with `heard` (words with roles), or any other speech so much dearer, set (see `otherSpeechFsg`). */
-  useOther(heard: readonly string[], shop: Shop, dearer: number): Decoder {
+  useOther(heard: readonly string[], inNoise: boolean, dearer: number): Decoder {
     const other = otherSpeechFsg(heard, dearer);
-    return this.#withSet(this.#bank.roleFor("small", shop), other, () => other);
+    return this.#withSet(this.#bank.roleFor("small", inNoise), other, () => other);
   }
 
   /** The decoders are others now: no grammar is set on them. */

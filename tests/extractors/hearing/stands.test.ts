@@ -13,7 +13,7 @@ const clipAt = (snr: number, treble = snr): Clip => ({
   rate: 16_000,
   levels: { from: 0, to: 0, noise: -snr, snr },
   hammered: false,
-  shop: "quiet",
+  inNoise: false,
   treble: () => treble,
   at: () => new Float32Array(0),
   seconds: 1,
