@@ -2,6 +2,7 @@
 import { isEnough, votesWanted } from "./doubt/agreement.ts";
 import { type Evidence, evidenceOf, strangenessOf } from "./doubt/evidence.ts";
 import { type HearRivals, leads } from "./doubt/lead.ts";
+import type { Setting } from "./doubt/odd.ts";
 import { otherWouldBe } from "./doubt/other-speech.ts";
 import { isElsewhere } from "./doubt/pass-words.ts";
 import { FAR_AHEAD, FEW_ALIKE, mayStand } from "./doubt/stands.ts";
@@ -15,7 +16,6 @@ import {
   leadWanted,
   mayStillCount,
   NOISY_SNR,
-  type Setting,
   tooStrange,
   UNUSUAL,
 } from "./doubt/verdict.ts";
@@ -104,9 +104,10 @@ export class Seeker {
   }
 
   /** What is known of the voice, and whether `scope` is what is open. */
-  #setting({ scope, options }: Sought): Setting {
+  #setting({ scope, clip, options }: Sought): Setting {
     const elsewhere = scope !== "near" && isFocused(options.context);
-    return { usual: this.#memory.usual, fitted: this.#fit.isFitted, elsewhere };
+    const quiet = clip.levels.snr >= NOISY_SNR && !clip.hammered;
+    return { usual: this.#memory.usual, fitted: this.#fit.isFitted, quiet, elsewhere };
   }
 
   /** Look with the whole grammar: at the voice's scale, or at two where the voice is not known or nothing fits. */

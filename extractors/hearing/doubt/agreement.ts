@@ -1,9 +1,10 @@
 // How many passes must agree before a sentence counts.
 import { isFreeNote } from "../text.ts";
 import { isSlippery } from "./fragile.ts";
+import type { Setting } from "./odd.ts";
 import { FAIR_COMMAND } from "./odd-command.ts";
 import { FAR_AHEAD } from "./stands.ts";
-import { isBriefCommand, NOISY_SNR, type Setting, UNUSUAL } from "./verdict.ts";
+import { isBriefCommand, NOISY_SNR, UNUSUAL } from "./verdict.ts";
 import { saidWords, type Vote } from "./vote.ts";
 
 /** Passes that must agree on what is not easily taken for another. */

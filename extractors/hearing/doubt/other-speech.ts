@@ -3,7 +3,8 @@
 import { isFreeNote } from "../text.ts";
 import type { Evidence } from "./evidence.ts";
 import { isReadOut } from "./fragile.ts";
-import { A_WORD_OR_TWO, isBriefCommand, type Setting } from "./verdict.ts";
+import type { Setting } from "./odd.ts";
+import { A_WORD_OR_TWO, isBriefCommand } from "./verdict.ts";
 import { type Pass, saidWords } from "./vote.ts";
 
 /**

@@ -3,7 +3,8 @@ import type { Clip } from "../heard.ts";
 import { isFreeNote } from "../text.ts";
 import type { Evidence } from "./evidence.ts";
 import { isSlippery } from "./fragile.ts";
-import { hissIn, isBriefCommand, judge, leadWanted, NOISY_SNR, type Setting } from "./verdict.ts";
+import type { Setting } from "./odd.ts";
+import { hissIn, isBriefCommand, judge, leadWanted, NOISY_SNR } from "./verdict.ts";
 import { type Pass, saidWords } from "./vote.ts";
 
 /**

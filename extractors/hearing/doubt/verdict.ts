@@ -4,17 +4,11 @@ import type { HeardVerdict } from "../types.ts";
 import { isNumberWord } from "../words/numbers.ts";
 import { type Evidence, strangenessOf } from "./evidence.ts";
 import { isBlurred, isBreathLong, isHomophone, isHushed, isReadOut, isSlippery, mayHaveSlipped } from "./fragile.ts";
+import { oddFrom, oddIfSlippery, type Setting } from "./odd.ts";
 import { isOddCommand } from "./odd-command.ts";
 import { ownWords } from "./pass-words.ts";
 import type { Struck } from "./struck.ts";
 import { type Pass, saidWords, type Vote } from "./vote.ts";
-
-/** A limit on strangeness as a share of what is usual for a voice, and how far it goes either way. */
-interface ForVoice {
-  readonly share: number;
-  readonly least: number;
-  readonly most: number;
-}
 
 /** Below this the words cannot be trusted whatever they are. */
 export const LOUDEST_SNR = 8;
@@ -74,26 +68,11 @@ export const FLATTEST_SNR = 4;
  * and things dropped 0.11 at most. In noise as loud as pink or hum at 5 dB one command in seventy had less.
  */
 export const LEAST_VOICED = 0.15;
-/**
- * Strangeness above which a sentence is asked about: for a voice not known yet, and as a share of what is usual for it. Of the
- * tuning voices' sentences that all passes heard alike and wrong, seven in twelve lie above the first; of the right ones one in
- * seven, and nearly all of those are of voices the model does not know the like of.
- */
-const ODD = 325;
-/** However well a voice fits, its sentences differ by as much; and however badly, more is not taken: fitting the model is the cure. */
-const ODD_FOR_VOICE: ForVoice = { share: 1.2, least: 315, most: 345 };
 /** A value said alone costs more a second, and none of the tuning voices' was heard wrong by all passes. */
 export const A_WORD_OR_TWO = 2;
 const BRIEF_ALLOWANCE = 50;
 /** For two or three words about something that is not open, and for a place said alone: of nine tuning voices' right ones the dearest cost 312. */
 const ODD_IF_BRIEF = 320;
-/** For a read-out and for what is easily taken for another number: no band catches a digit that slipped. */
-const ODD_IF_SLIPPERY = 320;
-/**
- * The same once the model is fitted to the voice, and as a share of what is usual for it then (about 200 mostly). Of the tuning
- * voices' right ones eight in 435 lie above the first, and a demo read-out that all passes heard wrong.
- */
-const ODD_IF_SLIPPERY_FITTED: ForVoice = { share: 1.25, least: 280, most: ODD_IF_SLIPPERY };
 /** Above this the sentence is looked for once more at another scale. */
 export const UNUSUAL = 320;
 /**
@@ -140,23 +119,6 @@ export const isBriefCommand = ({ command, decoded }: Pass) => command && decoded
 
 /** Strangeness above which a pass is no speech for the book, whatever others say. */
 export const tooStrange = (pass: Pass): number => (isBriefCommand(pass) ? STRANGE_COMMAND : STRANGE_AGREED);
-
-const limitFor = (usual: number, { share, least, most }: ForVoice) => Math.min(most, Math.max(least, usual * share));
-
-const oddFrom = ({ usual }: Setting) => (usual === undefined ? ODD : limitFor(usual, ODD_FOR_VOICE));
-
-const oddIfSlippery = ({ usual = 0, fitted = false }: Setting) =>
-  fitted ? limitFor(usual, ODD_IF_SLIPPERY_FITTED) : ODD_IF_SLIPPERY;
-
-/** What is known beside the sentence itself. */
-export interface Setting {
-  /** How strange the voice's sentences mostly are, when that is known. */
-  readonly usual?: number | undefined;
-  /** Whether the model is fitted to the voice. */
-  readonly fitted?: boolean;
-  /** Whether another thing is open than the one the sentence is about: other talk mostly ends up there, in few words. */
-  readonly elsewhere?: boolean;
-}
 
 /** Noise that may have hidden a consonant that tells one figure from another: none, some, or so much that no lead counts. */
 export type Hiss = "none" | "some" | "loud";

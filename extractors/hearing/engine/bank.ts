@@ -3,7 +3,7 @@ import { Decoder } from "./decoder.ts";
 import type { Engine, HeldGaussians } from "./engine.ts";
 import type { GaussianFiles } from "./model.ts";
 import { CLOSE, LIGHT, type Scoring } from "./scoring.ts";
-import { NARROW, PATIENT, type Search, UNHURRIED, WIDE } from "./search.ts";
+import { NARROW, PATIENT, type Search, WIDE } from "./search.ts";
 
 /** What is heard by a decoder, and whether in noise; "known" is what was read aloud, so that its words are known. */
 export type Role = "near" | "outline" | "small" | "near_in_noise" | "small_in_noise" | "known";
@@ -15,7 +15,7 @@ interface Manner {
   readonly inNoise?: Search;
 }
 
-const TO_A_STRANGER: Manner = { scoring: CLOSE, near: UNHURRIED };
+const TO_A_STRANGER: Manner = { scoring: CLOSE, near: WIDE };
 /** To one that the model is fitted to. */
 const TO_ONE_KNOWN: Manner = { scoring: LIGHT, near: PATIENT, inNoise: NARROW };
 

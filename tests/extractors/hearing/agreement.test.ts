@@ -1,7 +1,7 @@
 // How many passes must agree before a sentence counts. Figures of the sentences below are made by hand.
 import { describe, expect, it } from "vitest";
 import { votesWanted } from "../../../extractors/hearing/doubt/agreement.ts";
-import type { Setting } from "../../../extractors/hearing/doubt/verdict.ts";
+import type { Setting } from "../../../extractors/hearing/doubt/odd.ts";
 import { passOf } from "./passes.ts";
 
 const KNOWN: Setting = { fitted: true };

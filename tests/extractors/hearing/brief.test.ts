@@ -1,7 +1,8 @@
 // Commands of a word or two, alone: how badly each may fit and still be done. Figures are made by hand.
 import { describe, expect, it } from "vitest";
 import type { Evidence } from "../../../extractors/hearing/doubt/evidence.ts";
-import { judge, leadWanted, type Setting } from "../../../extractors/hearing/doubt/verdict.ts";
+import type { Setting } from "../../../extractors/hearing/doubt/odd.ts";
+import { judge, leadWanted } from "../../../extractors/hearing/doubt/verdict.ts";
 import { type Heard, understand } from "../../../extractors/hearing/index.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 import { passOf } from "./passes.ts";

@@ -2,8 +2,8 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { fliteVoice } from "../../../demo-data/voices.ts";
 import type { Evidence } from "../../../extractors/hearing/doubt/evidence.ts";
+import type { Setting } from "../../../extractors/hearing/doubt/odd.ts";
 import { otherWouldBe } from "../../../extractors/hearing/doubt/other-speech.ts";
-import type { Setting } from "../../../extractors/hearing/doubt/verdict.ts";
 import { Decoder } from "../../../extractors/hearing/engine/decoder.ts";
 import { otherSpeechFsg } from "../../../extractors/hearing/grammar/other-speech.ts";
 import { resample } from "../../../extractors/hearing/index.ts";

@@ -8,7 +8,7 @@ import { GAUSSIANS } from "../../../extractors/hearing/engine/gaussians.ts";
 import { leanFiles } from "../../../extractors/hearing/engine/lean.ts";
 import type { GaussianFiles } from "../../../extractors/hearing/engine/model.ts";
 import { CLOSE, LIGHT, type Scoring } from "../../../extractors/hearing/engine/scoring.ts";
-import { NARROW, PATIENT, type Search, UNHURRIED, WIDE } from "../../../extractors/hearing/engine/search.ts";
+import { NARROW, PATIENT, type Search, WIDE } from "../../../extractors/hearing/engine/search.ts";
 import { resample } from "../../../extractors/hearing/index.ts";
 import { openModel } from "./open-model.ts";
 
@@ -62,7 +62,7 @@ describe("a decoder that counts fewer densities in a frame", () => {
 
   it("is what a voice gets that the model is fitted to, and no stranger", () => {
     const bank = new Bank(engine, DICTIONARY);
-    expect(costs(heardBy(bank.decoder("near")))).toEqual(costs(heardWith(CLOSE, undefined, UNHURRIED)));
+    expect(costs(heardBy(bank.decoder("near")))).toEqual(costs(heardWith(CLOSE, undefined, WIDE)));
     bank.reopen(lean);
     for (const role of ["near", "small"] as const)
       expect(costs(heardBy(bank.decoder(role)))).toEqual(costs(heardWith(LIGHT, lean, PATIENT)));
@@ -74,7 +74,7 @@ describe("a decoder that counts fewer densities in a frame", () => {
 
 describe("a decoder that searches less widely", () => {
   it("hears the same words where they are said clearly", () => {
-    for (const search of [NARROW, PATIENT, UNHURRIED]) {
+    for (const search of [NARROW, PATIENT]) {
       const heard = heardWith(LIGHT, lean, search);
       expect(heard.map(({ text }) => text)).toEqual(SENTENCES);
       // The setting does reach the library.

@@ -2,8 +2,9 @@
 import { describe, expect, it } from "vitest";
 import { isEnough } from "../../../extractors/hearing/doubt/agreement.ts";
 import type { Evidence } from "../../../extractors/hearing/doubt/evidence.ts";
+import type { Setting } from "../../../extractors/hearing/doubt/odd.ts";
 import { FAR_AHEAD, mayStand } from "../../../extractors/hearing/doubt/stands.ts";
-import { isHopeless, type Setting } from "../../../extractors/hearing/doubt/verdict.ts";
+import { isHopeless } from "../../../extractors/hearing/doubt/verdict.ts";
 import type { Clip } from "../../../extractors/hearing/heard.ts";
 import { passOf } from "./passes.ts";
 

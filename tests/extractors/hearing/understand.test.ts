@@ -1,7 +1,8 @@
 // Where the ear's doubt meets the parser: what was heard surely counts, what was not waits or asks.
 import { describe, expect, it } from "vitest";
 import type { Evidence } from "../../../extractors/hearing/doubt/evidence.ts";
-import { hissIn, judge, leadWanted, type Setting } from "../../../extractors/hearing/doubt/verdict.ts";
+import type { Setting } from "../../../extractors/hearing/doubt/odd.ts";
+import { hissIn, judge, leadWanted } from "../../../extractors/hearing/doubt/verdict.ts";
 import { type Pass, vote } from "../../../extractors/hearing/doubt/vote.ts";
 import { type Heard, understand } from "../../../extractors/hearing/index.ts";
 import { isWhole } from "../../../extractors/hearing/understand.ts";
