@@ -29,6 +29,8 @@ function clip() {
 const hissing = (quiet: Clip): Clip => ({ ...quiet, levels: { ...quiet.levels, snr: 13 }, treble: () => 6 });
 
 const GAP = "two top twelve thou";
+/** What slips easily does not stand on one check where it costs as much. */
+const TEEN_GAP = "two top sixteen thou";
 const OTHER_GAP = "two top twenty thou";
 const READ_OUT = "three eight seven five";
 const OTHER_READ_OUT = "three eight seven nine";
@@ -102,8 +104,8 @@ describe("a sentence that all passes hear alike", () => {
 
 describe("a sentence that a check hears otherwise", () => {
   it("is heard on where a lead may speak for it", () => {
-    const script = { look: GAP, strangeness: 285, checks: [OTHER_GAP, GAP] };
-    expect(seek(script)).toMatchObject({ verdict: "ok", text: GAP, checks: 5 });
+    const script = { look: TEEN_GAP, strangeness: 270, checks: [OTHER_GAP, TEEN_GAP] };
+    expect(seek(script)).toMatchObject({ verdict: "ok", text: TEEN_GAP, checks: 5 });
   });
 
   it("is asked about once it is told what it is, where none does", () => {
