@@ -6,7 +6,7 @@ import { isVoice } from "./audio/voicing.ts";
 import { Beginning } from "./beginning.ts";
 import { isYes, ownWords } from "./doubt/pass-words.ts";
 import { betterThan, isSettled, laterIfBetter } from "./doubt/settled.ts";
-import { FLATTEST_SNR, hissIn, LEAST_VOICED, NOISY_SNR } from "./doubt/verdict.ts";
+import { FLATTEST_SNR, hissIn, LEAST_VOICED } from "./doubt/verdict.ts";
 import { costOf, type Pass } from "./doubt/vote.ts";
 import { MIDDLE, VoiceMemory } from "./doubt/warps.ts";
 import { Bank } from "./engine/bank.ts";
@@ -15,7 +15,7 @@ import { type ReadModelFile, readModel } from "./engine/model.ts";
 import type { EngineFactory, EngineModule } from "./engine/module.ts";
 import { namedIn } from "./grammar/index.ts";
 import { GrammarShelf } from "./grammar/shelf.ts";
-import { type Clip, clipOf, nothing } from "./heard.ts";
+import { type Clip, clipOf, isQuiet, nothing } from "./heard.ts";
 import { Passes, type Sought } from "./passes.ts";
 import { type Found, Seeker } from "./seek.ts";
 import { finish } from "./steps.ts";
@@ -104,8 +104,8 @@ export class Ear {
   }
 
   /** Whether a hearing settles the sentence. What noise or a blow makes dearer is known of a voice that is fitted. */
-  #isSettled(heard: Heard, { levels, hammered }: Clip): boolean {
-    return isSettled(heard, this.#fit.isFitted && (hammered || levels.snr < NOISY_SNR));
+  #isSettled(heard: Heard, clip: Clip): boolean {
+    return isSettled(heard, this.#fit.isFitted && !isQuiet(clip));
   }
 
   *#hearIn(sought: Sought): Hearing {

@@ -58,6 +58,9 @@ export function clipOf(said: Float32Array, rate: number, margin?: number): Clip 
   };
 }
 
+/** Whether neither noise nor a blow made what was said dearer. */
+export const isQuiet = ({ levels, hammered }: Pick<Clip, "levels" | "hammered">): boolean => levels.snr >= NOISY_SNR && !hammered;
+
 /** Nothing was said, or nothing that could be made out. */
 export const nothing = (seconds: number, snr: number, warp: number): Heard => ({
   text: "",

@@ -24,7 +24,7 @@ import { checkWarp, MIDDLE, nextLook, UNKNOWN, type VoiceMemory } from "./doubt/
 import { ENGINE_RATE } from "./engine/decoder.ts";
 import { isFocused } from "./grammar/index.ts";
 import { ON } from "./grammar/outline.ts";
-import { doubtOf, firstSight, glimpse, heardOf, nothing } from "./heard.ts";
+import { doubtOf, firstSight, glimpse, heardOf, isQuiet, nothing } from "./heard.ts";
 import type { Passes, Sought } from "./passes.ts";
 import { isFreeNote } from "./text.ts";
 import type { Heard, HeardVerdict } from "./types.ts";
@@ -106,8 +106,7 @@ export class Seeker {
   /** What is known of the voice, and whether `scope` is what is open. */
   #setting({ scope, clip, options }: Sought): Setting {
     const elsewhere = scope !== "near" && isFocused(options.context);
-    const quiet = clip.levels.snr >= NOISY_SNR && !clip.hammered;
-    return { usual: this.#memory.usual, fitted: this.#fit.isFitted, quiet, elsewhere };
+    return { usual: this.#memory.usual, fitted: this.#fit.isFitted, quiet: isQuiet(clip), elsewhere };
   }
 
   /** Look with the whole grammar: at the voice's scale, or at two where the voice is not known or nothing fits. */

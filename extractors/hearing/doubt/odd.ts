@@ -28,8 +28,8 @@ const ODD = 325;
 /** However well a voice fits, its sentences differ by as much; and however badly, more is not taken: fitting the model is the cure. */
 const ODD_FOR_VOICE: ForVoice = { share: 1.2, least: 315, most: 345 };
 /**
- * The same in a quiet shop, once the model is fitted to the voice. Of 216 right sentences of nine tuning voices the dearest cost 280, but
- * one 300; of 342 of their talk about the trade four were figures that counted, for 299 and more.
+ * The same in a quiet shop, once the model is fitted to the voice. Of 216 right sentences of nine tuning voices the dearest cost
+ * 280; of 342 of their talk about the trade four were figures that counted, for 299 and more.
  */
 const ODD_IN_QUIET: ForVoice = { ...ODD_FOR_VOICE, least: 290 };
 /** For a read-out and for what is easily taken for another number: no band catches a digit that slipped. */

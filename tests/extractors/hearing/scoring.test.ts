@@ -82,6 +82,10 @@ describe("a decoder that searches less widely", () => {
     }
   });
 
+  it("is narrow by another setting than it is patient by", () => {
+    expect(costs(heardWith(LIGHT, lean, NARROW))).not.toEqual(costs(heardWith(LIGHT, lean, PATIENT)));
+  });
+
   it("is patient with words in any order, and wide with those that are known", () => {
     const bank = new Bank(engine, DICTIONARY);
     bank.reopen(lean);
