@@ -72,6 +72,14 @@ describe("the demo build", () => {
     expect(right).toBeGreaterThan(70);
   });
 
+  it("has gauges by which the top ring's gap at cylinder 2, twelve thou, is good", async () => {
+    if (state.state !== "there") throw new Error("Expected a made demo");
+    const found = await shop.deps.builds.read(state.build, ({ findings }) =>
+      findings().filter(({ rule, place }) => rule === "ring_end_gap" && place.cylinder === 2 && place.ring === "top"),
+    );
+    expect(found.map(({ value, verdict }) => [value, verdict])).toEqual([[0.012, "pass"]]);
+  });
+
   it("is made once: asked for again, it is there", async () => {
     expect(await shop.demo.start()).toEqual({ state: "there", build: state.state === "there" ? state.build : "" });
     expect(await shop.deps.store.heads()).toHaveLength(1);
