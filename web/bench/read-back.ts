@@ -58,6 +58,30 @@ export function sayLimit(limit: string): string {
   return thou.replace(/ in(?= |$)/, " thou");
 }
 
+/** How much of a tolerance lies at each of its ends: a good figure there is said with its bound. */
+const NEAR = 0.1;
+
+/** A limit of two bounds, how far above the low one a value stands as a share of the tolerance, and what follows the numbers. */
+function within(limit: string, value: number | null): { low: string; high: string; unit: string; share: number } | undefined {
+  const [, low, high, unit = ""] = limit.match(/^(-?[\d.]+) to (-?[\d.]+)(.*)$/) ?? [];
+  if (value === null || low === undefined || high === undefined || !(Number(high) > Number(low))) return undefined;
+  return { low, high, unit, share: (value - Number(low)) / (Number(high) - Number(low)) };
+}
+
+/** What decided, as it is said: the bound that a value is beyond or nearest to, or the whole of a limit that has no two. */
+export function sayBound({ limit, value }: Pick<Finding, "limit" | "value">): string {
+  if (limit === null) return "";
+  const at = within(limit, value);
+  if (at === undefined) return `limit ${sayLimit(limit)}`;
+  return at.share < 0.5 ? `minimum ${sayLimit(at.low + at.unit)}` : `maximum ${sayLimit(at.high + at.unit)}`;
+}
+
+/** Whether a good figure stands so close to a bound that it is worth saying. */
+function isNear({ limit, value }: Finding): boolean {
+  const at = limit === null ? undefined : within(limit, value);
+  return at !== undefined && (at.share <= NEAR || at.share >= 1 - NEAR);
+}
+
 /** Answer to an utterance: its newest reading with verdict, else what its commands say, else its question. */
 export function readBackOutcome(outcome: Outcome, build: Build, findings: readonly Finding[]): ReadBack {
   const question = outcome.parsed.questions[0];
@@ -98,16 +122,18 @@ function askForFigure({ parsed }: Outcome, question: Question): ReadBack {
 function sayReading(logged: LoggedReading, findings: readonly Finding[], brief: boolean): string {
   const { reading } = logged;
   const mark = markOf(logged, findings);
-  const head = `${placeWords(reading.place) || QUANTITIES[reading.quantity].said}, ${valueWords(reading)}`;
+  const figure = valueWords(reading);
+  const head = `${placeWords(reading.place) || QUANTITIES[reading.quantity].said}, ${figure}`;
   if (mark === "waiting") {
     const why = reading.because === undefined ? "" : `, ${becauseWords(reading.because)}`;
     return `${head}${why}. Yes or no?`;
   }
   if (mark === "free") return head;
-  const limit = findings[0]?.limit ?? null;
-  return mark === "pass" || brief || limit === null
-    ? `${head}, ${MARK_WORDS[mark]}`
-    : `${head}, ${MARK_WORDS[mark]}; limit ${sayLimit(limit)}`;
+  const decided = mark === "pass" ? findings.find(isNear) : findings[0];
+  const bound = brief || decided === undefined ? "" : sayBound(decided);
+  // The unit of the figure, which was just said, is not said twice.
+  const short = figure.endsWith(" thou") ? bound.replace(/ thou$/, "") : bound;
+  return `${head}, ${MARK_WORDS[mark]}${short === "" ? "" : `; ${short}`}`;
 }
 
 /** The last reading of a device that still stands or waits, as it would be said again. */

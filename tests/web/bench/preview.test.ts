@@ -47,7 +47,7 @@ function same(back: ReadBack | undefined, known: ReadonlySet<string>): unknown {
 /** Said before, and then the sentence whose preview is held against its answer, with what that must contain. */
 const SENTENCES: readonly (readonly [kind: string, before: readonly string[], sentence: string, answer: string])[] = [
   ["a reading that is good", [], "ring gap number two top, thirteen thou", "thirteen thou, good"],
-  ["a reading that is out", [], "ring gap number three top, twenty one thou", "out; limit"],
+  ["a reading that is out", [], "ring gap number three top, twenty one thou", "out; maximum 17.4"],
   ["a reading that waits", [], "bore one top thrust three eight seven", "Yes or no?"],
   [
     "the same place again",

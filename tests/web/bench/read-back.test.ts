@@ -4,7 +4,7 @@ import { logUtterance } from "../../../extractors/bench/index.ts";
 import { parse } from "../../../extractors/speech/index.ts";
 import { apply, contextOf, openBuild } from "../../../shared/build/index.ts";
 import { evaluate } from "../../../shared/rules/index.ts";
-import { type ReadBack, readBackOutcome, sayLimit } from "../../../web/bench/read-back.ts";
+import { type ReadBack, readBackOutcome, sayBound, sayLimit } from "../../../web/bench/read-back.ts";
 import { opened, testStamp } from "../../support/events.ts";
 
 describe("limits as said", () => {
@@ -16,6 +16,22 @@ describe("limits as said", () => {
     ["3.9040 to 3.9055 in", "3.9040 to 3.9055 in"],
   ])("%s as %s", (limit, said) => {
     expect(sayLimit(limit)).toBe(said);
+  });
+
+  it.each([
+    ["0.01172 to 0.01757 in", 0.009, "minimum 11.7 thou"],
+    ["0.01172 to 0.01757 in", 0.012, "minimum 11.7 thou"],
+    ["0.01172 to 0.01757 in", 0.021, "maximum 17.6 thou"],
+    ["-0.0002 to 0.0003 in", -0.0004, "minimum -0.2 thou"],
+    ["3.9040 to 3.9055 in", 3.9061, "maximum 3.9055 in"],
+    ["35 to 42 ft-lbf", 45, "maximum 42 ft-lbf"],
+    ["0.0030 in at most", 0.0035, "limit 3 thou at most"],
+    ["42 lbf at least", 38, "limit 42 lbf at least"],
+    ["0.01172 to 0.01757 in", null, "limit 11.7 to 17.6 thou"],
+    ["0.0200 to 0.0200 in", 0.03, "limit 20 to 20 thou"],
+    [null, 0.012, ""],
+  ])("%s against %s as %s", (limit, value, said) => {
+    expect(sayBound({ limit, value })).toBe(said);
   });
 });
 
@@ -36,7 +52,13 @@ describe("answers", () => {
   it("says place, figure and verdict", () => {
     const [good, out] = said("ring gap two top, thirteen thou", "ring gap three top, nine thou");
     expect(good).toBe("two top, thirteen thou, good");
-    expect(out).toMatch(/^three top, nine thou, out; limit [\d.]+ to [\d.]+ thou$/);
+    expect(out).toMatch(/^three top, nine thou, out; minimum [\d.]+$/);
+  });
+
+  it("says the bound that a good figure stands close to", () => {
+    // A bore bored .030 over: .003 in of gap an inch of 3.9051 is .01172 in (common practice, no source).
+    const [, near] = said("bore two middle axial, three nine oh five one", "ring gap number two top, twelve thou");
+    expect(near).toBe("two top, twelve thou, good; minimum 11.7");
   });
 
   it("says the new figure after a correction", () => {
