@@ -188,7 +188,9 @@ export class Seeker {
     const ways = this.#passes.waysOf(best, sought);
     return (at) => {
       const ahead = hear(at, ways, lead);
-      return ahead?.meaning === best.meaning ? { ...ahead, ahead: lead } : hear(at, []);
+      if (ahead?.meaning === best.meaning) return { ...ahead, ahead: lead };
+      const again = hear(at, []);
+      return again?.meaning === best.meaning ? { ...again, behind: lead } : again;
     };
   }
 

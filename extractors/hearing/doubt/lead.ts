@@ -37,6 +37,8 @@ export function* leads(
   const known = voters.filter(isAhead);
   if (known.length > MOST_CHECKS) return known[0];
   const checks = voters.filter((pass) => !pass.full && same(pass)).slice(0, MOST_CHECKS);
+  // Where something else was heard for less than is wanted, it would be again.
+  if (checks.some(({ behind = Number.POSITIVE_INFINITY }) => behind <= wanted)) return undefined;
   const unwanted = [...ways];
   const isUnwanted = (pass: Pass) => unwanted.some((words) => solidOf(words) === solidOf(ownWords(pass)));
   let own: Pass | undefined;

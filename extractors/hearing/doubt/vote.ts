@@ -23,6 +23,8 @@ export interface Pass {
   readonly command: boolean;
   /** How much dearer the sentence could have been and still be heard, as far as that was tried; natural-log units. */
   readonly ahead?: number;
+  /** How much dearer it was not heard any more, though it was when it cost what it does; natural-log units. */
+  readonly behind?: number;
 }
 
 export interface Vote {

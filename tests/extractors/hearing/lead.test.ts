@@ -108,6 +108,20 @@ describe("the lead of a sentence", () => {
     expect(finish(leads(WINNER, other, WANTED, () => pass("ten", 450), WAYS))).toBeUndefined();
   });
 
+  it("is not asked for where a check has shown that it is less, and is where the check showed so of more, or of another sentence", () => {
+    let decodes = 0;
+    const hear: HearRivals = () => {
+      decodes += 1;
+      return WINNER;
+    };
+    const behind = (by: number, meaning = "twelve") => [check(0.96, 1), { ...check(1.04, 2), meaning, behind: by }];
+    expect(finish(leads(WINNER, behind(WANTED), WANTED, hear, WAYS))).toBeUndefined();
+    expect(decodes).toBe(0);
+    expect(finish(leads(WINNER, behind(WANTED + 1), WANTED, hear, WAYS))).toBe(WINNER);
+    expect(finish(leads(WINNER, behind(WANTED, "ten"), WANTED, hear, WAYS))).toBe(WINNER);
+    expect(decodes).toBe(5);
+  });
+
   it("is not looked for further once it is too small", () => {
     let decodes = 0;
     const close: HearRivals = () => {
