@@ -151,6 +151,8 @@ const NAMELESS = 0.03;
 /** Beside a bare value: how usual it is to say a place with it, and to say one where the place is open already. */
 const PLACED = 0.2;
 const PLACED_ANYHOW = 0.03;
+/** After a bare value and where the place is open already: a long "one" of "fifty-one" is heard for "on one" otherwise. */
+const TRAILED_ANYHOW = 0.001;
 
 /** Sentences that leave the quantity to the context: a bare value, or a place and a value. */
 export function impliedSentences(quantity: Quantity, spec: Spec, metric: boolean, whole: boolean): Phrase {
@@ -160,7 +162,8 @@ export function impliedSentences(quantity: Quantity, spec: Spec, metric: boolean
   if (place !== undefined) {
     const placed = whole ? PLACED_ANYHOW : PLACED;
     of.push([chain(place.alone, value), placed]);
-    if (trailsPlace(quantity) || leadingKey(quantity) === "small") of.push([chain(value, place.trailing), placed]);
+    if (trailsPlace(quantity) || leadingKey(quantity) === "small")
+      of.push([chain(value, place.trailing), whole ? TRAILED_ANYHOW : placed]);
   }
   return { kind: "choice", of };
 }

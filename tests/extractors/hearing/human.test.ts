@@ -15,6 +15,7 @@ const voice = existsSync(SOUNDS) ? readdirSync(SOUNDS).find((name) => name.start
 const PROMPTS = `${SOUNDS}/${voice ?? "none"}`;
 
 const BORE: Context = { quantity: "bore_diameter", place: { cylinder: 2, depth: "top", axis: "thrust" } };
+const PRESSURE: Context = { quantity: "compression_pressure", place: { cylinder: 2 } };
 const NUT: Context = { quantity: "fastener_torque", place: { fastener: "rod", rod: 2, nut: "a" } };
 
 let hearer: Hearer;
@@ -102,6 +103,17 @@ describe("real human speech", () => {
       else expect(reading?.do, `${digits} heard as ${heard.text}`).not.toBe("accept");
     }
     expect(right / sizes.length).toBeGreaterThanOrEqual(0.8);
+  });
+
+  it("hears her long one after a ten for no place", async () => {
+    if (!there(PROMPTS, "asterisk-core-sounds-en-wav")) return;
+    const prompt = (name: string) => readWav(readFileSync(`${PROMPTS}/digits/${name}.wav`)).pcm;
+    const texts: string[] = [];
+    for (const ten of ["50", "60", "70"]) {
+      const heard = await hear(joined([ten, "1"].map(prompt), 8000), 8000, PRESSURE);
+      texts.push(heard.text);
+    }
+    expect(texts).toEqual(["fifty one", "sixty one", "seventy one"]);
   });
 
   it("takes nothing of what else she says on the telephone for a reading", async () => {
