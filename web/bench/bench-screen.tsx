@@ -47,12 +47,12 @@ export function BenchScreen({ book, build }: BuildPageProps) {
         </Glance>
       </div>
       <Switch shift={shift} />
+      <FaultWords shift={shift} />
       <div class="bench-asks">
         <Waiting book={book} build={build} confirmed={confirmed} />
         <Cautions build={build.id} step={step} />
       </div>
       <LiveCamera book={book} build={build} asked={shift.pictureAsked} say={say} />
-      <FaultWords shift={shift} />
       <div class="bench-rest">
         {shift.awake.value ? null : <p class="bench-note">The screen may go dark: set it to stay on in the device's settings.</p>}
         <Missing findings={findings} step={step} />

@@ -1,5 +1,5 @@
 // The microphone as a run of frames. Tells when it has gone dead: frames that do not come are the only truth about a microphone.
-import { BenchFault, faultOf } from "./fault.ts";
+import { BenchFault, type FaultCode, faultOf } from "./fault.ts";
 
 const FRAMES_URL = new URL("../../extractors/hearing/browser/frames-worklet.js", import.meta.url);
 
@@ -19,9 +19,15 @@ export interface MicListener {
   dead(): void;
 }
 
+/** What keeps this page from any microphone, as can be told before one is asked for. */
+export function noMicHere(): FaultCode | undefined {
+  return !globalThis.isSecureContext || navigator.mediaDevices === undefined ? "insecure" : undefined;
+}
+
 /** Ask for the microphone; must be called from a tap. @throws BenchFault */
 export async function openMic(listener: MicListener): Promise<Mic> {
-  if (!globalThis.isSecureContext || navigator.mediaDevices === undefined) throw new BenchFault("insecure");
+  const none = noMicHere();
+  if (none !== undefined) throw new BenchFault(none);
   // 16 kHz is what the recogniser wants; a browser that cannot do it gives its own rate and the ear resamples.
   const context = new AudioContext({ sampleRate: 16_000 });
   if (context.audioWorklet === undefined) throw new BenchFault("no_worklet");

@@ -13,7 +13,7 @@ import { logWords } from "../store/words.ts";
 import { type Draft, Drafts } from "./drafts.ts";
 import { BenchFault, type FaultCode } from "./fault.ts";
 import { Intake, type Sentence } from "./intake.ts";
-import { type Mic, openMic } from "./mic.ts";
+import { type Mic, noMicHere, openMic } from "./mic.ts";
 import { OwnVoice } from "./own-voice.ts";
 import { previewOf } from "./preview.ts";
 import { askedAgain, type Mood, type ReadBack, readBackOutcome } from "./read-back.ts";
@@ -39,8 +39,8 @@ const LATE_MS = 2000;
 
 export class Shift {
   readonly #book: Book;
-  readonly state = signal<ShiftState>("off");
-  readonly fault = signal<FaultCode | undefined>(undefined);
+  readonly fault = signal<FaultCode | undefined>(noMicHere());
+  readonly state = signal<ShiftState>(this.fault.value === undefined ? "off" : "fault");
   readonly awake = signal(true);
   readonly level = signal(-100);
   readonly talking = signal(false);
