@@ -163,7 +163,7 @@ export function impliedSentences(quantity: Quantity, spec: Spec, metric: boolean
     const placed = whole ? PLACED_ANYHOW : PLACED;
     of.push([chain(place.alone, value), placed]);
     if (trailsPlace(quantity) || leadingKey(quantity) === "small")
-      of.push([chain(value, place.trailing), whole ? TRAILED_ANYHOW : placed]);
+      of.push([chain(value, place.trailing), whole ? TRAILED_ANYHOW : PLACED]);
   }
   return { kind: "choice", of };
 }
