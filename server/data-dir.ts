@@ -4,6 +4,7 @@ import { join } from "node:path";
 import Database from "better-sqlite3";
 import { Blobs } from "./blobs/blobs.ts";
 import { PlainError } from "./errors.ts";
+import { makeIdentity, readIdentity } from "./identity.ts";
 import type { SqlStore } from "./store/sql-store.ts";
 import { openSqliteStore } from "./store/sqlite/index.ts";
 
@@ -17,6 +18,7 @@ export const dataPaths = (dir: string) => ({
   derived: join(dir, "derived"),
   lock: join(dir, "lock.db"),
   lan: join(dir, "lan"),
+  identity: join(dir, "shop.json"),
 });
 
 /** The folder is in use by another process. */
@@ -29,6 +31,8 @@ export class DataInUse extends PlainError {
 
 export interface ShopData {
   readonly dir: string;
+  /** The shop's id, the same for as long as the folder lives. */
+  readonly shop: string;
   readonly store: SqlStore;
   readonly blobs: Blobs;
   /** What the start cleared away. */
@@ -45,6 +49,7 @@ export async function openShopData(dir: string, options: { graceMs?: number; now
   mkdirSync(dir, { recursive: true, mode: 0o700 });
   const lock = takeLock(dir, paths.lock);
   try {
+    const shop = (await readIdentity(paths.identity)) ?? (await makeIdentity(paths.identity));
     const store = openSqliteStore(paths.database, options.now);
     const blobs = new Blobs(paths.blobs);
     await blobs.prepare();
@@ -54,7 +59,7 @@ export async function openShopData(dir: string, options: { graceMs?: number; now
       await store.close();
       lock.close();
     };
-    return { dir, store, blobs, swept, close };
+    return { dir, shop, store, blobs, swept, close };
   } catch (error) {
     lock.close();
     throw error;

@@ -16,6 +16,8 @@ export interface Hearing {
 }
 
 export interface Deps {
+  /** Id of the shop whose data this is. */
+  readonly shop: string;
   readonly store: Store;
   readonly blobs: Blobs;
   readonly builds: Builds;

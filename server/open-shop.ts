@@ -43,6 +43,7 @@ export async function openShop({ dataDir, logger, senses }: OpenShopOptions): Pr
   const webDir = join(root, "dist", "web");
   const modelDir = join(root, "node_modules", "soundswallower", "model");
   const deps: Deps = {
+    shop: data.shop,
     store: data.store,
     blobs: data.blobs,
     builds: new Builds(data.store, (build) => new Evaluator(build)),

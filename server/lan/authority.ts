@@ -7,7 +7,7 @@ import { join } from "node:path";
 import { AsnConvert } from "@peculiar/asn1-schema";
 import { GeneralName, GeneralSubtree, GeneralSubtrees, id_ce_nameConstraints, NameConstraints } from "@peculiar/asn1-x509";
 import * as x509 from "@peculiar/x509";
-import { writeWhole } from "./files.ts";
+import { writeWhole } from "../disk.ts";
 
 x509.cryptoProvider.set(webcrypto as Crypto);
 

@@ -3,8 +3,8 @@ import { webcrypto, X509Certificate } from "node:crypto";
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import * as x509 from "@peculiar/x509";
+import { writeWhole } from "../disk.ts";
 import { type Authority, KEY_ALGORITHM, keyPem, PERMITTED_RANGES, serialNumber } from "./authority.ts";
-import { writeWhole } from "./files.ts";
 import type { MachineNames } from "./names.ts";
 import { inRanges } from "./ranges.ts";
 

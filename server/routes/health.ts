@@ -9,6 +9,7 @@ export function healthRoutes(app: App, deps: Deps, version: string): void {
   app.get("/api/health", { schema: { response: { 200: healthSchema } }, config: { needs: "open" } }, async () => ({
     status: "ok" as const,
     version,
+    shop: deps.shop,
     hearing: deps.hearing.state(),
     time: new Date().toISOString(),
   }));

@@ -61,6 +61,8 @@ export const findingsSchema = z.strictObject({ head: headSchema, findings: z.arr
 export const healthSchema = z.strictObject({
   status: z.literal("ok"),
   version: z.string(),
+  /** Id of the shop that answers, the same for as long as its data lives: what is refused by another shop is not refused for good. */
+  shop: z.uuid(),
   /** Whether the recogniser is loaded; clips sent before wait for it. */
   hearing: z.enum(["ready", "loading", "absent"]),
   time: z.string(),

@@ -70,6 +70,7 @@ export async function bootShop(
   const dir = options.dir ?? (await tempDir());
   const data = await openShopData(dir, options.graceMs === undefined ? {} : { graceMs: options.graceMs });
   const deps: Deps = {
+    shop: data.shop,
     store: data.store,
     blobs: data.blobs,
     builds: new Builds(data.store, (build) => new Evaluator(build)),

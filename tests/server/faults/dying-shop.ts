@@ -28,6 +28,7 @@ const store = Object.create(data.store, {
   },
 }) as typeof data.store;
 const deps: Deps = {
+  shop: data.shop,
   store,
   blobs: data.blobs,
   builds: new Builds(data.store, (build) => new Evaluator(build)),
