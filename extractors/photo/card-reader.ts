@@ -24,7 +24,7 @@ export function prepareCardReader(wasmBinary: ArrayBuffer): void {
 /** Every readable card of ours in the picture; other codes and damaged cards are passed over. */
 export async function cardsIn(picture: Rgba): Promise<CardSeen[]> {
   const image = { ...picture, colorSpace: "srgb" } as unknown as ImageData;
-  const codes = await readBarcodes(image, QUICK);
+  const codes = await readBarcodes(image, QUICK).catch(noneWhereItGaveUp);
   const seen: CardSeen[] = [];
   for (const code of codes) {
     const read = code.isValid ? readCard(code.text) : undefined;
@@ -33,4 +33,10 @@ export async function cardsIn(picture: Rgba): Promise<CardSeen[]> {
     seen.push({ card: read.card, corners: [topLeft, topRight, bottomRight, bottomLeft] });
   }
   return seen;
+}
+
+/** The reader gives up on a picture by throwing the bare address of its own exception: then it has read no code in it. */
+function noneWhereItGaveUp(thrown: unknown): [] {
+  if (typeof thrown === "number") return [];
+  throw thrown;
 }

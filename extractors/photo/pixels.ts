@@ -108,7 +108,8 @@ export async function makeDerivatives(pixels: Pixels): Promise<{ thumb: Buffer; 
  */
 export async function greyOf(pixels: Pixels): Promise<Grey> {
   const { data, width, height } = pixels;
-  if (Math.max(width, height) === 2 * MEASURE_SIZE) return halved(pixels);
+  // A strip one pixel high has no half.
+  if (Math.max(width, height) === 2 * MEASURE_SIZE && Math.min(width, height) > 1) return halved(pixels);
   const grey = new Uint8Array(width * height);
   for (let at = 0, from = 1; at < grey.length; at += 1, from += 3) grey[at] = data[from] as number;
   return shrunk({ data: grey, width, height }, MEASURE_SIZE);

@@ -2,6 +2,7 @@
 import { createHash } from "node:crypto";
 import sharp from "sharp";
 import { describe, expect, it } from "vitest";
+import { findCards } from "../../../extractors/photo/find-cards.ts";
 import { readPhoto } from "../../../extractors/photo/index.ts";
 import { clippingOf, fingerprintOf, focusOf, type Grey } from "../../../extractors/photo/measures.ts";
 import { greyOf } from "../../../extractors/photo/pixels.ts";
@@ -177,5 +178,35 @@ describe("measures of grey pixels", () => {
     expect(fingerprintDistance(first, (await readPhoto(smaller)).facts.fingerprint)).toBeLessThanOrEqual(PHOTO_FLOORS.twinBits);
     expect(fingerprintDistance(first, (await readPhoto(brighter)).facts.fingerprint)).toBeLessThanOrEqual(PHOTO_FLOORS.twinBits);
     expect(fingerprintDistance(first, other)).toBeGreaterThan(PHOTO_FLOORS.twinBits + 5);
+  });
+});
+
+/** Width and height of pictures that no camera makes but a cut-out or a stitched strip is. */
+const ODD_SIZES: readonly (readonly [number, number])[] = [
+  [20000, 1],
+  [1, 20000],
+  [30000, 20],
+  [65000, 1],
+  [2048, 1],
+  [4096, 2],
+  [1, 1],
+  [3, 2],
+];
+
+describe("odd pictures", () => {
+  it.each(ODD_SIZES)("of %i by %i pixels are read like any other", async (width, height) => {
+    const bytes = await sharp({ create: { width, height, channels: 3, background: "#777777" } })
+      .png()
+      .toBuffer();
+    const { facts, full, thumb } = await readPhoto(bytes);
+    expect(photoFactsSchema.safeParse(facts).error).toBeUndefined();
+    expect([facts.width, facts.height, facts.card]).toEqual([width, height, undefined]);
+    for (const derived of [full, thumb]) expect((await sharp(derived).metadata()).format).toBe("webp");
+  });
+});
+
+describe("the card reader", () => {
+  it("finds no card where it gives up, and throws no bare number", async () => {
+    expect(await findCards({ data: new Uint8Array(0), width: 1024, height: 0 })).toEqual([]);
   });
 });
