@@ -12,7 +12,7 @@ import { READING_ORDER } from "./reading-order.ts";
 import { RING_STAGGER } from "./ring-stagger.ts";
 import type { Rule } from "./rule.ts";
 import { SAID_FAULT } from "./said-faults.ts";
-import { SHIM_MATCH, SHIM_RETURN } from "./shims.ts";
+import { SHIM_FORBIDDEN, SHIM_MATCH, SHIM_RETURN } from "./shims.ts";
 import { STALE_READING, WAITING_READING } from "./stale.ts";
 import { STEP_ORDER } from "./step-order.ts";
 import { TEMPERATURE } from "./temperature.ts";
@@ -25,6 +25,7 @@ export const RULES: readonly Rule[] = [
   TORQUE,
   CASTLE_NUT,
   COTTER,
+  SHIM_FORBIDDEN,
   SHIM_MATCH,
   SHIM_RETURN,
   ONE_SIZE,

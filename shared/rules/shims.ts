@@ -2,9 +2,10 @@
 import type { LoggedReading } from "../build/build.ts";
 import { minus } from "../compute/measure.ts";
 import type { Place } from "../places/places.ts";
-import type { Condition } from "../spec/spec.ts";
+import { bearingAt, type Condition } from "../spec/spec.ts";
 import type { RuleContext } from "./context.ts";
 import { sheetFigure, valueIn } from "./figures/pick.ts";
+import { NO_REWORK } from "./remedies/bearings.ts";
 import type { Rule, Subject } from "./rule.ts";
 import { at, number } from "./text.ts";
 
@@ -26,11 +27,41 @@ function pack(context: RuleContext, place: Place, side: "a" | "b", condition?: C
 
 const evidence = (...readings: readonly LoggedReading[]): string[] => readings.flatMap((logged) => logged.evidence);
 
+export const SHIM_FORBIDDEN: Rule = {
+  id: "shim_forbidden",
+  title: "No shims where a bearing takes none",
+  subjects,
+  check: ({ place }, context) => {
+    const kind = bearingAt(context.spec.engine, place);
+    const packs = (["a", "b"] as const).flatMap((side) => pack(context, place, side) ?? []);
+    if (kind === "poured" || packs.length === 0) return undefined;
+    const thickest = Math.max(...packs.map((logged) => valueIn(logged, "in")));
+    const bare = thickest <= 0;
+    return {
+      rule: "shim_forbidden",
+      verdict: bare ? "pass" : "fail",
+      place,
+      value: thickest,
+      limit: "0.0000 in at most",
+      unit: "in",
+      why: `Shims${at(place)}: ${number(thickest, "in")} in, and the sheet says ${kind === "shell" ? "shells" : "rollers"}: ${bare ? "none, as it must be" : "their caps seat metal to metal"}.`,
+      source: "TM 10-3930-653-14&P, p. 78, and TM 5-3805-255-14, WP 0094: no shims, scraping or filing with shells",
+      ...(bare
+        ? {}
+        : {
+            remedy: `Take the shims out, then measure journal and housing bore: ${kind === "shell" ? NO_REWORK : "a roller bearing takes no shim"}. Where it is poured after all, put that on the sheet.`,
+          }),
+      evidence: evidence(...packs),
+    };
+  },
+};
+
 export const SHIM_MATCH: Rule = {
   id: "shim_match",
   title: "Shims alike on both sides of a cap",
   subjects,
   check: ({ place }, context) => {
+    if (bearingAt(context.spec.engine, place) !== "poured") return undefined;
     const a = pack(context, place, "a");
     const b = pack(context, place, "b");
     if (a === undefined || b === undefined) return undefined;

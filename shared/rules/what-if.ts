@@ -9,6 +9,7 @@ import { inch, plus } from "../compute/measure.ts";
 import { type Place, placeKey } from "../places/places.ts";
 import { QUANTITIES } from "../quantities/registry.ts";
 import type { QuantityId } from "../quantities/types.ts";
+import { bearingAt } from "../spec/spec.ts";
 import type { UnitId } from "../units/units.ts";
 import { RuleContext } from "./context.ts";
 import { Evaluator } from "./evaluator.ts";
@@ -72,6 +73,8 @@ function supposals(build: Build, change: Supposition): Supposal[] {
     );
     return [{ quantity: "bore_oversize", place: {}, value: change.oversize, unit: "in" }, ...finished];
   }
+  const kind = bearingAt(build.spec.engine, change.place);
+  if (kind !== "poured") throw new RangeError(`Expected a poured bearing to shim, got ${kind}`);
   const figure = FIGURES.get(change.place.main === undefined ? "rod_clearance" : "main_clearance");
   const now = figure?.value(change.place, new RuleContext(build));
   if (now === undefined)

@@ -1,5 +1,5 @@
 // A blank sheet for a new engine: what is known of it in, a whole sheet out, its limits the trade's usual ones and marked so.
-import type { Engine, Expected, Limit, LimitUnit, Proof, Source, Spec } from "./spec.ts";
+import { bearingAt, type Engine, type Expected, type Limit, type LimitUnit, type Proof, type Source, type Spec } from "./spec.ts";
 
 export interface NewEngine {
   /** Lower case letters, digits and dashes. */
@@ -97,6 +97,8 @@ const BY_SIZE: readonly Row[] = [
   ["rod_clearance", "rod_clearance", "in", { low: "0.00075", high: "0.00125" }, { perInchOf: "crankpin" }],
 ];
 
+const RUNS_ON: Readonly<Record<string, { main?: number }>> = { main_clearance: { main: 1 }, rod_clearance: {} };
+
 const limitOf = ([id, on, unit, accept, extra]: Row): Limit => ({ id, on, unit, accept, source: USUAL, ...extra });
 
 const EXPECTED: readonly Expected[] = [
@@ -145,7 +147,11 @@ function nominals({ bore, stroke, mainJournal, crankpin, pin }: NewEngine): Spec
 /** A whole, valid sheet, version 1. Torques are left out on purpose: only the maker's manual can give them. */
 export function blankSpec(known: NewEngine): Spec {
   const sizes = nominals(known);
-  const bySize = BY_SIZE.filter(([, , , , extra]) => extra?.perInchOf !== undefined && sizes[extra.perInchOf] !== undefined);
+  const bySize = BY_SIZE.filter(([id, , , , extra]) => {
+    // What a plain bearing runs with is nothing for rollers.
+    const roller = RUNS_ON[id] !== undefined && bearingAt(known.engine, RUNS_ON[id]) === "roller";
+    return !roller && extra?.perInchOf !== undefined && sizes[extra.perInchOf] !== undefined;
+  });
   return {
     format: "thoubook-spec/1",
     id: known.id,

@@ -61,6 +61,11 @@ export const expectedSchema = z.strictObject({
 });
 export type Expected = z.infer<typeof expectedSchema>;
 
+/** What a bearing is: it decides what may be done to it. Shells and rollers are never shimmed, scraped or filed. */
+export const BEARING_KINDS = ["poured", "shell", "roller"] as const;
+export type BearingKind = (typeof BEARING_KINDS)[number];
+const bearingKind = z.enum(BEARING_KINDS);
+
 export const fastenerSchema = z.strictObject({
   thread: z.string().max(20),
   threadsPerInch: z.int().min(4).max(80),
@@ -93,7 +98,8 @@ export const specSchema = z.strictObject({
     rings: z.array(z.enum(RINGS)).min(1),
     firingOrder: z.array(z.int().min(1)),
     numberedFrom: z.enum(["front", "rear"]),
-    bearings: z.enum(["poured", "shell"]),
+    /** One kind for all, or what the mains and the rods run in each. */
+    bearings: z.union([bearingKind, z.strictObject({ main: bearingKind, rod: bearingKind })]),
     oiling: z.enum(["splash", "pressure", "splash_and_pressure"]),
     rodNuts: z.int().min(1).max(4),
     mainNuts: z.int().min(1).max(4),
@@ -113,3 +119,8 @@ export const specSchema = z.strictObject({
 });
 export type Spec = z.infer<typeof specSchema>;
 export type Engine = Spec["engine"];
+
+/** The kind of a bearing by its place: a main's, else the rods'. */
+export function bearingAt({ bearings }: Engine, place: { readonly main?: number | undefined }): BearingKind {
+  return typeof bearings === "string" ? bearings : place.main === undefined ? bearings.rod : bearings.main;
+}

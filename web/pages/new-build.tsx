@@ -5,7 +5,7 @@ import { stampEvent } from "../../extractors/bench/index.ts";
 import { RINGS } from "../../shared/places/places.ts";
 import { blankSpec } from "../../shared/spec/blank.ts";
 import { DEMO_SPEC } from "../../shared/spec/demo-engine.ts";
-import { type Engine, type Spec, specSchema } from "../../shared/spec/spec.ts";
+import { type BearingKind, type Engine, type Spec, specSchema } from "../../shared/spec/spec.ts";
 import { linkTo } from "../route.ts";
 import { bench } from "../store/bench.ts";
 import { isoWithOffset } from "../store/clock.ts";
@@ -17,9 +17,10 @@ const LAYOUTS: Choice<Engine["layout"]> = [
   ["overhead_valve", "overhead valve"],
   ["two_stroke", "two stroke"],
 ];
-const BEARINGS: Choice<Engine["bearings"]> = [
+const BEARINGS: Choice<BearingKind> = [
   ["poured", "poured"],
   ["shell", "shells"],
+  ["roller", "rollers"],
 ];
 const OILING: Choice<Engine["oiling"]> = [
   ["splash", "splash"],
@@ -53,7 +54,7 @@ function sheetFrom(fields: FormData): Spec {
       rings,
       firingOrder: text(fields, "firingOrder").split(/\D+/).filter(Boolean).map(Number),
       numberedFrom: "front",
-      bearings: text(fields, "bearings") as Engine["bearings"],
+      bearings: text(fields, "bearings") as BearingKind,
       oiling: text(fields, "oiling") as Engine["oiling"],
       rodNuts: 2,
       mainNuts: 2,

@@ -2,11 +2,36 @@
 import { shimChange } from "../../compute/bearing.ts";
 import { inch, minus } from "../../compute/measure.ts";
 import { placeLabel } from "../../places/places.ts";
+import { type BearingKind, bearingAt } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
 import { decideGrind } from "../decisions.ts";
 import { sheetFigure, valueIn, within } from "../figures/pick.ts";
 import { number, figure as text } from "../text.ts";
 import type { Remedy, RemedyRow } from "./types.ts";
+
+/** A remedy that depends on what the bearing is. Shims, scraping and pouring are for poured ones only. */
+const byKind =
+  (rows: Readonly<Record<BearingKind, Remedy>>): Remedy =>
+  (trouble) =>
+    rows[bearingAt(trouble.context.spec.engine, trouble.place)](trouble);
+
+export const NO_REWORK = "a shell is never shimmed, scraped or filed";
+
+const tightShell: Remedy = () =>
+  `Look for the wrong undersize of shell, dirt behind it, or a cap turned round, then measure the housing bore torqued without shells and the journal: ${NO_REWORK}.`;
+
+const looseShell: Remedy = ({ place, context }) => {
+  const kind = place.main === undefined ? "crankpins" : "mains";
+  const decision = context.once(`grind ${kind}`, () => decideGrind(context.build, kind, context));
+  const ground =
+    decision?.step === undefined
+      ? ""
+      : ` If the journal is worn: all ${kind} ${decision.step.toFixed(3)} under, with shells for it.`;
+  return `Measure the journal, and fit a new pair of shells of its size: ${NO_REWORK}.${ground}`;
+};
+
+const otherRollers: Remedy = ({ place }) =>
+  `Fit rollers, or a ${place.main === undefined ? "big end" : "bearing"}, of another size to what journal and race measure: a roller bearing takes no shim.`;
 
 /** Thinnest lamination when the sheet names none (common practice: .001, .002 and .003 in). */
 const THINNEST = 0.001;
@@ -15,7 +40,7 @@ const thinnest = (context: RuleContext) =>
   inch(sheetFigure(context.spec, "shim_spare") ?? sheetFigure(context.spec, "shim_lamination") ?? THINNEST);
 
 /** The same laminations out of, or into, both sides. */
-const shims: Remedy = ({ value, accept, context }) => {
+const shimsOf: Remedy = ({ value, accept, context }) => {
   if (accept.low === undefined || accept.high === undefined) return undefined;
   const change = shimChange(inch(value), inch(accept.low), inch(accept.high), thinnest(context));
   if (change === undefined || change.each === 0) return undefined;
@@ -24,13 +49,27 @@ const shims: Remedy = ({ value, accept, context }) => {
   return `${verb} each side, the same on both, then gauge again: it should come to ${number(change.clearance, "in")} in.`;
 };
 
+const tight = byKind({ poured: shimsOf, shell: tightShell, roller: otherRollers });
+const loose = byKind({ poured: shimsOf, shell: looseShell, roller: otherRollers });
+
 const thrustShim: Remedy = ({ value, accept }) => {
   if (accept.low === undefined || accept.high === undefined) return undefined;
   const target = Number(((accept.low + accept.high) / 2).toPrecision(6));
   const change = minus(value, target);
-  const verb = change > 0 ? "Take" : "Add";
-  return `${verb} ${number(Math.abs(change), "in")} in of thrust shim for ${number(target, "in")} in, the middle of the range.`;
+  const [less, more] = change > 0 ? ["take it out", "put it in"] : ["put it in", "take it out"];
+  return `Change the thrust by ${number(Math.abs(change), "in")} in of thrust shim for ${number(target, "in")} in, the middle of the range: ${less} where the shim holds the thrust faces apart, ${more} where it fills the gap between them.`;
 };
+
+/** Thrust washers, or flanges of the shells: thicker ones fill more of the gap. */
+const thrustWashers: Remedy = ({ value, accept }) => {
+  if (accept.low === undefined || accept.high === undefined) return undefined;
+  const target = Number(((accept.low + accept.high) / 2).toPrecision(6));
+  const change = minus(value, target);
+  return `Fit thrust washers, or flanged shells, ${number(Math.abs(change), "in")} in ${change > 0 ? "thicker" : "thinner"} in all, for ${number(target, "in")} in, the middle of the range.`;
+};
+
+const thrust: Remedy = (trouble) =>
+  bearingAt(trouble.context.spec.engine, { main: 1 }) === "poured" ? thrustShim(trouble) : thrustWashers(trouble);
 
 /** One undersize for the whole set of journals. */
 const regrind: Remedy = ({ place, context }) => {
@@ -67,6 +106,11 @@ const sideBabbitt: Remedy = ({ value, accept }) =>
     ? undefined
     : `It is ${number(minus(value, accept.high), "in")} in over: the rod's cheeks want babbitt at the next pour; leave it open only with a note and a name.`;
 
+const newSides: Remedy = ({ value, accept }) =>
+  accept.high === undefined
+    ? undefined
+    : `It is ${number(minus(value, accept.high), "in")} in over: renew the rod or the crank's cheeks; leave it open only with a note and a name.`;
+
 const findTightCap: Remedy = ({ value, accept, figure }) =>
   accept.high === undefined
     ? undefined
@@ -93,16 +137,16 @@ const reface: Remedy = ({ accept, place }) =>
     : `Have the ${place.part ?? "face"} trued to ${number(accept.high, "in")} in or less, then measure recess, protrusion and chambers again.`;
 
 export const BEARING_REMEDIES: Readonly<Record<string, RemedyRow>> = {
-  main_clearance: { low: shims, high: shims },
-  rod_clearance: { low: shims, high: shims },
-  bearing_clearance: { low: shims, high: shims },
-  crank_end_float: { low: thrustShim, high: thrustShim },
+  main_clearance: { low: tight, high: loose },
+  rod_clearance: { low: tight, high: loose },
+  bearing_clearance: { low: tight, high: loose },
+  crank_end_float: { low: thrust, high: thrust },
   journal_out_of_round: { high: regrind },
   journal_taper: { high: regrind },
   rod_bend_per_inch: { high: straighten },
   rod_twist_per_inch: { high: straighten },
   crank_bend: { high: straightenCrank },
-  rod_side_clearance: { low: faceRod, high: sideBabbitt },
+  rod_side_clearance: { low: faceRod, high: byKind({ poured: sideBabbitt, shell: newSides, roller: newSides }) },
   rod_length_dev: { low: longRod, high: longRod },
   turning_torque: { high: findTightCap },
   mass_spread: { high: evenMasses },

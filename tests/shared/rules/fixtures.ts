@@ -1,6 +1,6 @@
 // One log that trips each rule and one that it passes, by the rule's name in its findings. The figures are invented.
 import type { Verdict } from "../../../shared/rules/index.ts";
-import type { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
+import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 import type { BenchLog } from "./bench-log.ts";
 import { bore, clocks, pair, shims } from "./scenes.ts";
 
@@ -17,6 +17,7 @@ export interface Fixture {
   readonly spec?: typeof DEMO_SPEC;
 }
 
+const SHELLS = { ...DEMO_SPEC, engine: { ...DEMO_SPEC.engine, bearings: { main: "poured", rod: "shell" } as const } };
 const ROUND = [3.8761, 3.876, 3.876, 3.8759, 3.876, 3.876];
 const NUT = { fastener: "rod", rod: 2, nut: "b" } as const;
 const feeler = {
@@ -71,6 +72,14 @@ export const FIXTURES: readonly Fixture[] = [
       log.add("note.made", { note: { kind: "cotter", state: "fitted", text: "cotter in", place: NUT } });
       log.add("step.closed", { step: "final_torque" });
     },
+  },
+  {
+    name: "shim_forbidden",
+    rule: "shim_forbidden",
+    verdict: "fail",
+    spec: SHELLS,
+    trips: (log) => log.read("shim_thickness", { rod: 2, side: "a" }, 0.002),
+    passes: (log) => log.read("shim_thickness", { rod: 2, side: "a" }, 0),
   },
   {
     name: "shim_match",
