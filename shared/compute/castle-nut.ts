@@ -12,6 +12,7 @@ import {
   type Ratio,
   tidy,
 } from "./measure.ts";
+import { STEEL_MODULUS } from "./shell.ts";
 import { preload, toFootPounds, toInchPounds, torqueForPreload } from "./torque.ts";
 
 /** Thickness off washer or nut face that lets the nut turn so much further at the same torque: pitch x degrees / 360. */
@@ -30,9 +31,6 @@ export interface Joint {
   /** Stiffness of what is clamped over that of the bolt; 3 when not known (Shigley, ch. 8 examples lie near 2 to 4). */
   readonly members?: number | undefined;
 }
-
-/** Young's modulus of steel, lbf/in2 (Shigley, Table A-5). */
-const STEEL_MODULUS = 30e6;
 
 /** Force gained per inch of nut advance: ke = kb km / (kb + km), kb = A E / L. Source: Shigley, ch. 8, fastener stiffness. */
 export function jointStiffness(joint: Joint): Measure<"lbf_per_in"> {

@@ -1,4 +1,5 @@
 // What a computation is: named inputs with their units, a formula with its source, and a pure function. One shape for all.
+import type { Domain } from "./domain.ts";
 import type { Measure } from "./measure.ts";
 import { type ComputeDimension, type ComputeUnit, dimensionOf } from "./units.ts";
 
@@ -10,10 +11,16 @@ interface Common {
 export interface NumberInput extends Common {
   readonly kind: "number";
   readonly unit: ComputeUnit | "any";
+  /** Where it must lie, in `unit`; anything when left out. */
+  readonly domain?: Domain;
+  /** It is a difference of two (an uncertainty, a step): no scale's zero is added when it is converted. */
+  readonly difference?: true;
 }
 export interface ListInput extends Common {
   readonly kind: "list";
   readonly unit: ComputeUnit | "any";
+  readonly domain?: Domain;
+  readonly difference?: true;
   /** How many values, at least and at most. */
   readonly count: readonly [number, number];
 }
@@ -39,8 +46,13 @@ export type Values<I extends Inputs> = {
   readonly [K in keyof I]: I[K] extends { optional: true } ? Carried<I[K]> | undefined : Carried<I[K]>;
 };
 
-export type Part = number | string | boolean | readonly number[];
-/** Named parts of an answer, each in the unit its name or the computation says. */
+/** A part with a unit of its own: printed in the asker's units, its unit beside it. */
+export interface Measured {
+  readonly value: number | readonly number[];
+  readonly unit: ComputeUnit;
+}
+export type Part = number | string | boolean | readonly number[] | Measured;
+/** Named parts of an answer: measured, or a plain number whose name says the unit. */
 export type Parts = Readonly<Record<string, Part>>;
 
 /** An answer: one figure (with named parts beside it, if any), or named parts alone. */
@@ -48,7 +60,7 @@ export interface Answer {
   readonly value: number | Parts;
   readonly parts?: Parts;
   /** Set where the unit follows the inputs ("any", or a conversion's target). */
-  readonly unit?: string;
+  readonly unit?: ComputeUnit;
 }
 
 /** How the values of the inputs of kind "any" were given. */
@@ -73,18 +85,42 @@ export function computation<const I extends Inputs>(row: Computation<I>): Comput
   return row as unknown as Computation;
 }
 
-/** The unit that inputs of kind "any" came in, `usual` when none was given. @throws RangeError for another dimension */
-export function anyOf(dimension: ComputeDimension, given: Given, usual: ComputeUnit): ComputeUnit {
-  const unit = given.anyUnit ?? usual;
+export type RefusalCode =
+  | "unknown_input"
+  | "missing_input"
+  | "missing_unit"
+  | "repeated_input"
+  | "bad_pair"
+  | "bad_number"
+  | "bad_unit"
+  | "bad_count"
+  | "bad_choice"
+  | "out_of_domain";
+
+/** What was asked for cannot be worked out: a stable code and one sentence. */
+export class Refusal extends RangeError {
+  readonly code: RefusalCode;
+  constructor(code: RefusalCode, say: string) {
+    super(say);
+    this.code = code;
+  }
+}
+
+/** The unit that inputs of kind "any" came in. @throws RangeError for another dimension or when none was given */
+export function anyOf(dimension: ComputeDimension, given: Given): ComputeUnit {
+  const unit = given.anyUnit;
+  if (unit === undefined) throw new Refusal("missing_unit", `Expected a unit of ${dimension}, got bare figures`);
   if (dimensionOf(unit) !== dimension) throw new RangeError(`Expected a unit of ${dimension}, got ${unit}`);
   return unit;
 }
 
-const number = <const U extends ComputeUnit | "any">(unit: U, about: string) => ({ kind: "number", unit, about }) as const;
-const optional = <const U extends ComputeUnit | "any">(unit: U, about: string) =>
-  ({ kind: "number", unit, about, optional: true }) as const;
-const list = <const U extends ComputeUnit | "any">(unit: U, about: string, least: number, most: number) =>
-  ({ kind: "list", unit, about, count: [least, most] }) as const;
+const limits = (domain: Domain | undefined): { readonly domain?: Domain } => (domain === undefined ? {} : { domain });
+const number = <const U extends ComputeUnit | "any">(unit: U, about: string, domain?: Domain) =>
+  ({ kind: "number", unit, about, ...limits(domain) }) as const;
+const optional = <const U extends ComputeUnit | "any">(unit: U, about: string, domain?: Domain) =>
+  ({ kind: "number", unit, about, optional: true, ...limits(domain) }) as const;
+const list = <const U extends ComputeUnit | "any">(unit: U, about: string, least: number, most: number, domain?: Domain) =>
+  ({ kind: "list", unit, about, count: [least, most], ...limits(domain) }) as const;
 const text = (about: string, choices?: readonly string[]) =>
   ({ kind: "text", about, ...(choices === undefined ? {} : { choices }) }) as const;
 const optionalText = (about: string, choices?: readonly string[]) =>

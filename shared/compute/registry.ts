@@ -13,7 +13,10 @@ import { PRESSURE_COMPUTATIONS } from "./pressure.ts";
 import { RATIO_COMPUTATIONS } from "./ratio.ts";
 import { RING_COMPUTATIONS } from "./ring.ts";
 import { ROD_COMPUTATIONS } from "./rod.ts";
+import { RUNOUT_COMPUTATIONS } from "./runout.ts";
+import { SHELL_COMPUTATIONS } from "./shell.ts";
 import { SIZE_STEP_COMPUTATIONS } from "./size-steps.ts";
+import { SPRING_COMPUTATIONS } from "./spring.ts";
 import { STATISTICS_COMPUTATIONS } from "./statistics.ts";
 import { THERMAL_COMPUTATIONS } from "./thermal.ts";
 import { TORQUE_COMPUTATIONS } from "./torque.ts";
@@ -29,12 +32,15 @@ export const COMPUTATIONS: readonly Computation[] = [
   ...ROD_COMPUTATIONS,
   ...JOURNAL_COMPUTATIONS,
   ...BEARING_COMPUTATIONS,
+  ...SHELL_COMPUTATIONS,
+  ...RUNOUT_COMPUTATIONS,
   ...RATIO_COMPUTATIONS,
   ...DECK_COMPUTATIONS,
   ...TORQUE_COMPUTATIONS,
   ...CASTLE_NUT_COMPUTATIONS,
   ...HONE_COMPUTATIONS,
   ...VALVE_COMPUTATIONS,
+  ...SPRING_COMPUTATIONS,
   ...PRESSURE_COMPUTATIONS,
   ...GRADE_COMPUTATIONS,
   ...CONFORMANCE_COMPUTATIONS,

@@ -1,33 +1,30 @@
 // One computation asked for in text (`bore=3.905in`): in come an id and name=value pairs, out an answer or a plain error.
 
-import type { Answer, Computation, Given, Input, Parts } from "./computation.ts";
+import { type Answer, type Computation, type Measured, type Part, type Parts, Refusal, type RefusalCode } from "./computation.ts";
+import { roundedTo, roundingUncertainty } from "./known.ts";
+import { type ReadInputs, readInputs } from "./read.ts";
 import { COMPUTATIONS } from "./registry.ts";
-import { type ComputeUnit, convertMeasure, dimensionOf, unitNamed } from "./units.ts";
-
-export type ComputeErrorCode =
-  | "unknown_computation"
-  | "unknown_input"
-  | "missing_input"
-  | "repeated_input"
-  | "bad_pair"
-  | "bad_number"
-  | "bad_unit"
-  | "bad_count"
-  | "bad_choice"
-  | "out_of_domain";
+import { type ComputeUnit, convertDifference, convertMeasure, metricOf, systemOf, unitLabel } from "./units.ts";
 
 export interface ComputeError {
-  readonly code: ComputeErrorCode;
+  readonly code: RefusalCode | "unknown_computation";
   readonly say: string;
 }
+
+type PlainPart = Exclude<Part, Measured>;
+type PlainParts = Readonly<Record<string, PlainPart>>;
 
 /** An answer as printed: inputs as they were given, the figure, its unit, its formula and where that comes from. */
 export interface Computed {
   readonly id: string;
   readonly inputs: Readonly<Record<string, string>>;
-  readonly value: number | Parts;
+  readonly value: number | PlainParts;
   readonly unit: string;
-  readonly parts?: Parts;
+  /** The value to the place that the digits of the inputs carry, with its unit. */
+  readonly rounded?: string;
+  readonly parts?: PlainParts;
+  /** Unit of each part that has one of its own. */
+  readonly units?: Readonly<Record<string, string>>;
   readonly formula: string;
   readonly source: string;
 }
@@ -36,78 +33,9 @@ export type ComputeResult =
   | { readonly ok: true; readonly computed: Computed }
   | { readonly ok: false; readonly error: ComputeError };
 
-/** Number, then a unit's spelling: `3.905in`, `.0035`, `-4.5e-3 mm`. The exponent is tried first, so `2e3` is a number. */
-const MEASURE = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*)$/;
-
-class Refusal extends Error {
-  readonly code: ComputeErrorCode;
-  constructor(code: ComputeErrorCode, say: string) {
-    super(say);
-    this.code = code;
-  }
-}
-
 /** The computation of that id, if there is one. */
 export function computationNamed(id: string): Computation | undefined {
   return COMPUTATIONS.find((row) => row.id === id);
-}
-
-interface Taken {
-  readonly value: number;
-  readonly unit: ComputeUnit | undefined;
-}
-
-function takeMeasure(text: string, name: string, wanted: ComputeUnit | "any"): Taken {
-  const match = MEASURE.exec(text.trim());
-  if (match === null) throw new Refusal("bad_number", `Expected a number for ${name}, got "${text}"`);
-  const value = Number(match[1]);
-  if (!Number.isFinite(value)) throw new Refusal("bad_number", `Expected a finite number for ${name}, got "${text}"`);
-  const spelled = match[2] ?? "";
-  if (spelled === "") return { value, unit: undefined };
-  const unit = unitNamed(spelled);
-  if (unit === undefined) throw new Refusal("bad_unit", `Expected a known unit for ${name}, got "${spelled}"`);
-  if (wanted === "any") return { value, unit };
-  if (dimensionOf(unit) !== dimensionOf(wanted)) {
-    throw new Refusal("bad_unit", `Expected a unit of ${dimensionOf(wanted)} (such as ${wanted}) for ${name}, got "${spelled}"`);
-  }
-  return { value: convertMeasure(value, unit, wanted), unit };
-}
-
-/** Reads one input's text; the inputs of kind "any" share the unit that the first of them was given in. */
-function reader() {
-  let anyUnit: ComputeUnit | undefined;
-  const one = (text: string, name: string, unit: ComputeUnit | "any"): number => {
-    const taken = takeMeasure(text, name, unit);
-    if (unit !== "any" || taken.unit === undefined) return taken.value;
-    anyUnit ??= taken.unit;
-    if (dimensionOf(anyUnit) !== dimensionOf(taken.unit)) {
-      throw new Refusal("bad_unit", `Expected a unit of ${dimensionOf(anyUnit)} for ${name}, got "${taken.unit}"`);
-    }
-    return convertMeasure(taken.value, taken.unit, anyUnit);
-  };
-  const read = (input: Input, name: string, text: string): number | readonly number[] | string => {
-    if (input.kind === "number") return one(text, name, input.unit);
-    if (input.kind === "text") {
-      if (input.choices === undefined) return text;
-      // "Cast iron", "cast-iron" and "cast_iron" are one word to a person.
-      const choice = text
-        .trim()
-        .toLowerCase()
-        .replaceAll(/[\s-]+/g, "_");
-      if (!input.choices.includes(choice)) {
-        throw new Refusal("bad_choice", `Expected one of ${input.choices.join(", ")} for ${name}, got "${text}"`);
-      }
-      return choice;
-    }
-    const [least, most] = input.count;
-    const values = text.split(",").map((item) => one(item, name, input.unit));
-    if (values.length < least || values.length > most) {
-      const wanted = least === most ? `${least}` : `${least} to ${most}`;
-      throw new Refusal("bad_count", `Expected ${wanted} values for ${name}, got ${values.length}`);
-    }
-    return values;
-  };
-  return { read, given: (): Given => ({ anyUnit }) };
 }
 
 function splitPairs(row: Computation, pairs: readonly string[]): Map<string, string> {
@@ -128,30 +56,89 @@ function splitPairs(row: Computation, pairs: readonly string[]): Map<string, str
   return texts;
 }
 
+/** Unit to answer in: metric in is metric out, Fahrenheit in is Fahrenheit out; what was given in both systems is answered in the computation's own. */
+function answeringUnit(units: readonly ComputeUnit[]): (unit: ComputeUnit) => ComputeUnit {
+  const systems = new Set(units.map(systemOf));
+  const metric = systems.has("metric") && !systems.has("inch");
+  const fahrenheit = units.includes("degF") && !units.includes("degC");
+  return (unit) => (unit === "degC" && fahrenheit ? "degF" : metric ? metricOf(unit) : unit);
+}
+
+/** Free of the tails that going to inches and back leaves: a nanometre in a metre is kept. */
+const clean = (value: number): number => Number(Number(value.toFixed(9)).toPrecision(11));
+
+const inUnit = (value: number, from: ComputeUnit, to: ComputeUnit): number =>
+  from === to ? value : clean(convertMeasure(value, from, to));
+
+const isMeasured = (part: Part): part is Measured => typeof part === "object" && "unit" in part;
+
+function plain(
+  parts: Parts,
+  target: (unit: ComputeUnit) => ComputeUnit,
+): { readonly parts: PlainParts; readonly units: Record<string, string> } {
+  const out: Record<string, PlainPart> = {};
+  const units: Record<string, string> = {};
+  for (const [name, part] of Object.entries(parts)) {
+    if (!isMeasured(part)) {
+      out[name] = part;
+      continue;
+    }
+    const unit = target(part.unit);
+    const one = (value: number): number => inUnit(value, part.unit, unit);
+    out[name] = typeof part.value === "number" ? one(part.value) : part.value.map(one);
+    units[name] = unit;
+  }
+  return { parts: out, units };
+}
+
+/** The figure rounded to what the inputs' digits carry, in the unit of the answer. */
+function rounded(
+  row: Computation,
+  read: ReadInputs,
+  value: number,
+  from: ComputeUnit | undefined,
+  to: ComputeUnit | undefined,
+): string {
+  const uncertainty = roundingUncertainty((values) => {
+    const again = row.run(values as never, read).value;
+    return typeof again === "number" ? again : Number.NaN;
+  }, read);
+  const known =
+    uncertainty === undefined
+      ? 0
+      : from === undefined || to === undefined
+        ? uncertainty
+        : Math.abs(convertDifference(uncertainty, from, to));
+  return `${roundedTo(value, known)} ${to === undefined ? "" : unitLabel(to)}`.trimEnd();
+}
+
 function answer(row: Computation, pairs: readonly string[]): Computed {
   const texts = splitPairs(row, pairs);
-  const { read, given } = reader();
-  const values: Record<string, number | readonly number[] | string> = {};
-  for (const [name, input] of Object.entries(row.inputs)) {
-    const text = texts.get(name);
-    if (text !== undefined) values[name] = read(input, name, text);
-    else if (input.optional !== true)
-      throw new Refusal("missing_input", `Expected ${name} (${input.about}) for ${row.id}, got none`);
+  const read = readInputs(row, texts);
+  const result: Answer = row.run(read.values as never, read);
+  const target = answeringUnit(read.units);
+  const from = result.unit ?? (row.unit === "any" ? read.anyUnit : row.unit);
+  // A unit that the answer chose for itself is the asker's already.
+  const to = from === undefined || row.unit === "any" ? from : target(from);
+  const common = { id: row.id, inputs: Object.fromEntries(texts) };
+  const told = { formula: row.formula, source: row.source };
+  const parts = result.parts === undefined ? undefined : plain(result.parts, target);
+  const beside =
+    parts === undefined ? {} : { parts: parts.parts, ...(Object.keys(parts.units).length === 0 ? {} : { units: parts.units }) };
+  if (typeof result.value !== "number") {
+    const { parts: value, units } = plain(result.value, target);
+    return { ...common, value, unit: to ?? "ratio", ...(Object.keys(units).length === 0 ? {} : { units }), ...beside, ...told };
   }
-  const result: Answer = row.run(values as never, given());
-  return {
-    id: row.id,
-    inputs: Object.fromEntries(texts),
-    value: result.value,
-    unit: result.unit ?? (row.unit === "any" ? (given().anyUnit ?? "ratio") : row.unit),
-    ...(result.parts === undefined ? {} : { parts: result.parts }),
-    formula: row.formula,
-    source: row.source,
-  };
+  if (!Number.isFinite(result.value)) {
+    throw new RangeError(`Expected inputs with a finite answer for ${row.id}, got ${pairs.join(" ")}`);
+  }
+  const value = from === undefined || to === undefined ? result.value : inUnit(result.value, from, to);
+  return { ...common, value, unit: to ?? "ratio", rounded: rounded(row, read, value, from, to), ...beside, ...told };
 }
 
 /**
- * Compute what `id` names from `name=value` pairs. A value without a unit has the input's own.
+ * Compute what `id` names from `name=value` pairs. A bare figure is taken only where its unit goes without saying (degrees,
+ * counts, ratios, nothing at all).
  * Never throws for what was asked: bad arguments come back as a code and a sentence.
  */
 export function compute(id: string, pairs: readonly string[]): ComputeResult {
@@ -160,14 +147,7 @@ export function compute(id: string, pairs: readonly string[]): ComputeResult {
     return { ok: false, error: { code: "unknown_computation", say: `Expected a computation's id (see --list), got "${id}"` } };
   }
   try {
-    const computed = answer(row, pairs);
-    if (typeof computed.value === "number" && !Number.isFinite(computed.value)) {
-      return {
-        ok: false,
-        error: { code: "out_of_domain", say: `Expected inputs with a finite answer for ${id}, got ${pairs.join(" ")}` },
-      };
-    }
-    return { ok: true, computed };
+    return { ok: true, computed: answer(row, pairs) };
   } catch (error) {
     if (error instanceof Refusal) return { ok: false, error: { code: error.code, say: error.message } };
     // The pure functions refuse what lies outside their formula with a RangeError; anything else is a fault of the program.

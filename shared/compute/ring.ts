@@ -1,5 +1,6 @@
 // Piston rings: end gap by bore, its swing over a worn bore, side clearance in the groove, and where the gaps stand.
 import { COMMON_PRACTICE, computation, GEOMETRY, input } from "./computation.ts";
+import { ABOVE_ZERO, NOT_NEGATIVE } from "./domain.ts";
 import { type Degree, degree, type Inch, type InchPerInch, minus, tidy, times } from "./measure.ts";
 
 /** A limit of the end gap for a bore: so much gap per inch of bore. */
@@ -10,6 +11,19 @@ export function ringGapLimit(bore: Inch, perInch: InchPerInch): Inch {
 /** How much a ring's gap opens when the bore grows: the circumference grows by pi times the diameter. */
 export function ringGapChange(boreChange: Inch): Inch {
   return tidy((Math.PI * boreChange) as Inch);
+}
+
+export interface GapExtremes {
+  readonly atSmallest: Inch;
+  readonly atLargest: Inch;
+  /** The ends meet before the smallest diameter is reached. */
+  readonly butts: boolean;
+}
+
+/** A gap measured at one bore, as it is at the smallest and at the largest diameter of the ring's travel. */
+export function ringGapExtremes(gap: Inch, gapBore: Inch, smallest: Inch, largest: Inch): GapExtremes {
+  const at = (bore: Inch): Inch => tidy((gap + ringGapChange(minus(bore, gapBore))) as Inch);
+  return { atSmallest: at(smallest), atLargest: at(largest), butts: at(smallest) < 0 };
 }
 
 /** Groove width less ring width. */
@@ -56,6 +70,25 @@ export const RING_COMPUTATIONS = [
     formula: "gap change = pi x bore change",
     source: `${GEOMETRY}; TM 5-3825-225-14&P, para 1-26, rounds it to .003 for .001`,
     run: (x) => ({ value: ringGapChange(x["bore-change"]) }),
+  }),
+  computation({
+    id: "ring-gap-extremes",
+    title: "Ring gap at the smallest and largest bore",
+    inputs: {
+      gap: input.number("in", "gap as measured", NOT_NEGATIVE),
+      "gap-bore": input.number("in", "bore's diameter where it was measured", ABOVE_ZERO),
+      smallest: input.number("in", "smallest diameter in the ring's travel", ABOVE_ZERO),
+      largest: input.number("in", "largest diameter in the ring's travel", ABOVE_ZERO),
+    },
+    unit: "in",
+    formula: "gap at a bore = gap + pi (bore - bore where it was measured); below zero the ends butt",
+    source: `${GEOMETRY}; TM 5-3825-225-14&P, para 1-26, rounds it to .003 for .001`,
+    run: (x) => {
+      if (x.smallest > x.largest)
+        throw new RangeError(`Expected smallest at or below largest, got ${x.smallest} and ${x.largest} in`);
+      const { atSmallest, atLargest, butts } = ringGapExtremes(x.gap, x["gap-bore"], x.smallest, x.largest);
+      return { value: atSmallest, parts: { at_largest: { value: atLargest, unit: "in" }, butts } };
+    },
   }),
   computation({
     id: "ring-side-clearance",

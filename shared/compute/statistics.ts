@@ -10,14 +10,20 @@ export interface Repeat {
   readonly uncertainty: number;
 }
 
+/** @throws RangeError on an empty list */
+export function mean(readings: readonly number[]): number {
+  if (readings.length === 0) throw new RangeError("Expected at least one reading for a mean, got none");
+  return tidy(readings.reduce((sum, value) => sum + value, 0) / readings.length);
+}
+
 /** Type A evaluation of repeated readings. Source: JCGM 100:2008 (GUM), 4.2. @throws RangeError below two readings */
 export function repeatability(readings: readonly number[]): Repeat {
   const n = readings.length;
   if (n < 2) throw new RangeError(`Expected at least two readings, got ${n}`);
-  const mean = readings.reduce((sum, value) => sum + value, 0) / n;
-  const squares = readings.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+  const middle = mean(readings);
+  const squares = readings.reduce((sum, value) => sum + (value - middle) ** 2, 0);
   const deviation = Math.sqrt(squares / (n - 1));
-  return { mean: tidy(mean), deviation: tidy(deviation), uncertainty: tidy(deviation / Math.sqrt(n)) };
+  return { mean: middle, deviation: tidy(deviation), uncertainty: tidy(deviation / Math.sqrt(n)) };
 }
 
 /**
@@ -54,8 +60,8 @@ export const STATISTICS_COMPUTATIONS = [
     formula: "mean; s = sqrt(sum (x - mean)^2 / (n - 1)); u(mean) = s / sqrt(n)",
     source: "JCGM 100:2008 (GUM), 4.2",
     run: (x) => {
-      const { mean, deviation, uncertainty } = repeatability(x.readings);
-      return { value: mean, parts: { standard_deviation: deviation, standard_uncertainty: uncertainty } };
+      const { mean: value, deviation, uncertainty } = repeatability(x.readings);
+      return { value, parts: { standard_deviation: deviation, standard_uncertainty: uncertainty } };
     },
   }),
 ];

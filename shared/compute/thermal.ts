@@ -85,7 +85,7 @@ export const THERMAL_COMPUTATIONS = [
     id: "temperature-correction",
     title: "Length at 20 degrees Celsius",
     inputs: {
-      length: input.number("any", "length as read; in when no unit is given"),
+      length: input.number("any", "length as read"),
       temperature: input.number("degC", "temperature of the part"),
       material: input.text("what the part is made of", MATERIAL_NAMES),
       "gauge-material": input.optionalText("master the gauge was set on, at the part's temperature", MATERIAL_NAMES),
@@ -95,7 +95,7 @@ export const THERMAL_COMPUTATIONS = [
       "L20 = L / (1 + a (T - 20)); with a gauge set at the part's temperature L20 = L (1 + ag (T - 20)) / (1 + a (T - 20))",
     source: "ISO 1 (reference temperature 20 degC); coefficients: see parts",
     run: (x, given) => {
-      const unit = anyOf("length", given, "in");
+      const unit = anyOf("length", given);
       const material = materialNamed(x.material);
       const gauge = x["gauge-material"] === undefined ? undefined : materialNamed(x["gauge-material"]);
       const at20 = lengthAtReference(x.length, x.temperature, material, gauge);

@@ -68,7 +68,7 @@ export const TORQUE_COMPUTATIONS = [
     id: "extension",
     title: "Wrench setting with an extension",
     inputs: {
-      torque: input.number("any", "torque wanted at the fastener; ft_lbf when no unit is given"),
+      torque: input.number("any", "torque wanted at the fastener"),
       length: input.number("in", "wrench, grip to square"),
       extension: input.number("in", "extension, square to fastener"),
       angle: input.optional("deg", "extension to wrench; 0 in line"),
@@ -78,7 +78,7 @@ export const TORQUE_COMPUTATIONS = [
     source: "TM 1-1500-204-23-9, fig. 8-16; FAA AC 43.13-1B, ch. 7",
     run: (x, given) => ({
       value: extensionSetting(x.torque, x.length, x.extension, x.angle),
-      unit: anyOf("torque", given, "ft_lbf"),
+      unit: anyOf("torque", given),
     }),
   }),
   computation({

@@ -1,7 +1,10 @@
 // One figure printed in two units: whether they can be the same figure, and plain conversion.
 import { computation, input } from "./computation.ts";
 import { tidy } from "./measure.ts";
-import { type ComputeUnit, convertMeasure, dimensionOf, unitNamed } from "./units.ts";
+import { typedMeasure } from "./measure-text.ts";
+import { type ComputeUnit, convertDifference, convertMeasure, dimensionOf, unitNamed } from "./units.ts";
+
+export { lastDigitStep } from "./measure-text.ts";
 
 export interface Stated {
   readonly value: number;
@@ -24,23 +27,16 @@ export function checkPair(first: Stated, second: Stated): PairCheck {
   const converted = tidy(convertMeasure(first.value, first.unit, second.unit));
   const difference = tidy(Math.abs(converted - second.value));
   // A figure rounded to a whole step of each is off by half of it at most; manuals round both and often to the nearest whole.
-  const allowed = tidy(convertMeasure(first.step, first.unit, second.unit) / 2 + second.step / 2);
+  const allowed = tidy(convertDifference(first.step, first.unit, second.unit) / 2 + second.step / 2);
   return { converted, difference, allowed, agrees: difference <= allowed * (1 + 1e-9) };
 }
 
-/** Step of the last digit of a decimal text: ".001" for "5.629", "1" for "40", ".0001" for "1.2e-3". */
-export function lastDigitStep(decimal: string): number {
-  const [mantissa = "", exponent = "0"] = decimal.toLowerCase().split("e");
-  const places = (mantissa.split(".")[1] ?? "").length;
-  return Number(`1e${Number(exponent) - places}`);
-}
-
 function stated(text: string, name: string): Stated {
-  const match = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.+)$/.exec(text.trim());
-  const unit = match?.[2] === undefined ? undefined : unitNamed(match[2]);
-  if (match?.[1] === undefined || unit === undefined)
+  const typed = typedMeasure(text);
+  if (typeof typed === "string" || typed.unit === undefined) {
     throw new RangeError(`Expected a figure with its unit for ${name}, got "${text}"`);
-  return { value: Number(match[1]), unit, step: lastDigitStep(match[1]) };
+  }
+  return { ...typed, unit: typed.unit };
 }
 
 export const UNIT_COMPUTATIONS = [

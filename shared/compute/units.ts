@@ -2,17 +2,9 @@
 import Big from "big.js";
 import { convert } from "../units/convert.ts";
 import { type Dimension, isUnitId, UNITS, type UnitId } from "../units/units.ts";
+import { SPELLINGS } from "./spellings.ts";
 
-export type ComputeDimension =
-  | Dimension
-  | "area"
-  | "speed"
-  | "rotation"
-  | "ratio"
-  | "pitch"
-  | "stiffness"
-  | "stress"
-  | "expansion";
+export type ComputeDimension = Dimension | "area" | "speed" | "rotation" | "ratio" | "pitch" | "stiffness" | "time" | "expansion";
 
 interface Row {
   readonly dimension: ComputeDimension;
@@ -24,13 +16,25 @@ interface Row {
 /**
  * Sources: NIST SP 811 (2008), B.8; 1 kgf = 9.806 65 N exactly (B.8, "kilogram-force");
  * the torque base is N_m, the volume base cc and the length base mm, as in the bench's own table.
+ * A tenth is a tenth of a thou, a hundredth one of a millimetre: the trade's words, each in its own system.
  */
 const MORE = {
   thou: { dimension: "length", factor: "0.0254", label: "thou" },
+  tenth: { dimension: "length", factor: "0.00254", label: "tenths" },
+  hundredth: { dimension: "length", factor: "0.01", label: "hundredths of a mm" },
+  cm: { dimension: "length", factor: "10", label: "cm" },
   ft: { dimension: "length", factor: "304.8", label: "ft" },
   m: { dimension: "length", factor: "1000", label: "m" },
   kgf_m: { dimension: "torque", factor: "9.80665", label: "kgf·m" },
+  kgf_cm: { dimension: "torque", factor: "0.0980665", label: "kgf·cm" },
   bar: { dimension: "pressure", factor: "100", label: "bar" },
+  MPa: { dimension: "pressure", factor: "1000", label: "MPa" },
+  GPa: { dimension: "pressure", factor: "1000000", label: "GPa" },
+  kgf_per_cm2: { dimension: "pressure", factor: "98.0665", label: "kgf/cm²" },
+  lbf_per_in2: { dimension: "pressure", factor: "6.894757293168361", label: "lbf/in²" },
+  kpsi: { dimension: "pressure", factor: "6894.757293168361", label: "kpsi" },
+  Mpsi: { dimension: "pressure", factor: "6894757.293168361", label: "Mpsi" },
+  kN: { dimension: "force", factor: "1000", label: "kN" },
   kgf: { dimension: "force", factor: "9.80665", label: "kgf" },
   lb: { dimension: "mass", factor: "453.59237", label: "lb" },
   kg: { dimension: "mass", factor: "1000", label: "kg" },
@@ -46,9 +50,11 @@ const MORE = {
   ratio: { dimension: "ratio", factor: "1", label: "" },
   percent: { dimension: "ratio", factor: "0.01", label: "%" },
   in_per_in: { dimension: "ratio", factor: "1", label: "in/in" },
-  lbf_per_in: { dimension: "stiffness", factor: "1", label: "lbf/in" },
-  kpsi: { dimension: "stress", factor: "1000", label: "kpsi" },
-  lbf_per_in2: { dimension: "stress", factor: "1", label: "lbf/in²" },
+  lbf_per_in: { dimension: "stiffness", factor: "0.1751268352464764", label: "lbf/in" },
+  N_per_mm: { dimension: "stiffness", factor: "1", label: "N/mm" },
+  s: { dimension: "time", factor: "1", label: "s" },
+  min: { dimension: "time", factor: "60", label: "min" },
+  h: { dimension: "time", factor: "3600", label: "h" },
   per_degC: { dimension: "expansion", factor: "1", label: "/°C" },
 } as const satisfies Record<string, Row>;
 
@@ -57,73 +63,6 @@ export const COMPUTE_UNITS: readonly ComputeUnit[] = [
   ...(Object.keys(UNITS) as UnitId[]),
   ...(Object.keys(MORE) as (keyof typeof MORE)[]),
 ];
-
-/** Other spellings a person types, all lower case; the unit's own id always works. */
-const SPELLINGS: Readonly<Record<string, ComputeUnit>> = {
-  '"': "in",
-  inch: "in",
-  inches: "in",
-  micron: "um",
-  µm: "um",
-  μm: "um",
-  "ft-lbf": "ft_lbf",
-  "ft-lb": "ft_lbf",
-  ftlb: "ft_lbf",
-  lbft: "ft_lbf",
-  "lbf-ft": "ft_lbf",
-  "lb-ft": "ft_lbf",
-  lb_ft: "ft_lbf",
-  ft_lb: "ft_lbf",
-  "ft.lbf": "ft_lbf",
-  ft·lbf: "ft_lbf",
-  "in-lbf": "in_lbf",
-  "in-lb": "in_lbf",
-  inlb: "in_lbf",
-  "lbf-in": "in_lbf",
-  "lb-in": "in_lbf",
-  in_lb: "in_lbf",
-  nm: "N_m",
-  "n.m": "N_m",
-  n·m: "N_m",
-  "kgf.m": "kgf_m",
-  "kgf-m": "kgf_m",
-  cm3: "cc",
-  ml: "cc",
-  l: "L",
-  c: "degC",
-  "°c": "degC",
-  f: "degF",
-  "°f": "degF",
-  "°": "deg",
-  degrees: "deg",
-  "in^2": "in2",
-  sq_in: "in2",
-  sqin: "in2",
-  "cm^2": "cm2",
-  "mm^2": "mm2",
-  "in^3": "in3",
-  cu_in: "in3",
-  cuin: "in3",
-  cid: "in3",
-  "cm^3": "cc",
-  "mm^3": "mm3",
-  "in²": "in2",
-  "cm²": "cm2",
-  "mm²": "mm2",
-  "in³": "in3",
-  tpi: "threads_per_in",
-  "in/min": "in_per_min",
-  ipm: "in_per_min",
-  "mm/min": "mm_per_min",
-  "in/in": "in_per_in",
-  "%": "percent",
-  "rev/min": "rpm",
-  "lbf/in": "lbf_per_in",
-  "lb/in": "lbf_per_in",
-  ksi: "kpsi",
-  "lbf/in2": "lbf_per_in2",
-  "/degc": "per_degC",
-};
 
 function row(unit: ComputeUnit): Row {
   return isUnitId(unit) ? UNITS[unit] : MORE[unit];
@@ -134,8 +73,46 @@ export function unitNamed(text: string): ComputeUnit | undefined {
   const exact = COMPUTE_UNITS.find((unit) => unit === text);
   if (exact !== undefined) return exact;
   const lower = text.toLowerCase();
-  return SPELLINGS[lower] ?? COMPUTE_UNITS.find((unit) => unit.toLowerCase() === lower);
+  return SPELLINGS[lower] ?? ONE_CASE.find((unit) => unit.toLowerCase() === lower);
 }
+/** Units whose case may be left out: not those where another case is another size (mpa is no MPa). */
+const ONE_CASE = COMPUTE_UNITS.filter((unit) => !/^[MG]P/.test(unit) && unit !== "Mpsi");
+
+/** Units that only the inch shop uses, and the metric unit that answers in their place. Degrees, counts, cc and grams are in both. */
+const TO_METRIC: Partial<Record<ComputeUnit, ComputeUnit>> = {
+  in: "mm",
+  thou: "mm",
+  tenth: "mm",
+  uin: "um",
+  ft: "m",
+  in2: "mm2",
+  in3: "cc",
+  ft_lbf: "N_m",
+  in_lbf: "N_m",
+  psi: "kPa",
+  lbf_per_in2: "MPa",
+  kpsi: "MPa",
+  Mpsi: "GPa",
+  lbf: "N",
+  in_per_min: "mm_per_min",
+  lbf_per_in: "N_per_mm",
+  threads_per_in: "threads_per_in",
+};
+const IN_BOTH: readonly ComputeDimension[] = ["mass", "angle", "temperature", "rotation", "ratio", "time", "pitch", "expansion"];
+
+/** Which system a unit gives away: `inch`, `metric`, or neither. */
+export function systemOf(unit: ComputeUnit): "inch" | "metric" | undefined {
+  if (TO_METRIC[unit] !== undefined) return "inch";
+  return unit === "cc" || IN_BOTH.includes(row(unit).dimension) ? undefined : "metric";
+}
+
+/** The metric unit in the place of an inch one; the unit itself where it is in both systems. */
+export const metricOf = (unit: ComputeUnit): ComputeUnit => TO_METRIC[unit] ?? unit;
+
+/** Whether a bare figure could be either of two systems' units: lengths, torques, temperatures and the like, not angles or counts. */
+export const needsUnit = (unit: ComputeUnit): boolean =>
+  unit === "threads_per_in" ? false : !BARE.includes(row(unit).dimension);
+const BARE: readonly ComputeDimension[] = ["angle", "rotation", "ratio", "pitch", "expansion"];
 
 export function dimensionOf(unit: ComputeUnit): ComputeDimension {
   return row(unit).dimension;
@@ -157,4 +134,10 @@ export function convertMeasure(value: number, from: ComputeUnit, to: ComputeUnit
   const b = row(to);
   if (a.dimension !== b.dimension) throw new RangeError(`Expected a unit of ${a.dimension} for ${from}, got ${to}`);
   return Number(new Big(value).times(a.factor).div(b.factor).toPrecision(15));
+}
+
+/** Convert a difference of two (an uncertainty, a step, a rise): as a measure, but no scale's zero is added. 0.5 degC is 0.9 degF. */
+export function convertDifference(value: number, from: ComputeUnit, to: ComputeUnit): number {
+  if (dimensionOf(from) !== "temperature" || dimensionOf(to) !== "temperature") return convertMeasure(value, from, to);
+  return Number((convertMeasure(value, from, to) - convertMeasure(0, from, to)).toPrecision(12));
 }

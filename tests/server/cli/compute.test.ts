@@ -18,12 +18,13 @@ describe("thoubook compute", () => {
     expect(await run(["ring-gap-limit", ["bore=3.905in", "per-inch=.0035"]], {})).toBe(0);
     expect(err).toEqual([]);
     const printed = JSON.parse(out.join(""));
-    expect(Object.keys(printed)).toEqual(["id", "inputs", "value", "unit", "formula", "source"]);
+    expect(Object.keys(printed)).toEqual(["id", "inputs", "value", "unit", "rounded", "formula", "source"]);
     expect(printed).toMatchObject({
       id: "ring-gap-limit",
       inputs: { bore: "3.905in", "per-inch": ".0035" },
       value: 0.0136675,
       unit: "in",
+      rounded: "0.0137 in",
     });
   });
 

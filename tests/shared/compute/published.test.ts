@@ -58,7 +58,7 @@ describe("every computation", () => {
 
 describe("wrong publications are not followed", () => {
   it("a knowledge test explains 200 cubic inches with 8.5 in of block depth as the stroke: that gives twice as much", () => {
-    expect(singleValue("displacement bore=3.78 stroke=8.5 cylinders=4")).toBeGreaterThan(380);
+    expect(singleValue("displacement bore=3.78in stroke=8.5in cylinders=4")).toBeGreaterThan(380);
   });
   it("TM 5-3825-229-14&P, p. 6-24, gives .0031 for .0012 of bore: same sign and order, not the figure", () => {
     const gap = singleValue("ring-gap-change bore-change=-0.0012in");

@@ -5,19 +5,19 @@ export const ENGINE: Cases = {
   displacement: [
     [
       "a published knowledge test for engines: 3.5 x 3.0, six cylinders",
-      "displacement bore=3.5 stroke=3 cylinders=6",
+      "displacement bore=3.5in stroke=3in cylinders=6",
       173.2,
       0.05,
     ],
     [
       "FAA-H-8083-32, ch. 1: 5.5 x 5.5, fourteen cylinders (memory)",
-      "displacement bore=5.5 stroke=5.5 cylinders=14",
+      "displacement bore=5.5in stroke=5.5in cylinders=14",
       1829.4,
       0.1,
     ],
     [
       "a published knowledge test, inputs read: 3.78 bore, 4.5 stroke, four cylinders",
-      "displacement bore=3.78 stroke=4.5 cylinders=4",
+      "displacement bore=3.78in stroke=4.5in cylinders=4",
       200,
       2.1,
     ],
@@ -42,7 +42,7 @@ export const ENGINE: Cases = {
   "deck-height": [
     [
       "a published knowledge test: block 9.025, rod 6.25, stroke 3.5, height 1.0: .025 below",
-      "deck-height block=9.025 rod=6.25 stroke=3.5 compression-height=1.0",
+      "deck-height block=9.025in rod=6.25in stroke=3.5in compression-height=1.0in",
       -0.025,
       0,
     ],
@@ -50,25 +50,25 @@ export const ENGINE: Cases = {
   "gasket-for-clearance": [
     [
       "TM 10-4320-310-14, p. 5-22: required .0217 less a measured depth (of .010)",
-      "gasket-for-clearance clearance=.0217 recess=0 protrusion=-.010",
+      "gasket-for-clearance clearance=.0217in recess=0 protrusion=-.010in",
       0.0117,
       0,
     ],
     [
       "TM 10-4320-310-14, p. 5-22: required .0256 less a measured depth (of .010)",
-      "gasket-for-clearance clearance=.0256 recess=0 protrusion=-.010",
+      "gasket-for-clearance clearance=.0256in recess=0 protrusion=-.010in",
       0.0156,
       0,
     ],
   ],
   "piston-to-head": [
-    ["the same rule solved for the clearance", "piston-to-head gasket=.0117 recess=0 protrusion=-.010", 0.0217, 0],
+    ["the same rule solved for the clearance", "piston-to-head gasket=.0117in recess=0 protrusion=-.010in", 0.0217, 0],
   ],
-  protrusion: [["geometry: mean of two", "protrusion front=.012 rear=.014", 0.013, 0]],
+  protrusion: [["geometry: mean of two", "protrusion front=.012in rear=.014in", 0.013, 0]],
   "temperature-correction": [
     [
       "J. Res. NIST 99, 31: steel 11.5e-6: 100 mm at 21 degC is 1.15 um long",
-      "temperature-correction length=100.00115mm temperature=21 material=steel",
+      "temperature-correction length=100.00115mm temperature=21degC material=steel",
       100,
       1e-7,
     ],
@@ -82,36 +82,57 @@ export const ENGINE: Cases = {
   "cold-clearance": [
     [
       "geometry: equal growth needs no allowance",
-      "cold-clearance hot=.001 bore=4 piston-material=steel piston-temperature=90 block-material=steel block-temperature=90",
+      "cold-clearance hot=.001in bore=4in piston-material=steel piston-temperature=90degC block-material=steel block-temperature=90degC",
       0.001,
       1e-12,
     ],
   ],
   "cross-hatch": [
-    ["kinematics: equal speeds cross at a right angle", `cross-hatch bore=4 rpm=100 stroke-speed=${Math.PI * 400}`, 90, 1e-9],
+    [
+      "kinematics: equal speeds cross at a right angle",
+      `cross-hatch bore=4in rpm=100 stroke-speed=${Math.PI * 400}in/min`,
+      90,
+      1e-9,
+    ],
   ],
-  "stroke-speed": [["kinematics, the same turned round", "stroke-speed bore=4 rpm=100 angle=90", Math.PI * 400, 1e-6]],
+  "stroke-speed": [["kinematics, the same turned round", "stroke-speed bore=4in rpm=100 angle=90", Math.PI * 400, 1e-6]],
   "spring-force": [
     [
       "Hooke's law between two points of a published pair: 53.2 lb at 2 1/32 (TM 5-3810-206-35, p. 3-73) and 0 at 2.5 (invented)",
-      "spring-force length=2.03125 force-1=0 length-1=2.5 force-2=53.2 length-2=2.03125",
+      "spring-force length=2.03125in force-1=0 length-1=2.5in force-2=53.2lbf length-2=2.03125in",
       53.2,
       1e-9,
     ],
   ],
+  "spring-rate": [
+    [
+      "Shigley, 9th ed., Example 10-1: .037 music wire, 7/16 outside, 10.5 turns: 4.13 lbf/in (memory; it rounds the mean coil of .4005 to .400)",
+      "spring-rate wire=0.037in outside-diameter=0.4375in active=10.5 modulus=11.85Mpsi",
+      4.13,
+      0.016,
+    ],
+  ],
+  "coil-bind": [
+    [
+      "Shigley, 9th ed., Example 10-1: squared ends, 12.5 turns: (12.5 + 1) .037 = .4995 (memory)",
+      "coil-bind wire=0.037in coils=12.5 ends=squared",
+      0.4995,
+      1e-12,
+    ],
+  ],
   "seat-width": [
-    ["geometry: 45 degrees, 1/8 in on the diameter", "seat-width outer=1.625 inner=1.5 angle=45", 0.0625 * Math.SQRT2, 1e-9],
+    ["geometry: 45 degrees, 1/8 in on the diameter", "seat-width outer=1.625in inner=1.5in angle=45", 0.0625 * Math.SQRT2, 1e-9],
   ],
   "interference-angle": [["TM 5-6115-400-35, p. 95: valve 45, seat 46", "interference-angle seat=46 face=45", 1, 0]],
   "curtain-area": [
     [
       "Heywood, ch. 6: at a quarter diameter's lift it is the port's area",
-      "curtain-area diameter=1.5 lift=.375",
+      "curtain-area diameter=1.5in lift=.375in",
       (Math.PI / 4) * 2.25,
       1e-9,
     ],
   ],
-  "valve-lift": [["geometry", "valve-lift lobe=.280 lash=.012", 0.268, 1e-12]],
+  "valve-lift": [["geometry", "valve-lift lobe=.280in lash=.012in", 0.268, 1e-12]],
   "cranking-pressure": [
     [
       "cold-air Otto tables: ratio 8, exponent 1.4: p2/p1 = 18.38 (memory)",

@@ -5,25 +5,25 @@ export const FASTENING: Cases = {
   extension: [
     [
       "TM 1-1500-204-23-9, fig. 8-16: 300 in-lb, 10 in wrench, 4 in attachment",
-      "extension torque=300in_lbf length=10 extension=4",
+      "extension torque=300in_lbf length=10in extension=4in",
       214,
       0.5,
     ],
     [
       "NAVEDTRA 14315, fig. 3-44: inputs read, answer worked out",
-      "extension torque=100in_lbf length=12 extension=6",
+      "extension torque=100in_lbf length=12in extension=6in",
       66.67,
       0.01,
     ],
     [
       "a torque wrench's printed instructions: 50 ft-lb, 16 in, 2 in",
-      "extension torque=50ft_lbf length=16 extension=2",
+      "extension torque=50ft_lbf length=16in extension=2in",
       44.44,
       0.01,
     ],
     [
       "TM 9-254, fig. 4-6: an extension at 90 degrees changes nothing",
-      "extension torque=50ft_lbf length=16 extension=2 angle=90",
+      "extension torque=50ft_lbf length=16in extension=2in angle=90",
       50,
       1e-9,
     ],
@@ -46,15 +46,15 @@ export const FASTENING: Cases = {
     ],
   ],
   "stress-area": [
-    ["Shigley, 9th ed., Table 8-2: 3/8-24", "stress-area diameter=0.375 threads-per-inch=24", 0.0878, 0.0001],
-    ["Shigley, 9th ed., Table 8-2: 7/16-20", "stress-area diameter=0.4375 threads-per-inch=20", 0.1187, 0.0001],
-    ["Shigley, 9th ed., Table 8-2: 1/2-20", "stress-area diameter=0.5 threads-per-inch=20", 0.1599, 0.0001],
-    ["Shigley, 9th ed., Table 8-2: 3/4-16", "stress-area diameter=0.75 threads-per-inch=16", 0.373, 0.0005],
+    ["Shigley, 9th ed., Table 8-2: 3/8-24", "stress-area diameter=0.375in threads-per-inch=24", 0.0878, 0.0001],
+    ["Shigley, 9th ed., Table 8-2: 7/16-20", "stress-area diameter=0.4375in threads-per-inch=20", 0.1187, 0.0001],
+    ["Shigley, 9th ed., Table 8-2: 1/2-20", "stress-area diameter=0.5in threads-per-inch=20", 0.1599, 0.0001],
+    ["Shigley, 9th ed., Table 8-2: 3/4-16", "stress-area diameter=0.75in threads-per-inch=16", 0.373, 0.0005],
   ],
   "bolt-stretch": [
     [
       "TM 55-1905-223-24-1: stretch is tight less zero reading; 0.0135 to 0.0185 in accepted",
-      "bolt-stretch tight=8.0165 free=8.0000",
+      "bolt-stretch tight=8.0165in free=8.0000in",
       0.0165,
       0,
     ],

@@ -15,10 +15,10 @@ export const STANDARDS: Cases = {
     ["ISO 286-1, 80 to 120 mm: IT7 35", "tolerance-grade size=98.4mm grade=IT7", 35, 0],
     ["ISO 286-1, 80 to 120 mm: IT11 220", "tolerance-grade size=120mm grade=IT11", 220, 0],
     ["ISO 286-1, 50 to 80 mm: IT6 19", "tolerance-grade size=2in grade=IT6", 19, 0],
-    ["ISO 286-1, 18 to 30 mm: IT7 21", "tolerance-grade size=30 grade=7", 21, 0],
-    ["ISO 286-1, 30 to 50 mm: IT8 39", "tolerance-grade size=30.001 grade=it8", 39, 0],
-    ["ISO 286-1: IT14 is 0.36 mm at 10 mm", "tolerance-grade size=10 grade=IT14", 360, 0],
-    ["ISO 286-1: IT14 is 0.87 mm at 100 mm", "tolerance-grade size=100 grade=IT14", 870, 0],
+    ["ISO 286-1, 18 to 30 mm: IT7 21", "tolerance-grade size=30mm grade=7", 21, 0],
+    ["ISO 286-1, 30 to 50 mm: IT8 39", "tolerance-grade size=30.001mm grade=it8", 39, 0],
+    ["ISO 286-1: IT14 is 0.36 mm at 10 mm", "tolerance-grade size=10mm grade=IT14", 360, 0],
+    ["ISO 286-1: IT14 is 0.87 mm at 100 mm", "tolerance-grade size=100mm grade=IT14", 870, 0],
   ],
   capability: [
     [
