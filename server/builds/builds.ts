@@ -53,11 +53,25 @@ export class Builds {
 
   /**
    * Look at a build as its log stands now; waits for nobody who works on it.
-   * @throws ServiceError `unknown_build`
+   * @throws ServiceError `unknown_build`, `unreadable_build`
    */
   async read<T>(id: string, look: (opened: OpenedBuild) => T): Promise<T> {
     const entry = this.entry(id);
     return look(this.view(id, entry, await this.refresh(id, entry)));
+  }
+
+  /** Look at every build of the store. One that cannot be opened is named and keeps nobody from the others. */
+  async readAll<T>(look: (opened: OpenedBuild) => T): Promise<{ builds: T[]; unreadable: { id: string; say: string }[] }> {
+    const builds: T[] = [];
+    const unreadable: { id: string; say: string }[] = [];
+    for (const { build } of await this.store.heads())
+      try {
+        builds.push(await this.read(build, look));
+      } catch (error) {
+        if (!(error instanceof ServiceError && error.code === "unreadable_build")) throw error;
+        unreadable.push({ id: build, say: error.message });
+      }
+    return { builds, unreadable };
   }
 
   /**
@@ -116,12 +130,32 @@ export class Builds {
 }
 
 function foldRow(folded: Folded | undefined, row: StoredRow): Folded {
-  const event = JSON.parse(row.body) as BenchEvent;
+  const event = eventOf(row);
   const head = { seq: row.seq, hash: row.hash };
-  if (folded === undefined) return { build: openBuild(event), head, lastAt: event.at, judge: undefined };
+  if (folded === undefined) return { build: openedBy(event), head, lastAt: event.at, judge: undefined };
   const touched = apply(folded.build, event);
   folded.judge?.update(event, touched);
   folded.head = head;
   folded.lastAt = event.at;
   return folded;
+}
+
+/** The event of a row; where its text is none, one of no known type, which the fold sets aside under the row's name. */
+function eventOf(row: StoredRow): BenchEvent {
+  try {
+    return JSON.parse(row.body) as BenchEvent;
+  } catch {
+    return { id: row.id, build: row.build, at: row.receivedAt, type: "unreadable" } as unknown as BenchEvent;
+  }
+}
+
+function openedBy(event: BenchEvent): Build {
+  try {
+    return openBuild(event);
+  } catch {
+    throw new ServiceError(
+      "unreadable_build",
+      expected("the opening of a build", `the first entry of build ${event.build}`, "none"),
+    );
+  }
 }

@@ -72,12 +72,6 @@ const LAST_STEP = DAY_BOOK.flatMap((line) => ("step" in line ? [line.step] : [])
 
 /** The whole demo build that is in the book already, if one is. */
 export async function findDemo(deps: Deps): Promise<string | undefined> {
-  for (const head of await deps.store.heads()) {
-    const whole = await deps.builds.read(
-      head.build,
-      ({ build }) => build.name === DEMO_NAME && LAST_STEP !== undefined && build.steps.has(LAST_STEP),
-    );
-    if (whole) return head.build;
-  }
-  return undefined;
+  const { builds } = await deps.builds.readAll(({ build }) => build);
+  return builds.find(({ name, steps }) => name === DEMO_NAME && LAST_STEP !== undefined && steps.has(LAST_STEP))?.id;
 }

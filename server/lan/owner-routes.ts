@@ -31,8 +31,7 @@ export const qrSvg = (text: string) => qrText(text, { type: "svg", errorCorrecti
 export function ownerRoutes(app: App, deps: Deps, list: DoorList, pairing: Pairing, urls?: () => LanUrls): void {
   pageScope(app, (scope) => {
     scope.get("/door", owner, async (_request, reply) => {
-      const builds = [];
-      for (const { build } of await deps.store.heads()) builds.push(await deps.builds.read(build, toBuildRow));
+      const { builds } = await deps.builds.readAll(toBuildRow);
       return sendPage(
         reply,
         doorPage({ devices: await list.devices(), links: await list.links(), builds, fingerprint: urls?.().fingerprint }),

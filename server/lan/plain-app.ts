@@ -71,8 +71,7 @@ export async function plainApp(parts: PlainParts, options: BaseOptions): Promise
 
 function bookRoutes(app: App, deps: Deps): void {
   app.get("/book", { schema: { hide: true } }, async (_request, reply) => {
-    const builds = [];
-    for (const { build } of await deps.store.heads()) builds.push(await deps.builds.read(build, toBuildRow));
+    const { builds } = await deps.builds.readAll(toBuildRow);
     return sendPage(reply, bookPage(builds));
   });
 

@@ -25,10 +25,9 @@ const errors = { 400: errorSchema, 404: errorSchema, 409: errorSchema };
 
 export function buildRoutes(app: App, deps: Deps): void {
   app.get("/api/builds", { schema: { response: { 200: buildListSchema } } }, async () => {
-    const builds = [];
-    for (const { build } of await deps.store.heads()) builds.push(await deps.builds.read(build, toBuildRow));
+    const { builds, unreadable } = await deps.builds.readAll(toBuildRow);
     builds.sort((a, b) => (a.lastAt < b.lastAt ? 1 : -1));
-    return { builds };
+    return { builds, ...(unreadable.length === 0 ? {} : { unreadable }) };
   });
 
   app.post(

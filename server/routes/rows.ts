@@ -8,5 +8,5 @@ export function toStored(row: StoredRow): StoredEvent {
 
 /** The same as JSON text, with the event's stored text as it is: nothing is read and written anew on the way. */
 export function storedJson(row: StoredRow): string {
-  return `{"seq":${row.seq},"hash":"${row.hash}","receivedAt":"${row.receivedAt}","event":${row.body}}`;
+  return `{"seq":${row.seq},"hash":"${row.hash}","receivedAt":${JSON.stringify(row.receivedAt)},"event":${row.body}}`;
 }

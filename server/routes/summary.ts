@@ -31,6 +31,7 @@ export function toSummary(opened: OpenedBuild): BuildSummary {
     ...toBuildRow(opened),
     spec: opened.build.spec,
     verdicts: Object.fromEntries(VERDICTS.map((verdict) => [verdict, count(verdict)])) as BuildSummary["verdicts"],
+    setAside: [...opened.build.setAside].map(({ order, id, type, code, say }) => ({ seq: order, id, type, code, say })),
     steps: [...opened.build.steps.values()].map((record) => ({
       step: record.step,
       openedAt: record.opened,

@@ -1,6 +1,7 @@
 // The event store over SQL: reads, and the one transaction that appends. Serves any Kysely dialect.
 import type { Kysely } from "kysely";
 import type { BenchEvent } from "../../shared/events/events.ts";
+import { MAX_DEVICE_SEQ } from "../../shared/events/meaning.ts";
 import { adoptRows } from "./adopt.ts";
 import { appendEvents } from "./append.ts";
 import { toRow } from "./rows.ts";
@@ -95,6 +96,8 @@ export class SqlStore implements Store {
       .selectFrom("event")
       .select("device_seq")
       .where("device", "=", device)
+      // Logs of older versions hold numbers that cannot be counted on from.
+      .where("device_seq", "<=", MAX_DEVICE_SEQ)
       .orderBy("device_seq", "desc")
       .limit(1)
       .executeTakeFirst();

@@ -46,12 +46,18 @@ export const buildRowSchema = z.strictObject({
   counts,
 });
 export type BuildRow = z.infer<typeof buildRowSchema>;
-export const buildListSchema = z.strictObject({ builds: z.array(buildRowSchema) });
+export const buildListSchema = z.strictObject({
+  builds: z.array(buildRowSchema),
+  /** Builds whose log does not even tell what was opened: their ids, and one sentence each. */
+  unreadable: z.array(z.strictObject({ id: z.string(), say: z.string() })).optional(),
+});
 
 /** Summary of one build; `verdicts` counts findings by verdict. */
 export const buildSummarySchema = buildRowSchema.extend({
   spec: specSchema,
   verdicts: z.record(z.enum(VERDICTS), z.int().min(0)),
+  /** Entries of the log, by number and id, that could not be counted, and why. */
+  setAside: z.array(z.strictObject({ seq: z.int().min(1), id: z.string(), type: z.string(), code: z.string(), say: z.string() })),
   steps: z.array(z.strictObject({ step: z.string(), openedAt: z.string(), closedAt: z.string().optional() })),
 });
 export type BuildSummary = z.infer<typeof buildSummarySchema>;

@@ -1,10 +1,13 @@
 // Events folded into a build, one at a time and in place: in comes an event, out come the keys it touched.
 // Cost of one event does not grow with the build, but for a part's change, which visits that part's readings.
 import type { BenchEvent, EventType } from "../events/events.ts";
+import { faultOf } from "../events/meaning.ts";
 import type { Reading } from "../events/reading.ts";
 import { type Place, placeKey } from "../places/places.ts";
 import type { QuantityId } from "../quantities/types.ts";
+import { withoutNonsense } from "../spec/sense.ts";
 import { HANDLERS } from "./handlers.ts";
+import { setAside } from "./set-aside.ts";
 import { standingAt } from "./standing.ts";
 import type { Build, LoggedReading, Touched } from "./types.ts";
 
@@ -16,17 +19,18 @@ export function readingKey(quantity: QuantityId, place: Place): string {
 }
 
 /**
- * Start a build from its first event.
+ * Start a build from its first event. What makes no sense on its sheet is left out of it and set aside.
  * @throws RangeError when the event does not open a build
  */
 export function openBuild(event: BenchEvent): Build {
   if (event.type !== "build.opened") throw new RangeError(`Expected build.opened for the first event, got ${event.type}`);
-  return {
+  const { spec, nonsense } = withoutNonsense(event.data.spec);
+  const build: Build = {
     id: event.build,
     name: event.data.name,
     ...(event.data.customer === undefined ? {} : { customer: event.data.customer }),
     opened: event.at,
-    spec: event.data.spec,
+    spec,
     count: 1,
     seen: new Set([event.id]),
     readings: new Map(),
@@ -43,16 +47,29 @@ export function openBuild(event: BenchEvent): Build {
     steps: new Map(),
     focus: new Map(),
     accepted: [],
+    setAside: [],
   };
+  for (const { say } of nonsense) setAside(build, event, "no_sense", say);
+  return build;
 }
 
-/** Fold one event into the build. An event already folded changes nothing and touches nothing. */
+/**
+ * Fold one event into the build. An event already folded changes nothing and touches nothing.
+ * One that makes no sense (logs of older versions hold such) is set aside under its name; all others count as if it were not there.
+ */
 export function apply(build: Build, event: BenchEvent): Touched {
   if (build.seen.has(event.id)) return [];
   build.seen.add(event.id);
   build.count += 1;
-  const handler = HANDLERS[event.type] as (build: Build, event: BenchEvent & { type: EventType }) => Touched;
-  return handler(build, event);
+  try {
+    const fault = faultOf(event);
+    if (fault !== undefined) return setAside(build, event, fault.code, fault.say);
+    if (!Object.hasOwn(HANDLERS, event.type)) throw new RangeError(`Expected a type of event that is known, got ${event.type}`);
+    const handler = HANDLERS[event.type] as (build: Build, event: BenchEvent & { type: EventType }) => Touched;
+    return handler(build, event);
+  } catch {
+    return setAside(build, event, "unreadable", `Expected an event of this version of the book, got ${String(event.type)}`);
+  }
 }
 
 /** Fold a whole log; the first event must open the build. */

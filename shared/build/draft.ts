@@ -36,5 +36,6 @@ export function draftOf(build: Build): Build {
     steps: new LayeredMap(build.steps, record),
     focus: new LayeredMap(build.focus, record),
     accepted: new LayeredList(build.accepted),
+    setAside: new LayeredList(build.setAside),
   };
 }

@@ -1,9 +1,12 @@
 // What each type of event does to the build: one function a type, in one table.
 import type { BenchEvent, EventType } from "../events/events.ts";
 import { placeKey } from "../places/places.ts";
+import { sameDimension } from "../units/convert.ts";
+import { UNITS } from "../units/units.ts";
 import { ask, focusOf, moveFocus } from "./focus.ts";
 import { changePart } from "./part-change.ts";
 import * as readings from "./readings.ts";
+import { setAside } from "./set-aside.ts";
 import type { Build, LoggedPhoto, Touched } from "./types.ts";
 
 export type Handler<T extends EventType> = (build: Build, event: Extract<BenchEvent, { type: T }>) => Touched;
@@ -99,6 +102,10 @@ export const HANDLERS: { readonly [T in EventType]: Handler<T> } = {
   "instrument.zeroed": (build, event) => {
     const { instrument, deviation, unit } = event.data;
     const known = build.instruments.get(instrument);
+    if (known !== undefined && !sameDimension(unit, known.unit)) {
+      const want = UNITS[known.unit].dimension;
+      return setAside(build, event, "wrong_unit", `Expected a unit of ${want} for the zero of ${instrument}, got ${unit}`);
+    }
     if (known !== undefined) known.zero = { event: event.id, at: event.at, deviation, unit };
     return [`instrument:${instrument}`];
   },

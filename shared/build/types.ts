@@ -1,5 +1,6 @@
 // A build as folded from its events: what is known now, with every earlier state of a reading kept.
 import type { EventData } from "../events/events.ts";
+import type { MeaningCode } from "../events/meaning.ts";
 import type { Note, Question, Reading } from "../events/reading.ts";
 import type { Place } from "../places/places.ts";
 import type { QuantityId } from "../quantities/types.ts";
@@ -117,6 +118,19 @@ export interface AcceptedFinding {
   readonly at: string;
 }
 
+/** An event, or a part of one, that the log holds and the build does not count. */
+export interface SetAside {
+  readonly id: string;
+  /** Number of the event in the fold, and in the log where that was folded whole. */
+  readonly order: number;
+  readonly at: string;
+  readonly type: string;
+  /** `unreadable` is none of this version's events. */
+  readonly code: MeaningCode | "unreadable";
+  /** "Expected X for Y, got Z". */
+  readonly say: string;
+}
+
 export interface Build {
   readonly id: string;
   name: string;
@@ -145,6 +159,8 @@ export interface Build {
   readonly steps: Map<StepId, StepRecord>;
   readonly focus: Map<string, Focus>;
   readonly accepted: List<AcceptedFinding>;
+  /** What could not be counted, oldest first. */
+  readonly setAside: List<SetAside>;
   handedOver?: { readonly event: string; readonly at: string; readonly by: string; readonly head: string };
 }
 

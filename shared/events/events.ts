@@ -185,6 +185,6 @@ export interface StoredEvent {
 export const exportSchema = z.strictObject({
   format: z.literal("thoubook-build/1"),
   build: id,
-  events: z.array(z.strictObject({ seq: z.int().min(1), hash: sha256Schema, receivedAt: z.string(), event: eventSchema })),
+  events: z.array(z.strictObject({ seq: z.int().min(1), hash: sha256Schema, receivedAt: z.iso.datetime(), event: eventSchema })),
 });
 export type BuildExport = z.infer<typeof exportSchema>;

@@ -2,7 +2,7 @@
 import { apply, type Build, type LoggedReading, type Touched } from "../build/build.ts";
 import { draftOf } from "../build/draft.ts";
 import type { BenchEvent } from "../events/events.ts";
-import { placeKey } from "../places/places.ts";
+import { type Place, placeKey } from "../places/places.ts";
 import { RuleContext } from "./context.ts";
 import type { Finding } from "./finding.ts";
 import { judgeReading } from "./judge.ts";
@@ -80,7 +80,11 @@ export class Evaluator {
 
   /** One reading held against its limits as it was read, whether or not a newer one stands: what a timeline shows beside it. */
   judge(logged: LoggedReading): Finding[] {
-    return judgeReading(this.build, logged, this.#context);
+    try {
+      return judgeReading(this.build, logged, this.#context);
+    } catch (error) {
+      return [unworkable("limits", logged.reading.place, error)];
+    }
   }
 
   #withAcceptance(finding: Finding): Finding {
@@ -125,11 +129,25 @@ export class Evaluator {
   #check(rule: Rule, subject: Subject, found: Map<string, Finding>, id: string): Pick<Change, "before" | "after"> {
     this.checked += 1;
     const before = found.get(id);
-    const after = rule.check(subject, this.#context);
+    const after = this.#checked(rule, subject);
     if (after === undefined) found.delete(id);
     else found.set(id, after);
     return { before, after };
   }
+
+  #checked(rule: Rule, subject: Subject): Finding | undefined {
+    try {
+      return rule.check(subject, this.#context);
+    } catch (error) {
+      return unworkable(rule.id, subject.place, error);
+    }
+  }
+}
+
+/** A sheet or a figure on which a rule cannot work is told at its place; all the others are judged as ever. */
+function unworkable(rule: string, place: Place, error: unknown): Finding {
+  const why = `It cannot be worked out: ${error instanceof RangeError ? error.message : "a fault of the rule itself"}.`;
+  return { rule, verdict: "unknown", place, value: null, limit: null, unit: null, why, evidence: [] };
 }
 
 /** Every key that a build as it stands could have touched. */

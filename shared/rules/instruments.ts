@@ -81,6 +81,8 @@ export const INSTRUMENT_STEP: Rule = {
     // A limit by the inch of bore is tried on cylinder 1: the tolerance hardly differs between bores.
     const ready = readyLimit(limit, measured, { cylinder: 1 }, context);
     if (ready?.accept.low === undefined || ready.accept.high === undefined) return undefined;
+    // An exact figure leaves no tolerance to be coarse for.
+    if (ready.accept.high <= ready.accept.low) return undefined;
     const resolution = convertMeasure(Number(instrument.resolution), instrument.unit, measured.unit);
     const { share, verdict } = capability(resolution, { low: ready.accept.low, high: ready.accept.high });
     if (verdict === "fine") return undefined;

@@ -10,6 +10,9 @@ export interface Nonsense {
   readonly say: string;
 }
 
+const MIN = 1e-9;
+const MOST = 1e9;
+
 type Bound = string | undefined;
 const above = (a: Bound, b: Bound): boolean => a !== undefined && b !== undefined && Number(a) > Number(b);
 
@@ -70,6 +73,9 @@ function ofFasteners({ fasteners }: Spec): Nonsense[] {
     if (above(row.low, row.high)) {
       found.push({ path: ["fasteners", name, "low"], say: `Expected a low at or below the high of ${row.high}, got ${row.low}` });
     }
+    for (const size of ["k", "majorDiameter"] as const)
+      if (!(Number(row[size]) > 0))
+        found.push({ path: ["fasteners", name, size], say: `Expected more than zero, got ${row[size]}` });
     const stages = row.stages ?? [];
     const back = stages.findIndex((stage, i) => above(stages[i - 1], stage));
     if (back >= 0)
@@ -97,6 +103,23 @@ function ofExpected({ expected }: Spec): Nonsense[] {
   });
 }
 
+/** A size is more than nothing and less than a mile; sums and squares of such figures are numbers still. */
+function ofSizes({ nominals, figures, oversizes, undersizes }: Spec): Nonsense[] {
+  const rows: (readonly [path: Nonsense["path"], text: string, low: number])[] = [
+    ...Object.entries(nominals).flatMap(([name, sizes]) =>
+      (sizes ?? []).map((size, i) => [["nominals", name, i], size, MIN] as const),
+    ),
+    ...Object.entries(figures).map(([name, { value }]) => [["figures", name], value, -MOST] as const),
+    ...oversizes.map((size, i) => [["oversizes", i], size, -MOST] as const),
+    ...undersizes.map((size, i) => [["undersizes", i], size, -MOST] as const),
+  ];
+  return rows.flatMap(([path, text, low]) =>
+    Number(text) >= low && Number(text) <= MOST
+      ? []
+      : [{ path, say: `Expected a figure from ${low} to ${MOST}, got ${text.slice(0, 40)}` }],
+  );
+}
+
 function ofEngine({ engine }: Spec): Nonsense[] {
   const sorted = [...engine.firingOrder].sort((a, b) => a - b);
   const whole = sorted.length === engine.cylinders && sorted.every((cylinder, i) => cylinder === i + 1);
@@ -113,6 +136,7 @@ function ofEngine({ engine }: Spec): Nonsense[] {
 export function nonsenseIn(spec: Spec): Nonsense[] {
   return [
     ...ofEngine(spec),
+    ...ofSizes(spec),
     ...ofFasteners(spec),
     ...spec.limits.flatMap((limit, i) => ofLimit(limit, ["limits", i])),
     ...twice(
@@ -125,4 +149,30 @@ export function nonsenseIn(spec: Spec): Nonsense[] {
       "proofs",
     ),
   ];
+}
+
+/**
+ * A sheet as the rules can use it: of its rows (sizes, figures, limits, fasteners, expected readings, proofs) those that make
+ * no sense are left out, and a firing order that names no engine of that many cylinders.
+ */
+export function withoutNonsense(spec: Spec): { readonly spec: Spec; readonly nonsense: readonly Nonsense[] } {
+  const nonsense = nonsenseIn(spec);
+  if (nonsense.length === 0) return { spec, nonsense };
+  const isBad = (list: string, row: string | number) => nonsense.some(({ path }) => path[0] === list && path[1] === row);
+  const kept = <T>(list: string, rows: readonly T[]): T[] => rows.filter((_, i) => !isBad(list, i));
+  const keptBy = <T extends object>(list: string, rows: T): T =>
+    Object.fromEntries(Object.entries(rows).filter(([name]) => !isBad(list, name))) as T;
+  const sound: Spec = {
+    ...spec,
+    engine: isBad("engine", "firingOrder") ? { ...spec.engine, firingOrder: [] } : spec.engine,
+    nominals: keptBy("nominals", spec.nominals),
+    figures: keptBy("figures", spec.figures),
+    oversizes: kept("oversizes", spec.oversizes),
+    undersizes: kept("undersizes", spec.undersizes),
+    fasteners: keptBy("fasteners", spec.fasteners),
+    limits: kept("limits", spec.limits),
+    expected: kept("expected", spec.expected),
+    proofs: kept("proofs", spec.proofs),
+  };
+  return { spec: sound, nonsense };
 }
