@@ -11,7 +11,7 @@ import { machineNames } from "./lan/names.ts";
 import { ownerRoutes } from "./lan/owner-routes.ts";
 import { Pairing } from "./lan/pairing.ts";
 import { recordRoutes } from "./lan/record-routes.ts";
-import { type Lan, startLan } from "./lan/start-lan.ts";
+import { EVERY_ADDRESS, type Lan, startLan } from "./lan/start-lan.ts";
 import { type OpenShopOptions, openShop } from "./open-shop.ts";
 
 export interface ServeOptions extends OpenShopOptions {
@@ -24,6 +24,7 @@ export interface ServeOptions extends OpenShopOptions {
 export interface LanChoice {
   readonly name: string;
   readonly nameConstraints: boolean;
+  readonly newAuthority: boolean;
 }
 
 export interface Shop {
@@ -44,7 +45,7 @@ export async function startShop(options: ServeOptions): Promise<Shop> {
   const { dataDir, logger } = options;
   const { deps, data, demo, close: closeShop } = await openShop(options);
   const list = new DoorList(data.store.db);
-  const pairing = new Pairing();
+  const pairing = new Pairing(data.store.db);
   let lan: Lan | undefined;
   const app = await buildApp(deps, {
     logger,
@@ -52,7 +53,7 @@ export async function startShop(options: ServeOptions): Promise<Shop> {
     more: (own) => {
       styleRoute(own);
       ownerRoutes(own, deps, list, pairing, options.lan === undefined ? undefined : () => urlsOf(lan));
-      recordRoutes(own, deps, list);
+      recordRoutes(own, deps, list, "secure");
     },
   });
   const close = async () => {
@@ -63,7 +64,7 @@ export async function startShop(options: ServeOptions): Promise<Shop> {
     await app.listen({ host: "127.0.0.1", port: options.port });
     const port = (app.server.address() as AddressInfo).port;
     if (options.lan !== undefined) {
-      const { name, nameConstraints } = options.lan;
+      const { name, nameConstraints, newAuthority } = options.lan;
       lan = await startLan({
         deps,
         list,
@@ -71,8 +72,9 @@ export async function startShop(options: ServeOptions): Promise<Shop> {
         logger,
         demo,
         nameConstraints,
+        newAuthority,
         dir: dataPaths(dataDir).lan,
-        host: "0.0.0.0",
+        host: EVERY_ADDRESS,
         // Neighbours of the port on this machine, so that one number has to be remembered.
         securePort: options.port === 0 ? 0 : port + 1,
         plainPort: options.port === 0 ? 0 : port + 2,

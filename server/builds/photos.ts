@@ -10,6 +10,7 @@ import type { StoredRow } from "../store/store.ts";
 import { logEvents } from "./log.ts";
 import { makeStamp } from "./stamp.ts";
 import { loggedBefore } from "./utterance.ts";
+import type { Who } from "./who.ts";
 
 export type PhotoFields = z.infer<typeof photoFieldsSchema>;
 
@@ -22,7 +23,7 @@ export async function logPhotos(
   build: string,
   blobs: readonly StagedBlob[],
   fields: PhotoFields,
-  who: { device: string; by: string },
+  who: Who,
 ): Promise<StoredRow[]> {
   const first = blobs[0];
   const same = (sha256: string | undefined) => sha256 === first?.sha256;
@@ -37,6 +38,7 @@ export async function logPhotos(
   const reads: PhotoRead[] = [];
   for (const blob of blobs)
     reads.push(await deps.photos.read(blob.path, { shutter: fields.shutter, sent: fields.sent, receivedAt }));
+  who.stillIn();
   for (const blob of blobs) await blob.keep();
   for (const read of reads) await storePictures(deps.derivedDir, read);
   return deps.builds.use(build, async ({ build: folded }) => {
@@ -44,6 +46,7 @@ export async function logPhotos(
     return logEvents(
       deps,
       reads.flatMap(({ facts }) => logPhoto({ photo: facts, said: fields, build: folded, stamp })),
+      who,
     );
   });
 }

@@ -2,28 +2,22 @@
 import { v7 } from "uuid";
 import type { Stamp } from "../../extractors/bench/index.ts";
 import type { Store } from "../store/store.ts";
+import { type Claim, narrowed, type Who } from "./who.ts";
 
-export interface Moment {
+export interface Moment extends Claim {
   readonly id?: string | undefined;
-  readonly device?: string | undefined;
-  readonly by?: string | undefined;
   readonly at?: string | undefined;
 }
 
 /** A stamp whose first event gets the caller's id, where there is one. */
-export async function makeStamp(
-  store: Store,
-  build: string,
-  moment: Moment,
-  fallback: { device: string; by: string },
-): Promise<Stamp> {
-  const device = moment.device ?? fallback.device;
+export async function makeStamp(store: Store, build: string, moment: Moment, who: Who): Promise<Stamp> {
+  const { device, by } = narrowed(who, moment);
   let seq = await store.nextDeviceSeq(device);
   let id = moment.id;
   return {
     build,
     device,
-    by: moment.by ?? fallback.by,
+    by,
     now: () => moment.at ?? new Date().toISOString(),
     nextSeq: () => seq++,
     newId: () => {

@@ -12,6 +12,7 @@ import type { StoredRow } from "../store/store.ts";
 import type { OpenedBuild } from "./builds.ts";
 import { logEvents } from "./log.ts";
 import { type Moment, makeStamp } from "./stamp.ts";
+import type { Who } from "./who.ts";
 
 export interface Said extends Moment {
   readonly build: string;
@@ -39,30 +40,30 @@ export type LoggedWords =
  * Log words. Sent again under the same id they are answered from the log.
  * Nothing of the words is stored when `understand` throws.
  */
-export function logWords(deps: Deps, said: Said, who: { device: string; by: string }, listener: Listener): Promise<LoggedWords> {
+export function logWords(deps: Deps, said: Said, who: Who, listener: Listener): Promise<LoggedWords> {
   return deps.builds.use(said.build, async (opened) => {
     const { build } = opened;
     const before = await loggedBefore(deps, said.build, said.id, listener.same);
     if (before !== undefined) return { again: true, rows: before };
     const { id: _kept, ...moment } = said;
     const moving = await makeStamp(deps.store, said.build, moment, who);
-    await move(deps, opened, said, moving);
+    await move(deps, opened, said, moving, who);
     const { parsed, heard } = await listener.understand(contextOf(build, moving.device), build.spec);
     const stamp = await makeStamp(deps.store, said.build, said, who);
     const { events, say } = logUtterance({ parsed, build, stamp, heard, keep: true });
-    return { again: false, rows: await logEvents(deps, events), parsed, say };
+    return { again: false, rows: await logEvents(deps, events, who), parsed, say };
   });
 }
 
 /** Open the step and the place that the sender named, where the device is elsewhere. */
-async function move(deps: Deps, opened: OpenedBuild, said: Said, stamp: Stamp): Promise<void> {
+async function move(deps: Deps, opened: OpenedBuild, said: Said, stamp: Stamp, who: Who): Promise<void> {
   const focus = focusOf(opened.build, stamp.device);
   const events: BenchEvent[] = [];
   if (said.step !== undefined && said.step !== focus.step) events.push(stampEvent(stamp, "step.opened", { step: said.step }));
   const placed = said.place !== undefined && (events.length > 0 || placeKey(focus.place) !== placeKey(said.place));
   if (said.place !== undefined && placed) events.push(stampEvent(stamp, "place.opened", { place: said.place }));
   if (events.length === 0) return;
-  await logEvents(deps, events);
+  await logEvents(deps, events, who);
   await opened.refresh();
 }
 

@@ -17,6 +17,7 @@ export const DATA_COMMANDS: readonly CliCommand[] = [
         .option("--lan", "let paired devices in over HTTPS, with a certificate authority of the shop's own")
         .option("--name <name>", "with --lan: the name devices call this machine by")
         .option("--no-name-constraints", "with --lan: make the authority without limits on names")
+        .option("--new-authority", "with --lan: put the authority aside and make another, which every device has to trust anew")
         .option("--log <level>", "debug, info, warn, error or silent; info writes a line a request", "warn"),
     load: () => import("./commands/serve.ts"),
   },

@@ -10,7 +10,7 @@ const picture = (text: string) => qrText(text, { type: "terminal", small: true }
 
 export async function sayLan(shop: Shop, lan: Lan): Promise<void> {
   const { secure, secureByAddress, plain, plainByAddress, fingerprint } = lan.urls();
-  const { code } = shop.pairing.make("bench");
+  const { code } = await shop.pairing.make("bench");
   say(`\nIn the shop's network: ${secure}${secureByAddress === undefined ? "" : ` (or ${secureByAddress})`}`);
   say(
     `1. A new device first gets the shop's certificate at ${plain}${plainByAddress === undefined ? "" : ` (or ${plainByAddress})`}`,

@@ -1,7 +1,7 @@
 // The door in front of every route: the name it was called by, the page it was called from, who calls, how much is sent.
-import type { FastifyRequest } from "fastify";
+import type { FastifyReply, FastifyRequest } from "fastify";
 import { LIMITS } from "../../shared/api/entries.ts";
-import { type Access, mayDo, type Need } from "../access/access.ts";
+import { type Access, cutOff, mayDo, type Need } from "../access/access.ts";
 import { expected, ServiceError } from "../errors.ts";
 import type { App } from "./types.ts";
 
@@ -19,7 +19,21 @@ export function guard(app: App, access: Access): void {
     // A person is shown the way in; a program is told by the code.
     if (!allowed && access.pairingPage !== undefined && isPage(request)) return reply.redirect(access.pairingPage, 303);
     if (!allowed) throw new ServiceError("not_paired", "Expected a paired device for this request, got none");
+    endOnCutOff(request, reply, access);
   });
+  // A body may take its time: whoever was cut off while it came in is somebody no longer.
+  app.addHook("preHandler", async ({ principal }) => {
+    if (principal !== null && !access.isIn(principal)) throw cutOff();
+  });
+}
+
+/** What is being sent to a device ends with its pass. */
+function endOnCutOff({ principal, routeOptions }: FastifyRequest, reply: FastifyReply, access: Access): void {
+  if (principal === null || routeOptions.config.endsItself === true) return;
+  reply.raw.once(
+    "close",
+    access.onCutOff(principal, () => reply.raw.headersSent && reply.raw.destroy()),
+  );
 }
 
 /** A page that has its own name pointed at this address still sends that name. */

@@ -2,17 +2,27 @@
 import helmet from "@fastify/helmet";
 import type { App } from "./types.ts";
 
+/** What a page of the shop may ask the browser for; all else that a browser offers is off. */
+const PERMISSIONS = [
+  "camera=(self)",
+  "microphone=(self)",
+  "screen-wake-lock=(self)",
+  "fullscreen=(self)",
+  ...["geolocation", "payment", "usb", "serial", "bluetooth", "hid", "midi", "display-capture", "publickey-credentials-get"].map(
+    (name) => `${name}=()`,
+  ),
+].join(", ");
+
 export async function securityHeaders(app: App): Promise<void> {
   await app.register(helmet, {
     contentSecurityPolicy: {
       useDefaults: false,
       directives: {
         defaultSrc: ["'none'"],
+        // The ear is a WebAssembly module: it may be compiled, text may not become script.
         scriptSrc: ["'self'", "'wasm-unsafe-eval'"],
         workerSrc: ["'self'", "blob:"],
         styleSrc: ["'self'"],
-        // Plots place their marks by style attributes; scripts have no such way in.
-        styleSrcAttr: ["'unsafe-inline'"],
         imgSrc: ["'self'", "blob:", "data:"],
         mediaSrc: ["'self'", "blob:"],
         fontSrc: ["'self'"],
@@ -20,6 +30,7 @@ export async function securityHeaders(app: App): Promise<void> {
         manifestSrc: ["'self'"],
         formAction: ["'self'"],
         baseUri: ["'none'"],
+        objectSrc: ["'none'"],
         frameAncestors: ["'none'"],
         // No upgrade-insecure-requests: it would blank the pages served over plain http in the shop.
       },
@@ -33,6 +44,10 @@ export async function securityHeaders(app: App): Promise<void> {
     xFrameOptions: { action: "deny" },
   });
   app.addHook("onRequest", async (_request, reply) => {
-    reply.header("permissions-policy", "camera=(self), microphone=(self), geolocation=()");
+    reply.header("permissions-policy", PERMISSIONS);
+  });
+  app.addHook("onSend", async (_request, reply) => {
+    // Answers are of the moment and of one caller; those that may be kept say so themselves.
+    if (!reply.hasHeader("cache-control") && !reply.raw.hasHeader("cache-control")) reply.header("cache-control", "no-store");
   });
 }

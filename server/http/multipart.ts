@@ -25,6 +25,8 @@ export interface FormRules<F> {
   readonly fields: z.ZodType<F>;
 }
 
+const LONGEST_BOUNDARY = 70;
+
 export const blobsOfForm = (files: readonly FilePart[]): StagedBlob[] => files.map(({ blob }) => blob);
 
 export async function acceptForms(app: App): Promise<void> {
@@ -45,6 +47,7 @@ export async function withForm<F, T>(
 ): Promise<T> {
   if (!request.isMultipart())
     throw new ServiceError("wrong_type", expected("multipart/form-data", "the body", "another content type"));
+  checkBoundary(request.headers["content-type"] ?? "");
   const files: FilePart[] = [];
   try {
     const raw = await readParts(request, blobs, rules, files);
@@ -53,6 +56,17 @@ export async function withForm<F, T>(
   } finally {
     for (const { blob } of files) await blob.drop();
   }
+}
+
+/** A boundary has at most 70 characters (RFC 2046 section 5.1.1); the parser fails on much longer ones. */
+function checkBoundary(type: string): void {
+  const boundary = /boundary=(?:"([^"]*)"|([^;\s]*))/i.exec(type);
+  const { length } = boundary?.[1] ?? boundary?.[2] ?? "";
+  if (length < 1 || length > LONGEST_BOUNDARY)
+    throw new ServiceError(
+      "malformed_upload",
+      expected(`1 to ${LONGEST_BOUNDARY} characters`, "the form's boundary", `${length}`),
+    );
 }
 
 async function readParts<F>(

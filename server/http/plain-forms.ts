@@ -41,4 +41,10 @@ export function formOf<T>(request: FastifyRequest, schema: z.ZodType<T>): T {
   throw new ServiceError("invalid_request", `Expected a valid value for ${name}, got another`);
 }
 
-export const nameField = z.string().trim().min(1).max(60);
+/** A device's name: no brackets, which hold the person at it in the log, and nothing that does not show. */
+export const nameField = z
+  .string()
+  .trim()
+  .min(1)
+  .max(60)
+  .regex(/^[^()\p{C}]+$/u, "Expected letters, digits and signs without brackets for the name, got others");

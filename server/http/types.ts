@@ -18,6 +18,8 @@ declare module "fastify" {
   interface FastifyContextConfig {
     /** Who may call the route; without it, viewers read and the bench writes. */
     needs?: Need;
+    /** The route itself ends what it sends when its caller is cut off. */
+    endsItself?: boolean;
     /** Largest body in bytes, checked against the header before any of it is read. */
     maxBytes?: number;
   }

@@ -1,10 +1,11 @@
 // Answers "who is thoubook.local?" on the shop's network (multicast DNS, RFC 6762), so that the address stays the same
-// whatever number the router hands out. Version 4 addresses only: every phone asks for those.
-import { isIPv4 } from "node:net";
+// whatever number the router hands out, by version 4 and by version 6.
+import { isIPv6 } from "node:net";
 import makeMdns from "multicast-dns";
-import type { MachineNames } from "./names.ts";
+import { isLoopback, type MachineNames } from "./names.ts";
 
 const TTL_SECONDS = 120;
+const ANSWERED: ReadonlySet<string> = new Set(["A", "AAAA", "ANY"]);
 
 export interface Announcer {
   /** Tell the network of changed addresses. */
@@ -15,8 +16,14 @@ export interface Announcer {
 /** The records for the canonical name, and the flag that tells others to forget older ones (section 10.2). */
 export function answersFor(names: MachineNames) {
   return names.ips
-    .filter((ip) => isIPv4(ip) && !ip.startsWith("127."))
-    .map((data) => ({ name: names.canonical, type: "A" as const, ttl: TTL_SECONDS, flush: true, data }));
+    .filter((ip) => !isLoopback(ip))
+    .map((data) => ({
+      name: names.canonical,
+      type: isIPv6(data) ? ("AAAA" as const) : ("A" as const),
+      ttl: TTL_SECONDS,
+      flush: true,
+      data,
+    }));
 }
 
 /**
@@ -34,8 +41,7 @@ export function startAnnouncer(
   const answer = () => mdns.respond({ answers: answersFor(names()) });
   mdns.on("query", ({ questions }) => {
     const { canonical } = names();
-    if (questions?.some(({ name, type }) => name.toLowerCase() === canonical && (type === "A" || String(type) === "ANY")))
-      answer();
+    if (questions?.some(({ name, type }) => name.toLowerCase() === canonical && ANSWERED.has(String(type)))) answer();
   });
   mdns.on("error", failed);
   mdns.on("warning", failed);

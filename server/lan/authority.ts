@@ -1,6 +1,6 @@
 // The shop's own certificate authority: made once, kept, and limited by its own certificate to the shop's names.
 import "reflect-metadata";
-import { webcrypto } from "node:crypto";
+import { createPrivateKey, webcrypto, X509Certificate } from "node:crypto";
 import { existsSync } from "node:fs";
 import { chmod, mkdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
@@ -8,12 +8,15 @@ import { AsnConvert } from "@peculiar/asn1-schema";
 import { GeneralName, GeneralSubtree, GeneralSubtrees, id_ce_nameConstraints, NameConstraints } from "@peculiar/asn1-x509";
 import * as x509 from "@peculiar/x509";
 import { writeWhole } from "../disk.ts";
+import { PlainError } from "../errors.ts";
 
 x509.cryptoProvider.set(webcrypto as Crypto);
 
 export const KEY_ALGORITHM = { name: "ECDSA", namedCurve: "P-256", hash: "SHA-256" } as const;
 const YEAR_MS = 365 * 86_400_000;
 const YEARS = 10;
+/** The way out of an authority that is lost, for a refusal's end. */
+const ANEW = "or start once with --new-authority, which every device has to trust anew";
 
 /** Addresses that never leave a shop: loopback, private and link-local ranges (RFC 1918, 3927, 4193, 4291, 5735). */
 export const PERMITTED_RANGES = [
@@ -41,14 +44,23 @@ export interface AuthorityOptions {
   readonly dns: readonly string[];
   /** False leaves the limits out, for devices that refuse a limited authority. */
   readonly nameConstraints: boolean;
+  /** Devices trust an authority of this shop already: one that is missing is not made anew behind their back. */
+  readonly trusted?: boolean;
 }
 
 const paths = (dir: string) => ({ key: join(dir, "authority.key.pem"), certificate: join(dir, "authority.pem") });
 
-/** The authority kept in `dir`, made there on first use. Its key file is readable by the owner alone. */
+/**
+ * The authority kept in `dir`, made there on first use. Its key file is readable by the owner alone.
+ * @throws PlainError when devices trust one that is not here, or what is here is no whole authority that still holds
+ */
 export async function openAuthority(dir: string, options: AuthorityOptions): Promise<Authority> {
   const files = paths(dir);
   if (!existsSync(files.key) || !existsSync(files.certificate)) {
+    if (options.trusted === true)
+      throw new PlainError(
+        `Expected the shop's certificate authority in ${dir}, got none, though devices trust one: put that folder back from a backup, ${ANEW}`,
+      );
     await mkdir(dir, { recursive: true, mode: 0o700 });
     const made = await makeAuthority(options);
     // The certificate last: a key without it is made anew.
@@ -56,9 +68,36 @@ export async function openAuthority(dir: string, options: AuthorityOptions): Pro
     await writeWhole(files.certificate, made.certificate.toString("pem"), 0o644);
   }
   await chmod(files.key, 0o600);
-  const certificate = new x509.X509Certificate(await readFile(files.certificate, "utf8"));
-  const key = await importKey(await readFile(files.key, "utf8"));
-  return { certificate, key, dns: permittedNames(certificate), fingerprint: await fingerprintOf(certificate) };
+  return await readAuthority(await readFile(files.certificate, "utf8"), await readFile(files.key, "utf8"), dir);
+}
+
+async function readAuthority(certificatePem: string, key: string, dir: string): Promise<Authority> {
+  const fault = faultOf(certificatePem, key);
+  if (fault !== undefined)
+    throw new PlainError(`Expected ${fault[0]} in ${dir}, got ${fault[1]}: put that folder back from a backup, ${ANEW}`);
+  const certificate = new x509.X509Certificate(certificatePem);
+  const fingerprint = await fingerprintOf(certificate);
+  return { certificate, key: await importKey(key), dns: permittedNames(certificate), fingerprint };
+}
+
+/** What is wrong with a kept authority: what was expected, and what there is. */
+function faultOf(certificatePem: string, key: string): readonly [expected: string, got: string] | undefined {
+  let certificate: X509Certificate;
+  try {
+    certificate = new X509Certificate(certificatePem);
+  } catch {
+    return ["a certificate in authority.pem", certificatePem.trim() === "" ? "an empty file" : "something else"];
+  }
+  try {
+    if (!certificate.checkPrivateKey(createPrivateKey(key)))
+      return ["the key of authority.pem in authority.key.pem", "another certificate's key"];
+  } catch {
+    return ["a private key in authority.key.pem", key.trim() === "" ? "an empty file" : "something else"];
+  }
+  if (!certificate.ca) return ["an authority's certificate in authority.pem", "another kind of certificate"];
+  if (Date.parse(certificate.validTo) < Date.now())
+    return ["an authority that still holds", `one that ended on ${new Date(certificate.validTo).toISOString().slice(0, 10)}`];
+  return undefined;
 }
 
 async function makeAuthority({ dns, nameConstraints }: AuthorityOptions) {
@@ -75,6 +114,8 @@ async function makeAuthority({ dns, nameConstraints }: AuthorityOptions) {
     extensions: [
       new x509.BasicConstraintsExtension(true, 0, true),
       new x509.KeyUsagesExtension(x509.KeyUsageFlags.keyCertSign | x509.KeyUsageFlags.cRLSign, true),
+      // For servers only: a stolen key signs no mail, no program and no person either.
+      new x509.ExtendedKeyUsageExtension([x509.ExtendedKeyUsage.serverAuth]),
       await x509.SubjectKeyIdentifierExtension.create(keys.publicKey as CryptoKey),
       ...(nameConstraints ? [constraintsExtension(dns)] : []),
     ],

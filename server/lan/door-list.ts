@@ -2,7 +2,7 @@
 import { EventEmitter } from "node:events";
 import type { Kysely } from "kysely";
 import { v7 } from "uuid";
-import type { Role } from "../access/access.ts";
+import { loopbackName, type Role, SHOP } from "../access/access.ts";
 import { expected, ServiceError } from "../errors.ts";
 import type { Tables } from "../store/tables.ts";
 import { hashSecret, newToken, TOKEN } from "./secrets.ts";
@@ -22,17 +22,24 @@ export interface Device {
 export interface CustomerLink {
   readonly id: string;
   readonly build: string;
+  /** `plain` opens at both doors, `secure` only on a device that trusts the shop's certificate. */
+  readonly door: Door;
   readonly madeAt: string;
   readonly expiresAt: string;
 }
 
 const SEEN_EVERY_MS = 60_000;
+/** What the shop's own machine is called in its book. */
+const OWN_NAMES: ReadonlySet<string> = new Set([SHOP, loopbackName]);
 const DAY_MS = 86_400_000;
 
 export class DoorList {
   private readonly db: Kysely<Tables>;
   private readonly now: () => number;
   private readonly cuts = new EventEmitter().setMaxListeners(0);
+  /** Cut off since this process began: what was let in before is asked about again without a look into the database. */
+  private readonly out = new Set<string>();
+  private readonly seen = new Map<string, number>();
 
   constructor(db: Kysely<Tables>, now: () => number = Date.now) {
     this.db = db;
@@ -43,32 +50,80 @@ export class DoorList {
     return new Date(ms).toISOString();
   }
 
-  /** Let a device in. The token is given out here once and never again. */
-  async pair(name: string, role: Role, door: Door): Promise<{ device: Device; token: string }> {
+  /**
+   * Let a device in. The token is given out here once and never again.
+   * @param before the token of an earlier pairing: a device that still holds one, cut off or not, stays the same device, so
+   * that what it has not sent yet goes on under the name it was logged with; its old token opens nothing any more
+   * @returns the device as it is listed: a name that another one has gets a number
+   */
+  async pair(name: string, role: Role, door: Door, before?: string): Promise<{ device: Device; token: string }> {
     const token = newToken();
-    const id = v7();
-    const pairedAt = this.iso();
+    const known = await this.rowOf(before, door).executeTakeFirst();
+    const id = known?.id ?? v7();
+    const row = {
+      name: await this.freeName(name, id),
+      role,
+      door,
+      token_hash: hashSecret(token),
+      paired_at: this.iso(),
+      last_seen_at: null,
+      revoked_at: null,
+    };
     await this.db
       .insertInto("device")
-      .values({ id, name, role, door, token_hash: hashSecret(token), paired_at: pairedAt, last_seen_at: null, revoked_at: null })
+      .values({ id, ...row })
+      .onConflict((on) => on.column("id").doUpdateSet(row))
       .execute();
-    return { device: { id, name, role, door, pairedAt, lastSeenAt: undefined }, token };
+    // What was opened with the token before ends; the new one is not among those cut off.
+    this.cuts.emit(id);
+    this.out.delete(id);
+    return { device: toDevice({ id, ...row }), token };
+  }
+
+  /** The name itself, or with the first number that makes it one no other device in here has. */
+  private async freeName(name: string, id: string): Promise<string> {
+    for (let n = 1; ; n += 1) {
+      const tried = n === 1 ? name : `${name} ${n}`;
+      if (!(await this.isTaken(tried, id))) return tried;
+    }
+  }
+
+  private async isTaken(name: string, id: string): Promise<boolean> {
+    const same = name.toLowerCase();
+    const others = await this.devices();
+    return OWN_NAMES.has(same) || others.some((device) => device.id !== id && device.name.toLowerCase() === same);
+  }
+
+  private rowOf(token: string | undefined, door: Door) {
+    const hash = token !== undefined && TOKEN.test(token) ? hashSecret(token) : "";
+    return this.db.selectFrom("device").selectAll().where("token_hash", "=", hash).where("door", "=", door);
   }
 
   /** The device that holds this token at this door, unless it is cut off. */
   async deviceOf(token: string | undefined, door: Door): Promise<Device | undefined> {
-    if (token === undefined || !TOKEN.test(token)) return undefined;
-    const row = await this.db
-      .selectFrom("device")
-      .selectAll()
-      .where("token_hash", "=", hashSecret(token))
-      .where("door", "=", door)
-      .where("revoked_at", "is", null)
-      .executeTakeFirst();
-    if (row === undefined) return undefined;
-    if (row.last_seen_at === null || this.now() - Date.parse(row.last_seen_at) > SEEN_EVERY_MS)
-      await this.db.updateTable("device").set({ last_seen_at: this.iso() }).where("id", "=", row.id).execute();
+    const row = await this.rowOf(token, door).where("revoked_at", "is", null).executeTakeFirst();
+    if (row === undefined || !this.isIn(row.id)) return undefined;
+    await this.see(row.id);
     return toDevice(row);
+  }
+
+  /** When a device was last here is worth a write now and then, and no refusal where there is no room to write. */
+  private async see(id: string): Promise<void> {
+    if (this.now() - (this.seen.get(id) ?? 0) < SEEN_EVERY_MS) return;
+    this.seen.set(id, this.now());
+    const write = this.db.updateTable("device").set({ last_seen_at: this.iso() }).where("id", "=", id);
+    await write.execute().catch(() => undefined);
+  }
+
+  /** Whether a device that was let in has not been cut off since. */
+  isIn(id: string): boolean {
+    return !this.out.has(id);
+  }
+
+  /** Whether any device was ever paired over HTTPS: such a device trusts the shop's authority. */
+  async everTrusted(): Promise<boolean> {
+    const row = await this.db.selectFrom("device").select("id").where("door", "=", "secure").limit(1).executeTakeFirst();
+    return row !== undefined;
   }
 
   /** Devices that may come in, newest first. */
@@ -82,8 +137,10 @@ export class DoorList {
     return rows.map(toDevice);
   }
 
-  /** @throws ServiceError `unknown_device` */
+  /** @throws ServiceError `unknown_device`; `name_taken` for another device's name */
   async rename(id: string, name: string): Promise<void> {
+    if (await this.isTaken(name, id))
+      throw new ServiceError("name_taken", expected("a name that no other device has", "the name", "one that is taken"));
     const { numUpdatedRows } = await this.db
       .updateTable("device")
       .set({ name })
@@ -93,8 +150,14 @@ export class DoorList {
     if (numUpdatedRows === 0n) throw new ServiceError("unknown_device", expected("a paired device", "the name", "none"));
   }
 
-  /** Cut a device off: its next request is refused and what it is watching ends. @throws ServiceError `unknown_device` */
+  /**
+   * Cut a device off: its next request is refused, and what it is sending or watching ends. It is out at once, also where the
+   * disk has no room to keep that.
+   * @throws ServiceError `unknown_device`
+   */
   async cutOff(id: string): Promise<void> {
+    this.out.add(id);
+    this.cuts.emit(id);
     const { numUpdatedRows } = await this.db
       .updateTable("device")
       .set({ revoked_at: this.iso() })
@@ -103,24 +166,24 @@ export class DoorList {
       .executeTakeFirst();
     if (numUpdatedRows === 0n)
       throw new ServiceError("unknown_device", expected("a paired device", "the one to cut off", "none"));
-    this.cuts.emit(id);
   }
 
-  /** Call `listener` when the device is cut off; the function returned stops it. */
+  /** Call `listener` when the device is cut off or the link revoked; the function returned stops it. */
   onCutOff(id: string, listener: () => void): () => void {
     this.cuts.once(id, listener);
     return () => this.cuts.off(id, listener);
   }
 
   /** A link to one build's record, for so many days. The token is given out here once and never again. */
-  async makeLink(build: string, days: number): Promise<{ link: CustomerLink; token: string }> {
+  async makeLink(build: string, days: number, door: Door): Promise<{ link: CustomerLink; token: string }> {
     const token = newToken();
-    const link = { id: v7(), build, madeAt: this.iso(), expiresAt: this.iso(this.now() + days * DAY_MS) };
+    const link = { id: v7(), build, door, madeAt: this.iso(), expiresAt: this.iso(this.now() + days * DAY_MS) };
     await this.db
       .insertInto("link")
       .values({
         id: link.id,
         build,
+        door,
         token_hash: hashSecret(token),
         made_at: link.madeAt,
         expires_at: link.expiresAt,
@@ -130,23 +193,24 @@ export class DoorList {
     return { link, token };
   }
 
-  /** The link of this token, unless it is over or revoked. @throws ServiceError `unknown_link` */
-  async linkOf(token: string): Promise<CustomerLink> {
+  /** The link of this token at this door, unless it is over or revoked. @throws ServiceError `unknown_link` */
+  async linkOf(token: string, door: Door): Promise<CustomerLink> {
     const row = TOKEN.test(token)
       ? await this.db
           .selectFrom("link")
           .selectAll()
           .where("token_hash", "=", hashSecret(token))
+          .where("door", "in", door === "secure" ? ["secure", "plain"] : ["plain"])
           .where("revoked_at", "is", null)
           .where("expires_at", ">", this.iso())
           .executeTakeFirst()
       : undefined;
-    if (row === undefined)
+    if (row === undefined || !this.isIn(row.id))
       throw new ServiceError(
         "unknown_link",
         expected("a link that still holds", "this record", "one that is over, revoked or unknown"),
       );
-    return { id: row.id, build: row.build, madeAt: row.made_at, expiresAt: row.expires_at };
+    return toLink(row);
   }
 
   /** Links that still hold, newest first. */
@@ -158,11 +222,13 @@ export class DoorList {
       .where("expires_at", ">", this.iso())
       .orderBy("made_at", "desc")
       .execute();
-    return rows.map((row) => ({ id: row.id, build: row.build, madeAt: row.made_at, expiresAt: row.expires_at }));
+    return rows.map(toLink);
   }
 
-  /** @throws ServiceError `unknown_link` */
+  /** Revoke a link: what it is being sent ends. @throws ServiceError `unknown_link` */
   async revokeLink(id: string): Promise<void> {
+    this.out.add(id);
+    this.cuts.emit(id);
     const { numUpdatedRows } = await this.db
       .updateTable("link")
       .set({ revoked_at: this.iso() })
@@ -172,6 +238,10 @@ export class DoorList {
     if (numUpdatedRows === 0n)
       throw new ServiceError("unknown_link", expected("a link that still holds", "the one to revoke", "none"));
   }
+}
+
+function toLink(row: Tables["link"]): CustomerLink {
+  return { id: row.id, build: row.build, door: row.door, madeAt: row.made_at, expiresAt: row.expires_at };
 }
 
 function toDevice(row: Tables["device"]): Device {

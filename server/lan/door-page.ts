@@ -1,94 +1,97 @@
-// The owner's page: devices and customer links, each with its cut-off, and new pairing codes.
+// The owner's page at the door: who may come in, codes for new devices, links for customers, and how long certificates hold.
 import type { BuildRow } from "../../shared/api/builds.ts";
 import { ROLES } from "../access/access.ts";
 import type { CustomerLink, Device } from "./door-list.ts";
-import { html, Markup, page } from "./html.ts";
+import { html, type Markup, page } from "./html.ts";
+import type { Certificates } from "./owner-routes.ts";
+import { SEEN_PATH } from "./seen-page.ts";
 
-const ROLE_WORDS = {
+export const ROLE_WORDS = {
   viewer: "looks only",
   bench: "looks and writes",
   owner: "also lets devices in and out",
 } as const;
 
+/** What a customer link asks of the device that opens it. */
+export const LINK_DOORS = {
+  plain: "any device on the shop's network; others on it could read along",
+  secure: "only devices that trust the shop's certificate",
+} as const;
+
+export interface LanFacts {
+  readonly fingerprint: string;
+  readonly certificates: Certificates;
+}
+
 export interface DoorFacts {
   readonly devices: readonly Device[];
   readonly links: readonly CustomerLink[];
   readonly builds: readonly BuildRow[];
-  readonly fingerprint: string | undefined;
+  /** Absent when the shop is open on this machine alone. */
+  readonly lan: LanFacts | undefined;
+  readonly now: number;
 }
 
-const when = (iso: string | undefined) => (iso === undefined ? "never" : `${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`);
+export const when = (iso: string | undefined) => (iso === undefined ? "never" : `${iso.slice(0, 10)} ${iso.slice(11, 16)} UTC`);
+const day = (iso: string) => iso.slice(0, 10);
+const DAY_MS = 86_400_000;
+const SOON_DAYS = 365;
 
-function deviceRow(device: Device): Markup {
-  return html`<tr>
-<td><form method="post" action="/door/devices/${device.id}/name"><label for="n-${device.id}">Name</label><input id="n-${device.id}" name="name" value="${device.name}" required maxlength="60"><button class="second">Rename</button></form></td>
-<td>${device.role}: ${ROLE_WORDS[device.role]}${device.door === "plain" && html`<br><b>plain http</b>`}<br><span class="small">paired ${when(device.pairedAt)}<br>last seen ${when(device.lastSeenAt)}</span></td>
-<td><form method="post" action="/door/devices/${device.id}/cut-off"><button>Cut off</button></form></td>
-</tr>`;
+const options = (words: Readonly<Record<string, string>>, order: readonly string[]) =>
+  order.map((value) => html`<option value="${value}">${value}: ${words[value]}</option>`);
+
+const letIn = html`<form method="post" action="/door/codes"><label for="role">It may</label>
+<select id="role" name="role">${options(ROLE_WORDS, ["bench", ...ROLES.filter((role) => role !== "bench")])}</select>
+<button>Make a code</button></form>`;
+
+const deviceCard = (device: Device): Markup => html`<section class="card" aria-label="${device.name}">
+<h3>${device.name}</h3>
+<p><b>${device.role}</b>, ${ROLE_WORDS[device.role]}${device.door === "plain" && html`. <b>Over plain http</b>: others on the network could read along`}</p>
+<p class="small">Paired ${when(device.pairedAt)}. Last seen ${when(device.lastSeenAt)}.</p>
+<form method="post" action="/door/devices/${device.id}/cut-off"><button>Cut off</button></form>
+<details><summary>Rename</summary><form method="post" action="/door/devices/${device.id}/name"><label for="n-${device.id}">Name, as the book is to show it from now on</label><input id="n-${device.id}" name="name" value="${device.name}" required maxlength="60"><button class="second">Rename</button></form></details>
+</section>`;
+
+function linkCard(link: CustomerLink, builds: readonly BuildRow[]): Markup {
+  const name = builds.find((row) => row.id === link.build)?.name ?? link.build;
+  return html`<section class="card" aria-label="link to ${name}">
+<h3>${name}</h3>
+<p>Opens on ${LINK_DOORS[link.door]}.</p>
+<p class="small">Made ${when(link.madeAt)}. Over on ${when(link.expiresAt)}.</p>
+<form method="post" action="/door/links/${link.id}/revoke"><button>Revoke</button></form></section>`;
 }
 
-function linkRow(link: CustomerLink, builds: readonly BuildRow[]): Markup {
-  const build = builds.find((row) => row.id === link.build);
-  return html`<tr><td>${build?.name ?? link.build}</td><td class="small">made ${when(link.madeAt)}<br>over on ${when(link.expiresAt)}</td>
-<td><form method="post" action="/door/links/${link.id}/revoke"><button>Revoke</button></form></td></tr>`;
+const newLink = (builds: readonly BuildRow[]): Markup => html`<form method="post" action="/door/links">
+<label for="build">Build</label><select id="build" name="build">${builds.map((build) => html`<option value="${build.id}">${build.name}</option>`)}</select>
+<label for="door">It opens on</label><select id="door" name="door">${Object.entries(LINK_DOORS).map(([door, words]) => html`<option value="${door}">${words}</option>`)}</select>
+<label for="days">Good for days</label><input id="days" name="days" type="number" min="1" max="365" value="30" required>
+<button>Make a link</button></form>`;
+
+function certificateFacts({ fingerprint, certificates: { authority, server } }: LanFacts, now: number): Markup {
+  const left = Math.floor((Date.parse(authority.until) - now) / DAY_MS);
+  return html`<h2>Certificates</h2>
+${left < SOON_DAYS && html`<p class="note" role="alert">The authority ends in ${left} days, on ${day(authority.until)}. Before that, start once with <code>thoubook serve --lan --new-authority</code> and have every device trust the new one.</p>`}
+<dl>
+<dt>The shop's authority</dt><dd>made ${day(authority.from)}, holds until <b>${day(authority.until)}</b>. It is never made anew by itself: devices trust this one. Keep its folder in your backups.</dd>
+<dt>This machine's certificate</dt><dd>made ${day(server.from)}, holds until <b>${day(server.until)}</b>. It is made anew by itself from ${day(server.renews)} on, and at once when the machine's addresses change; devices do not notice.</dd>
+<dt>It is for</dt><dd class="mono">${server.names.join(", ")}</dd>
+<dt>The authority's SHA-256 fingerprint, to compare on a device</dt><dd class="mono">${fingerprint}</dd>
+</dl>`;
 }
 
-export function doorPage({ devices, links, builds, fingerprint }: DoorFacts): string {
-  const lan = fingerprint !== undefined;
+export function doorPage({ devices, links, builds, lan, now }: DoorFacts): string {
   return page(
     "Who may come in",
-    html`<h2>Let a device in</h2>
-${
-  lan
-    ? html`<form method="post" action="/door/codes"><label for="role">It may</label>
-<select id="role" name="role">${["bench" as const, ...ROLES.filter((role) => role !== "bench")].map((role) => html`<option value="${role}">${role}: ${ROLE_WORDS[role]}</option>`)}</select>
-<button>Make a code</button></form>
-<p>The shop's certificate authority, SHA-256:<br><span class="mono">${fingerprint}</span></p>`
-    : html`<p>The shop is open on this machine alone. To let a phone in, stop it and start it with <code>thoubook serve --lan</code>.</p>`
-}
+    html`<p><a href="${SEEN_PATH}">What can be seen, and by whom</a></p>
+<h2>Let a device in</h2>
+${lan !== undefined ? letIn : html`<p>The shop is open on this machine alone. To let a phone in, or to show a customer a record, stop it and start it with <code>thoubook serve --lan</code>.</p>`}
 <h2>Devices</h2>
-${devices.length === 0 ? html`<p>None.</p>` : html`<table><tbody>${devices.map(deviceRow)}</tbody></table>`}
+${devices.length === 0 ? html`<p>None is paired.</p>` : devices.map(deviceCard)}
 <h2>Customer links</h2>
-<p>A link shows one build's record, read only, to whoever holds it, until it is over or revoked.</p>
-${links.length > 0 && html`<table><tbody>${links.map((link) => linkRow(link, builds))}</tbody></table>`}
-${
-  builds.length > 0 &&
-  html`<form method="post" action="/door/links"><label for="build">Build</label><select id="build" name="build">${builds.map((build) => html`<option value="${build.id}">${build.name}</option>`)}</select>
-<label for="days">Good for days</label><input id="days" name="days" type="number" min="1" max="365" value="30" required><button>Make a link</button></form>`
-}
-<p><a href="/">To the book</a></p>`,
-  );
-}
-
-export interface CodeFacts {
-  readonly code: string;
-  readonly role: string;
-  readonly pairUrl: string;
-  readonly explainUrl: string;
-  /** The address by number, for devices that cannot find the name. */
-  readonly byAddress: string | undefined;
-  readonly pairQr: string;
-  readonly explainQr: string;
-}
-
-/** A new code with its two pictures. The pictures are made here, so they are markup already. */
-export function codePage(facts: CodeFacts): string {
-  return page(
-    "Pair a device",
-    html`<p>It will be: <b>${facts.role}</b>. The code is good once, for ten minutes.</p>
-<p class="code">${facts.code.slice(0, 5)}-${facts.code.slice(5)}</p>
-<div class="qr">
-<figure>${new Markup(facts.explainQr)}<figcaption>1. A new device first: get the certificate at <a href="${facts.explainUrl}">${facts.explainUrl}</a></figcaption></figure>
-<figure>${new Markup(facts.pairQr)}<figcaption>2. Then pair at <span class="mono">${facts.pairUrl.split("?")[0]}</span></figcaption></figure>
-</div>
-${facts.byAddress !== undefined && html`<p>A device that cannot find the name uses <span class="mono">${facts.byAddress}</span> and types the code.</p>`}
-<p><a class="button" href="/door">Done</a></p>`,
-  );
-}
-
-export function linkPage(url: string, until: string): string {
-  return page(
-    "Customer link",
-    html`<p>Shown once. It is good until ${when(until)}, or until you revoke it.</p><p class="mono">${url}</p><p><a class="button" href="/door">Done</a></p>`,
+<p>A link shows one build's record, read only, to whoever holds it, on the shop's network, until it is over or revoked.</p>
+${links.map((link) => linkCard(link, builds))}
+${lan !== undefined && builds.length > 0 && newLink(builds)}
+${lan !== undefined && certificateFacts(lan, now)}
+<p><a class="button second" href="/">To the book</a></p>`,
   );
 }

@@ -1,5 +1,6 @@
 // The page that explains: what plain http gives, what it lacks, and the numbered steps to the rest, by kind of device.
 import { html, type Markup, page } from "./html.ts";
+import { SEEN_PATH } from "./seen-page.ts";
 
 export const AUTHORITY_PATH = "/shop-authority.crt";
 
@@ -79,6 +80,7 @@ export function explainPage(facts: ExplainFacts): string {
 <li>Look through a build's timeline with its verdicts.</li>
 </ul>
 <p><a class="button" href="/book">Open the book</a></p>
+<p><a href="${SEEN_PATH}">What can be seen, and by whom</a></p>
 <h2>What is missing here, and why</h2>
 <ul>
 <li>The microphone: browsers give it to a secure page only.</li>

@@ -65,14 +65,16 @@ code, .mono { font-family: ui-monospace, monospace; overflow-wrap: anywhere; }
 label { display: block; margin: .8rem 0 .3rem; }
 input, select, textarea { font: inherit; width: 100%; box-sizing: border-box; padding: .6rem; min-height: 3rem; border: 2px solid #555; border-radius: 6px; background: #fff; color: #111; }
 button, .button { font: inherit; font-weight: 600; display: inline-block; min-height: 3.4rem; padding: .7rem 1.2rem; margin: .6rem .6rem .6rem 0; border: 2px solid #111; border-radius: 8px; background: #111; color: #fff; text-decoration: none; cursor: pointer; }
-button.second { background: #fff; color: #111; }
+button.second, .button.second { background: #fff; color: #111; }
 table { width: 100%; border-collapse: collapse; } th, td { text-align: left; vertical-align: top; padding: .5rem .4rem; border-bottom: 1px solid #999; }
+.card { border: 2px solid #767676; border-radius: 8px; padding: .2rem 1rem .8rem; margin: 1rem 0; } .card h2, .card h3 { margin: .6rem 0 .3rem; font-size: 1.15rem; overflow-wrap: anywhere; } .card p { margin: .4rem 0; }
+dt { font-weight: 700; margin-top: .6rem; } dd { margin: 0; } summary { cursor: pointer; padding: .6rem 0; min-height: 2rem; }
 .entry { border-left: 6px solid #999; padding: .2rem 0 .2rem .8rem; margin: 1rem 0; }
 .pass { border-color: #1a7f37; } .warn { border-color: #b35900; } .fail { border-color: #b00020; } .unknown { border-color: #666; }
 .verdict { font-weight: 700; } .small { font-size: .85rem; } .big { font-size: 1.6rem; font-weight: 700; }
 .qr { display: flex; flex-wrap: wrap; gap: 1.5rem; } .qr figure { margin: 0; width: 15rem; } .qr svg { width: 15rem; height: 15rem; background: #fff; }
 img { max-width: 100%; height: auto; }
 .note { border: 2px solid #b35900; border-radius: 8px; padding: .6rem .9rem; }
-@media (prefers-color-scheme: dark) { body { background: #14161a; color: #f2f2f2; } a { color: #9cc9ff; } input, select, textarea { background: #000; color: #fff; } button, .button { background: #f2f2f2; color: #111; border-color: #f2f2f2; } button.second { background: #14161a; color: #f2f2f2; } }
+@media (prefers-color-scheme: dark) { body { background: #14161a; color: #f2f2f2; } a { color: #9cc9ff; } input, select, textarea { background: #000; color: #fff; } button, .button { background: #f2f2f2; color: #111; border-color: #f2f2f2; } button.second, .button.second { background: #14161a; color: #f2f2f2; } }
 @media print { :root { font-size: 11pt; } button, form, .button { display: none; } }
 `;

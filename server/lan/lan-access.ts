@@ -20,6 +20,7 @@ export function lanAccess(door: Door, list: DoorList, names: () => MachineNames)
       return device === undefined ? undefined : { role: device.role, device: device.id, name: device.name };
     },
     hostAllowed: (host) => namesHost(names(), hostName(host)),
+    isIn: ({ device }) => list.isIn(device),
     onCutOff: (principal, listener) => list.onCutOff(principal.device, listener),
   };
 }

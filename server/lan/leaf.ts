@@ -1,6 +1,6 @@
 // The server's own certificate, signed by the shop's authority: for the names and addresses of now, made anew when they change.
-import { webcrypto, X509Certificate } from "node:crypto";
-import { readFile } from "node:fs/promises";
+import { createPrivateKey, webcrypto, X509Certificate } from "node:crypto";
+import { chmod, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import * as x509 from "@peculiar/x509";
 import { writeWhole } from "../disk.ts";
@@ -33,8 +33,10 @@ export async function openLeaf(
 ): Promise<Leaf & { renewed: boolean }> {
   const usable = vouchedNames(authority, names);
   const kept = await readKept(dir);
-  if (kept !== undefined && serves(kept.certificatePem, authority, usable, now))
+  if (kept !== undefined && serves(kept, authority, usable, now)) {
+    await chmod(paths(dir).key, 0o600);
     return { ...kept, names: usable, renewed: false };
+  }
   const made = await issueLeaf(authority, usable.dns, usable.ips, now);
   await writeWhole(paths(dir).key, made.keyPem, 0o600);
   await writeWhole(paths(dir).certificate, made.certificatePem, 0o644);
@@ -61,15 +63,31 @@ async function readKept(dir: string): Promise<Omit<Leaf, "names"> | undefined> {
   }
 }
 
-/** Whether a kept certificate is this authority's, lasts long enough, and names exactly what is to be named. */
-function serves(pem: string, authority: Authority, names: MachineNames, now: number): boolean {
-  const certificate = new X509Certificate(pem);
-  const issuer = new X509Certificate(authority.certificate.toString("pem"));
-  if (!certificate.verify(issuer.publicKey)) return false;
-  if (Date.parse(certificate.validTo) - now < RENEW_BEFORE_DAYS * DAY_MS) return false;
+/** Whether a kept certificate is this authority's and the key's, lasts long enough, and names exactly what is to be named. */
+function serves(kept: Omit<Leaf, "names">, authority: Authority, names: MachineNames, now: number): boolean {
+  const { certificatePem: pem } = kept;
+  try {
+    const certificate = new X509Certificate(pem);
+    const issuer = new X509Certificate(authority.certificate.toString("pem"));
+    if (!certificate.verify(issuer.publicKey) || !certificate.checkPrivateKey(createPrivateKey(kept.keyPem))) return false;
+  } catch {
+    // Empty or broken files: the authority makes this one anew, and no device notices.
+    return false;
+  }
+  const { renews, until } = leafTimes(kept);
+  // One that ends with its authority cannot last longer: another would be the same.
+  if (Date.parse(renews) < now && Date.parse(until) < authority.certificate.notAfter.getTime()) return false;
   const said = new x509.X509Certificate(pem).getExtension(x509.SubjectAlternativeNameExtension)?.names.items ?? [];
   const wanted = [...names.dns, ...names.ips].sort();
   return JSON.stringify(said.map((name) => name.value).sort()) === JSON.stringify(wanted);
+}
+
+/** When a server certificate began, ends, and is made anew. */
+export function leafTimes({ certificatePem }: { readonly certificatePem: string }) {
+  const { validFrom, validTo } = new X509Certificate(certificatePem);
+  const iso = (ms: number) => new Date(ms).toISOString();
+  const until = Date.parse(validTo);
+  return { from: iso(Date.parse(validFrom)), until: iso(until), renews: iso(until - RENEW_BEFORE_DAYS * DAY_MS) };
 }
 
 /** Sign a server certificate for any names given. What they may be is for the caller and for the authority's limits. */
@@ -86,7 +104,8 @@ export async function issueLeaf(
     subject: "CN=Thoubook shop server",
     issuer: authority.certificate.subject,
     notBefore: new Date(now - DAY_MS),
-    notAfter: new Date(now - DAY_MS + DAYS * DAY_MS),
+    // No longer than its authority.
+    notAfter: new Date(Math.min(now - DAY_MS + DAYS * DAY_MS, authority.certificate.notAfter.getTime())),
     signingKey: authority.key,
     publicKey: keys.publicKey as CryptoKey,
     signingAlgorithm: KEY_ALGORITHM,

@@ -1,4 +1,5 @@
 // What devices in the shop may call this machine by: one name that stays, the machine's own name, its addresses now.
+import { isIPv6 } from "node:net";
 import { hostname, type NetworkInterfaceInfo, networkInterfaces } from "node:os";
 
 /** The name that stays the same whatever address the router hands out. */
@@ -36,6 +37,14 @@ export function machineNames(
       if (!internal && !(family === "IPv6" && address.startsWith("fe80"))) ips.add(address.toLowerCase());
   return { canonical, dns, ips: ["127.0.0.1", "::1", ...[...ips].sort()] };
 }
+
+export const isLoopback = (ip: string): boolean => ip.startsWith("127.") || ip === "::1";
+
+/** An address as a URL has it. */
+export const urlHost = (ip: string): string => (isIPv6(ip) ? `[${ip}]` : ip);
+
+/** An address without the prefix that a version 4 one has on a listener for both versions. */
+export const plainIp = (ip: string): string => ip.replace(/^::ffff:(?=\d+\.)/i, "");
 
 /** Whether a Host header's name, without its port, is one of the machine's. */
 export function namesHost(names: MachineNames, host: string): boolean {

@@ -1,5 +1,6 @@
 // The page on which a device gives the code and its name.
 import { html, page } from "./html.ts";
+import { SEEN_PATH } from "./seen-page.ts";
 
 export interface PairFacts {
   readonly code: string;
@@ -23,6 +24,6 @@ ${plain && html`<p class="note">Over plain http anyone on this network can read 
 <input id="name" name="name" required maxlength="60" placeholder="Phone at the vise">
 <button>Pair this device</button>
 </form>
-<p>The code is good once, for ten minutes. On the shop machine, the page “Who may come in” makes a new one.</p>`,
+<p>The code is good once, for ten minutes. On the shop machine, the page “Who may come in” makes a new one. <a href="${SEEN_PATH}">What can be seen, and by whom</a></p>`,
   );
 }

@@ -7,6 +7,7 @@ import { PAIRING_RATE } from "../http/rates.ts";
 import type { App } from "../http/types.ts";
 import type { Door, DoorList } from "./door-list.ts";
 import { COOKIES, cookieOptions } from "./lan-access.ts";
+import { plainIp } from "./names.ts";
 import { pairPage } from "./pair-page.ts";
 import type { Pairing } from "./pairing.ts";
 
@@ -37,13 +38,13 @@ export function pairRoutes(app: App, door: Door, pairing: Pairing, list: DoorLis
         const { code, name } = formOf(request, form);
         let role: Role;
         try {
-          role = pairing.redeem(code);
+          role = await pairing.redeem(code, plainIp(request.ip));
         } catch (error) {
           if (!(error instanceof ServiceError)) throw error;
           request.log.warn({ code: error.code }, "pairing refused");
           return sendPage(reply, pairPage({ code: "", plain: door === "plain", refusal: error.message }), error.statusCode);
         }
-        const { device, token } = await list.pair(name, roleAt(door, role), door);
+        const { device, token } = await list.pair(name, roleAt(door, role), door, request.cookies[COOKIES[door]]);
         request.log.info({ device: device.id, role: device.role, door }, "device paired");
         reply.setCookie(COOKIES[door], token, cookieOptions(door));
         return reply.redirect(door === "plain" ? "/book" : "/", 303);

@@ -9,6 +9,7 @@ import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import { mayDo } from "../access/access.ts";
 import { logPhotos } from "../builds/photos.ts";
 import { logWords } from "../builds/utterance.ts";
+import { whoOf } from "../builds/who.ts";
 import type { Deps } from "../deps.ts";
 import { ServiceError } from "../errors.ts";
 import { type BaseOptions, baseApp } from "../http/base.ts";
@@ -19,13 +20,14 @@ import type { App } from "../http/types.ts";
 import { PICTURES, pictureOf } from "../photos/pictures.ts";
 import { PHOTO_RULES } from "../routes/photos.ts";
 import { toBuildRow } from "../routes/summary.ts";
-import { whoOf } from "../routes/who.ts";
 import { bookPage, buildPage } from "./book-pages.ts";
 import type { DoorList } from "./door-list.ts";
 import { AUTHORITY_PATH, explainPage } from "./explain-page.ts";
 import type { LanUrls } from "./owner-routes.ts";
 import { pairRoutes } from "./pair-routes.ts";
 import type { Pairing } from "./pairing.ts";
+import { recordRoutes } from "./record-routes.ts";
+import { seenRoute } from "./seen-page.ts";
 
 export interface PlainParts {
   readonly deps: Deps;
@@ -49,6 +51,7 @@ export async function plainApp(parts: PlainParts, options: BaseOptions): Promise
     );
   });
   styleRoute(app);
+  seenRoute(app);
   app.get("/", open, async (_request, reply) => {
     const { secure, secureByAddress, fingerprint } = urls();
     return sendPage(
@@ -66,6 +69,7 @@ export async function plainApp(parts: PlainParts, options: BaseOptions): Promise
   );
   pairRoutes(app, "plain", parts.pairing, parts.list);
   bookRoutes(app, deps);
+  recordRoutes(app, deps, parts.list, "plain");
   return app;
 }
 
@@ -84,7 +88,7 @@ function bookRoutes(app: App, deps: Deps): void {
     scope.post("/book/:build/say", { schema: { hide: true, params: buildParamsSchema } }, async (request, reply) => {
       const { text } = formOf(request, z.strictObject({ text: utteranceSchema.shape.text }));
       const { build } = request.params;
-      const logged = await logWords(deps, { build }, whoOf(request), {
+      const logged = await logWords(deps, { build }, whoOf(deps, request), {
         same: () => false,
         understand: (context, spec) => ({ parsed: deps.parse(text, context, spec), heard: { by: "typed" } }),
       });
@@ -103,7 +107,7 @@ function bookRoutes(app: App, deps: Deps): void {
       const { build } = request.params;
       await deps.builds.read(build, () => undefined);
       await withForm(request, deps.blobs, PHOTO_RULES, ({ files, fields }) =>
-        logPhotos(deps, build, blobsOfForm(files), fields, whoOf(request)),
+        logPhotos(deps, build, blobsOfForm(files), fields, whoOf(deps, request)),
       );
       return sendPage(reply, await deps.builds.read(build, (opened) => buildPage(opened, true, "The photo is in the book.")));
     },

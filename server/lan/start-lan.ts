@@ -1,8 +1,9 @@
 // Opens the shop to its network: authority and certificate, the secure listener, the plain one, and the watch on addresses.
+import { existsSync } from "node:fs";
+import { rename } from "node:fs/promises";
 import type { Server } from "node:https";
 import type { AddressInfo } from "node:net";
 import { isIPv4 } from "node:net";
-import { join } from "node:path";
 import type { Logger } from "pino";
 import { buildApp } from "../app.ts";
 import type { DemoMaker } from "../demo/demo-maker.ts";
@@ -14,8 +15,8 @@ import { type Announcer, startAnnouncer } from "./announcer.ts";
 import { type Authority, openAuthority } from "./authority.ts";
 import type { DoorList } from "./door-list.ts";
 import { lanAccess } from "./lan-access.ts";
-import { type Leaf, openLeaf } from "./leaf.ts";
-import type { MachineNames } from "./names.ts";
+import { type Leaf, leafTimes, openLeaf } from "./leaf.ts";
+import { isLoopback, type MachineNames, urlHost } from "./names.ts";
 import { type LanUrls, ownerRoutes } from "./owner-routes.ts";
 import { PAIR_PATH, pairRoutes } from "./pair-routes.ts";
 import type { Pairing } from "./pairing.ts";
@@ -23,6 +24,10 @@ import { plainApp } from "./plain-app.ts";
 import { recordRoutes } from "./record-routes.ts";
 
 const WATCH_MS = 30_000;
+/** All of the machine's addresses, of version 6 and of version 4. */
+export const EVERY_ADDRESS = "::";
+/** How a machine says that it has no version 6 at all. */
+const NO_IPV6: ReadonlySet<string> = new Set(["EAFNOSUPPORT", "EADDRNOTAVAIL"]);
 
 export interface LanOptions {
   readonly deps: Deps;
@@ -38,6 +43,8 @@ export interface LanOptions {
   readonly securePort: number;
   readonly plainPort: number;
   readonly nameConstraints: boolean;
+  /** Put the authority that is there aside and make another. */
+  readonly newAuthority?: boolean;
   /** The machine's names and addresses, asked again and again. */
   readonly names: () => MachineNames;
   /** Answer for the name by multicast. */
@@ -54,14 +61,25 @@ export interface Lan {
   close(): Promise<void>;
 }
 
+async function listenAt(app: App, host: string, port: number): Promise<void> {
+  try {
+    await app.listen({ host, port });
+  } catch (error) {
+    if (host !== EVERY_ADDRESS || !NO_IPV6.has(String((error as NodeJS.ErrnoException).code))) throw error;
+    await app.listen({ host: "0.0.0.0", port });
+  }
+}
+
 /** @throws PlainError when the kept authority may not vouch for the name asked for */
 export async function startLan(options: LanOptions): Promise<Lan> {
   const { deps, list, pairing, logger } = options;
   const first = options.names();
-  const authority = await openAuthority(options.dir, { dns: first.dns, nameConstraints: options.nameConstraints });
+  if (options.newAuthority === true && existsSync(options.dir)) await rename(options.dir, `${options.dir}-before-${Date.now()}`);
+  const trusted = options.newAuthority !== true && (await list.everTrusted());
+  const authority = await openAuthority(options.dir, { dns: first.dns, nameConstraints: options.nameConstraints, trusted });
   if (authority.dns !== undefined && !authority.dns.includes(first.canonical))
     throw new PlainError(
-      `Expected a name this shop's authority may vouch for (${authority.dns.join(", ")}) for --name, got ${first.canonical}: keep to one of them, or move ${join(options.dir)} away and trust a new authority on every device`,
+      `Expected a name this shop's authority may vouch for (${authority.dns.join(", ")}) for --name, got ${first.canonical}: keep to one of them, or start once with --new-authority, which every device has to trust anew`,
     );
   let leaf: Leaf = await openLeaf(options.dir, authority, first);
   const names = () => leaf.names;
@@ -76,7 +94,7 @@ export async function startLan(options: LanOptions): Promise<Lan> {
         styleRoute(app);
         pairRoutes(app, "secure", pairing, list);
         ownerRoutes(app, deps, list, pairing, urls);
-        recordRoutes(app, deps, list);
+        recordRoutes(app, deps, list, "secure");
       },
     },
   );
@@ -92,24 +110,29 @@ export async function startLan(options: LanOptions): Promise<Lan> {
     },
     base,
   );
-  await secure.listen({ host: options.host, port: options.securePort });
-  await plain.listen({ host: options.host, port: options.plainPort });
+  await listenAt(secure, options.host, options.securePort);
+  await listenAt(plain, options.host, options.plainPort);
   let announcer: Announcer | undefined;
   if (options.announce)
-    announcer = startAnnouncer(names, (error) =>
+    announcer = startAnnouncer(options.names, (error) =>
       logger?.warn({ reason: error.message }, "the name cannot be announced here: use the address"),
     );
 
   function urls(): LanUrls {
-    const address = leaf.names.ips.find((ip) => isIPv4(ip) && !ip.startsWith("127."));
+    const outside = leaf.names.ips.filter((ip) => !isLoopback(ip));
+    const address = outside.find(isIPv4) ?? outside[0];
     const at = (scheme: string, host: string, app: App) => `${scheme}://${host}:${(app.server.address() as AddressInfo).port}/`;
     const { canonical } = leaf.names;
     return {
       secure: at("https", canonical, secure),
-      secureByAddress: address === undefined ? undefined : at("https", address, secure),
+      secureByAddress: address === undefined ? undefined : at("https", urlHost(address), secure),
       plain: at("http", canonical, plain),
-      plainByAddress: address === undefined ? undefined : at("http", address, plain),
+      plainByAddress: address === undefined ? undefined : at("http", urlHost(address), plain),
       fingerprint: authority.fingerprint,
+      certificates: {
+        authority: { from: authority.certificate.notBefore.toISOString(), until: authority.certificate.notAfter.toISOString() },
+        server: { ...leafTimes(leaf), names: [...leaf.names.dns, ...leaf.names.ips] },
+      },
     };
   }
 

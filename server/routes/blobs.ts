@@ -4,6 +4,7 @@ import type { Readable } from "node:stream";
 import type { FastifyReply } from "fastify";
 import { blobAnswerSchema, blobParamsSchema, LIMITS } from "../../shared/api/entries.ts";
 import { errorSchema } from "../../shared/api/errors.ts";
+import { whoOf } from "../builds/who.ts";
 import type { Deps } from "../deps.ts";
 import { expected, ServiceError } from "../errors.ts";
 import { parseRange } from "../http/range.ts";
@@ -31,8 +32,14 @@ export function blobRoutes(app: App, deps: Deps): void {
       const body = request.body as Readable | undefined;
       if (request.headers["content-type"] !== "application/octet-stream" || body === undefined)
         throw new ServiceError("wrong_type", expected("application/octet-stream", "the body", "another content type"));
-      const blob = await deps.blobs.receive(body, { max: LIMITS.photo, what: "the blob", sha256 });
-      return reply.code(201).send(blob);
+      const staged = await deps.blobs.stage(body, { max: LIMITS.photo, what: "the blob", sha256 });
+      try {
+        whoOf(deps, request).stillIn();
+        await staged.keep();
+      } finally {
+        await staged.drop();
+      }
+      return reply.code(201).send({ sha256, bytes: staged.bytes });
     },
   );
 

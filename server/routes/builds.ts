@@ -14,12 +14,12 @@ import { exportSchema } from "../../shared/events/events.ts";
 import { DEMO_SPEC } from "../../shared/spec/demo-engine.ts";
 import { logEvents } from "../builds/log.ts";
 import { makeStamp } from "../builds/stamp.ts";
+import { whoOf } from "../builds/who.ts";
 import type { Deps } from "../deps.ts";
 import { expected, ServiceError } from "../errors.ts";
 import type { App } from "../http/types.ts";
 import { exportJson } from "../move/export-build.ts";
 import { toBuildRow, toSummary } from "./summary.ts";
-import { whoOf } from "./who.ts";
 
 const errors = { 400: errorSchema, 404: errorSchema, 409: errorSchema };
 
@@ -38,9 +38,10 @@ export function buildRoutes(app: App, deps: Deps): void {
       const sheet = spec ?? (demo === true ? DEMO_SPEC : undefined);
       if (sheet === undefined) throw new ServiceError("invalid_request", expected("a spec sheet", "spec", "none"));
       const build = id ?? v7();
-      const stamp = await makeStamp(deps.store, build, { device, by }, whoOf(request));
+      const who = whoOf(deps, request);
+      const stamp = await makeStamp(deps.store, build, { device, by }, who);
       const data = { name, ...(customer === undefined ? {} : { customer }), spec: sheet };
-      await logEvents(deps, [stampEvent(stamp, "build.opened", data)]);
+      await logEvents(deps, [stampEvent(stamp, "build.opened", data)], who);
       return reply.code(201).send(await deps.builds.read(build, toSummary));
     },
   );

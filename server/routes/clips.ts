@@ -7,13 +7,13 @@ import { clipAnswerSchema, clipFieldsSchema, hearAnswerSchema, LIMITS } from "..
 import { errorSchema } from "../../shared/api/errors.ts";
 import { DEMO_SPEC } from "../../shared/spec/demo-engine.ts";
 import { logWords } from "../builds/utterance.ts";
+import { whoOf } from "../builds/who.ts";
 import type { Deps } from "../deps.ts";
 import { expected, ServiceError } from "../errors.ts";
 import { type Form, type FormRules, withForm } from "../http/multipart.ts";
 import { UPLOAD_RATE } from "../http/rates.ts";
 import type { App } from "../http/types.ts";
 import { answerFor } from "./answer.ts";
-import { whoOf } from "./who.ts";
 
 const errors = { 400: errorSchema, 404: errorSchema, 409: errorSchema, 413: errorSchema, 415: errorSchema, 422: errorSchema };
 const config = { maxBytes: LIMITS.clip + 64 * 1024, rateLimit: UPLOAD_RATE };
@@ -34,11 +34,13 @@ export function clipRoutes(app: App, deps: Deps): void {
       await known(deps, build);
       return withForm(request, deps.blobs, rules, async (form) => {
         const { clip, wav, seconds } = await checkedClip(form);
-        const logged = await logWords(deps, { ...form.fields, build }, whoOf(request), {
+        const who = whoOf(deps, request);
+        const logged = await logWords(deps, { ...form.fields, build }, who, {
           same: (event) => event.type === "utterance.heard" && event.data.clip === clip.sha256,
           understand: async (context, spec) => {
             const heard = await deps.hearing.hear(wav, context, spec);
             // Kept only now: a clip that could not be heard leaves nothing behind.
+            who.stillIn();
             await clip.keep();
             return { parsed: heard.parsed, heard: { by: "voice", clip: clip.sha256, seconds: heard.seconds } };
           },

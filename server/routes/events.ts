@@ -4,6 +4,7 @@ import { eventsPageSchema, eventsQuerySchema, postEventsSchema, receiptsSchema }
 import { errorSchema } from "../../shared/api/errors.ts";
 import { checkBlobs } from "../builds/check-blobs.ts";
 import { logEvents } from "../builds/log.ts";
+import { inTheNameOf, whoOf } from "../builds/who.ts";
 import type { Deps } from "../deps.ts";
 import { expected, ServiceError } from "../errors.ts";
 import type { App } from "../http/types.ts";
@@ -51,7 +52,8 @@ export function eventRoutes(app: App, deps: Deps): void {
         if (event.build !== build)
           throw new ServiceError("wrong_build", expected(`build ${build}`, `event ${event.id}`, event.build));
       await checkBlobs(deps, request.body.events);
-      const rows = await logEvents(deps, request.body.events);
+      const who = whoOf(deps, request);
+      const rows = await logEvents(deps, await inTheNameOf(deps.store, who, request.body.events), who);
       return { stored: rows.map(({ id, seq, hash }) => ({ id, seq, hash })) };
     },
   );

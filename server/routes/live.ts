@@ -8,17 +8,29 @@ import type { App } from "../http/types.ts";
 import { storedJson } from "./rows.ts";
 
 const HEARTBEAT_MS = 15_000;
-const PAGE = 500;
+/** Rows read at once for one watcher: others get their turn after each page. */
+const PAGE = 50;
+/** Open streams of one device; one more ends its oldest, which comes back when it is a screen that somebody looks at. */
+const MOST_A_DEVICE = 16;
+/** A watcher that takes nothing for so long is gone. */
+const STALLED_MS = 30_000;
+/** What is left in the pipe when a watcher is cut off gets this long. */
+const LAST_WORDS_MS = 1000;
 
 export function liveRoutes(app: App, deps: Deps): void {
-  const open = new Set<ServerResponse>();
+  // Oldest first.
+  const open = new Map<ServerResponse, string>();
   app.addHook("preClose", async () => {
-    for (const response of open) response.end();
+    for (const response of open.keys()) response.end();
   });
+  const makeRoom = (device: string) => {
+    const own = [...open].filter(([, of]) => of === device);
+    for (const [response] of own.slice(0, Math.max(0, own.length - MOST_A_DEVICE + 1))) endSoon(response);
+  };
 
   app.get(
     "/api/builds/:build/live",
-    { schema: { params: buildParamsSchema, querystring: liveQuerySchema } },
+    { schema: { params: buildParamsSchema, querystring: liveQuerySchema }, config: { endsItself: true } },
     async (request, reply) => {
       const { build } = request.params;
       const head = await deps.store.head(build);
@@ -27,18 +39,26 @@ export function liveRoutes(app: App, deps: Deps): void {
       const after = Number.isSafeInteger(asked) && asked >= 0 ? asked : head.seq;
       reply.hijack();
       const response = reply.raw as ServerResponse;
-      open.add(response);
+      const { principal } = request;
+      const device = principal?.device ?? "";
+      makeRoom(device);
+      open.set(response, device);
       for (const [name, value] of Object.entries(reply.getHeaders())) if (value !== undefined) response.setHeader(name, value);
       response.writeHead(200, { "content-type": "text/event-stream", "cache-control": "no-store", "x-accel-buffering": "no" });
       response.write("retry: 2000\n\n");
-      const { principal } = request;
-      const uncut = principal === null ? () => undefined : deps.access.onCutOff(principal, () => response.end());
+      const uncut = principal === null ? () => undefined : deps.access.onCutOff(principal, () => endSoon(response));
       follow(deps, build, after, response, () => {
         open.delete(response);
         uncut();
       });
     },
   );
+}
+
+/** End a stream, also where nobody reads it to its end. */
+function endSoon(response: ServerResponse): void {
+  response.end();
+  setTimeout(() => response.destroy(), LAST_WORDS_MS).unref();
 }
 
 /** Send rows in order as they come. One pump at a time reads the store; a slow reader makes it wait. */
@@ -55,8 +75,10 @@ function follow(deps: Deps, build: string, from: number, response: ServerRespons
       const rows = await deps.store.rowsAfter(build, after, PAGE);
       for (const row of rows) {
         if (!response.write(`id: ${row.seq}\ndata: ${storedJson(row)}\n\n`)) await drained(response);
+        if (response.writableEnded) break;
         after = row.seq;
       }
+      await new Promise((resolve) => setImmediate(resolve));
       again ||= rows.length === PAGE;
     }
     pumping = false;
@@ -65,7 +87,8 @@ function follow(deps: Deps, build: string, from: number, response: ServerRespons
   const run = () => void pump().catch(() => response.end());
   const unwatch = deps.live.watch(build, run);
   const beat = setInterval(() => {
-    response.write(": still here\n\n");
+    // A pipe that is full already takes no beat.
+    if (!response.writableNeedDrain) response.write(": still here\n\n");
     // Also looks into the store: another process may have written to it.
     run();
   }, HEARTBEAT_MS);
@@ -78,9 +101,15 @@ function follow(deps: Deps, build: string, from: number, response: ServerRespons
   run();
 }
 
+/** Until the watcher has taken what was written, or is gone. */
 function drained(response: ServerResponse): Promise<void> {
   return new Promise((resolve) => {
-    response.once("drain", resolve);
-    response.once("close", () => resolve());
+    const stalled = setTimeout(() => response.destroy(), STALLED_MS).unref();
+    const done = () => {
+      clearTimeout(stalled);
+      response.off("drain", done).off("close", done);
+      resolve();
+    };
+    response.on("drain", done).on("close", done);
   });
 }

@@ -3,6 +3,7 @@ import { buildParamsSchema } from "../../shared/api/builds.ts";
 import { blobParamsSchema, LIMITS, photoFieldsSchema, photosAnswerSchema } from "../../shared/api/entries.ts";
 import { errorSchema } from "../../shared/api/errors.ts";
 import { logPhotos, type PhotoFields } from "../builds/photos.ts";
+import { whoOf } from "../builds/who.ts";
 import type { Deps } from "../deps.ts";
 import { expected, ServiceError } from "../errors.ts";
 import { blobsOfForm, type FormRules, withForm } from "../http/multipart.ts";
@@ -10,7 +11,6 @@ import { UPLOAD_RATE } from "../http/rates.ts";
 import type { App } from "../http/types.ts";
 import { PICTURES, pictureOf } from "../photos/pictures.ts";
 import { toStored } from "./rows.ts";
-import { whoOf } from "./who.ts";
 
 export const PHOTO_RULES: FormRules<PhotoFields> = {
   fileField: "photo",
@@ -32,7 +32,7 @@ export function photoRoutes(app: App, deps: Deps): void {
       if ((await deps.store.head(build)) === undefined)
         throw new ServiceError("unknown_build", expected("a build of this shop", "build", build));
       return withForm(request, deps.blobs, PHOTO_RULES, async ({ files, fields }) => ({
-        events: (await logPhotos(deps, build, blobsOfForm(files), fields, whoOf(request))).map(toStored),
+        events: (await logPhotos(deps, build, blobsOfForm(files), fields, whoOf(deps, request))).map(toStored),
       }));
     },
   );

@@ -3,10 +3,10 @@ import { buildParamsSchema } from "../../shared/api/builds.ts";
 import { utteranceAnswerSchema, utteranceSchema } from "../../shared/api/entries.ts";
 import { errorSchema } from "../../shared/api/errors.ts";
 import { logWords } from "../builds/utterance.ts";
+import { whoOf } from "../builds/who.ts";
 import type { Deps } from "../deps.ts";
 import type { App } from "../http/types.ts";
 import { answerFor } from "./answer.ts";
-import { whoOf } from "./who.ts";
 
 export function utteranceRoutes(app: App, deps: Deps): void {
   app.post(
@@ -21,7 +21,7 @@ export function utteranceRoutes(app: App, deps: Deps): void {
     async (request) => {
       const { build } = request.params;
       const { text, ...said } = request.body;
-      const logged = await logWords(deps, { ...said, build }, whoOf(request), {
+      const logged = await logWords(deps, { ...said, build }, whoOf(deps, request), {
         same: (event) => event.type === "utterance.heard" && event.data.by === "typed" && event.data.text === text,
         understand: (context, spec) => ({ parsed: deps.parse(text, context, spec), heard: { by: "typed" } }),
       });

@@ -42,10 +42,24 @@ export interface DeviceTable {
 export interface LinkTable {
   id: string;
   build: string;
+  door: "secure" | "plain";
   token_hash: string;
   made_at: string;
   expires_at: string;
   revoked_at: string | null;
+}
+
+export interface PairingCodeTable {
+  hash: string;
+  role: "owner" | "bench" | "viewer";
+  until: string;
+}
+
+/** Tries to pair from one address since a moment. */
+export interface PairingTryTable {
+  address: string;
+  since: string;
+  tries: number;
 }
 
 export interface Tables {
@@ -54,4 +68,6 @@ export interface Tables {
   migration: MigrationTable;
   device: DeviceTable;
   link: LinkTable;
+  pairing_code: PairingCodeTable;
+  pairing_try: PairingTryTable;
 }

@@ -48,6 +48,9 @@ export const receiptSchema = z.strictObject({ id: z.uuid(), seq: z.int().min(1),
 export type Receipt = z.infer<typeof receiptSchema>;
 export const receiptsSchema = z.strictObject({ stored: z.array(receiptSchema) });
 
+/** The person at a device where none has given a name. */
+export const UNNAMED = "bench";
+
 const who = {
   /** Id of the utterance's event; the same id sent again gets the same answer and stores nothing. */
   id: z.uuid().optional(),

@@ -21,6 +21,7 @@ export const ERROR_STATUS = {
   method_not_allowed: 405,
   id_conflict: 409,
   build_exists: 409,
+  name_taken: 409,
   too_large: 413,
   too_many_files: 413,
   wrong_type: 415,

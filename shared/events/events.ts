@@ -149,11 +149,12 @@ const envelope = {
   build: id,
   /** When it happened by the clock of the device that made it, ISO 8601 with its offset. */
   at: z.iso.datetime({ offset: true }),
-  device: z.string().min(1).max(60),
+  /** Id of the paired device, which may name a part of it behind a slash. */
+  device: z.string().min(1).max(100),
   /** Counts up by one for each event of the device: the order that its clock cannot spoil. */
   deviceSeq: z.int().min(0),
-  /** Who did it, as the shop calls them. */
-  by: z.string().min(1).max(60),
+  /** Who did it, as the shop calls them: the device's own name, and behind it in brackets the person it says was there. */
+  by: z.string().min(1).max(130),
 };
 
 type Variant<T extends EventType> = {

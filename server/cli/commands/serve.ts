@@ -16,6 +16,7 @@ type Options = {
   readonly lan?: boolean;
   readonly name?: string;
   readonly nameConstraints: boolean;
+  readonly newAuthority?: boolean;
 };
 
 const LEVELS = ["debug", "info", "warn", "error", "silent"];
@@ -39,7 +40,9 @@ export async function run(_positional: unknown[], options: Options): Promise<num
       port,
       logger,
       senses: await openSenses(),
-      ...(options.lan === true ? { lan: { name, nameConstraints: options.nameConstraints } } : {}),
+      ...(options.lan === true
+        ? { lan: { name, nameConstraints: options.nameConstraints, newAuthority: options.newAuthority === true } }
+        : {}),
     }).catch((error: NodeJS.ErrnoException) => {
       if (error.code !== "EADDRINUSE") throw error;
       say(`Expected port ${port} to be free, got one in use: choose another with --port`);

@@ -74,4 +74,13 @@ CREATE TABLE link (
 CREATE INDEX link_by_build ON link (build);
 `,
   },
+  {
+    id: 3,
+    name: "links by door, pairing codes and tries that outlive a restart",
+    sql: `
+ALTER TABLE link ADD COLUMN door TEXT NOT NULL DEFAULT 'secure';
+CREATE TABLE pairing_code (hash TEXT PRIMARY KEY, role TEXT NOT NULL, until TEXT NOT NULL);
+CREATE TABLE pairing_try (address TEXT PRIMARY KEY, since TEXT NOT NULL, tries INTEGER NOT NULL);
+`,
+  },
 ];

@@ -18,11 +18,12 @@ const names = (canonical: string, ...addresses: string[]) =>
 const NETWORK = { interface: "127.0.0.1", bind: "0.0.0.0", port: 4453 };
 
 describe("the announcer", () => {
-  it("answers with the machine's version 4 addresses and never with loopback", () => {
+  it("answers with the machine's addresses of both versions and never with loopback", () => {
     const answers = answersFor(names("thoubook.local", "192.168.7.20", "2001:db8::5", "10.0.0.3"));
     expect(answers.map(({ name, type, data }) => [name, type, data])).toEqual([
       ["thoubook.local", "A", "10.0.0.3"],
       ["thoubook.local", "A", "192.168.7.20"],
+      ["thoubook.local", "AAAA", "2001:db8::5"],
     ]);
   });
 

@@ -73,7 +73,7 @@ it(
 
     await page.goto(url(to));
     expect(new URL(page.url()).pathname).toBe("/pair");
-    const { code } = to.pairing.make("bench");
+    const { code } = await to.pairing.make("bench");
     await page.goto(url(to, `/pair?code=${code}`));
     await page.getByLabel("What to call this device").fill("Phone at the vise");
     await page.getByRole("button", { name: "Pair this device" }).click();
@@ -139,7 +139,7 @@ it("is told over plain http what is missing and how to get it", async () => {
   expect(await page.locator("ol li").count()).toBeGreaterThan(15);
   const size = await page.evaluate(() => Number.parseFloat(getComputedStyle(document.body).fontSize));
   expect(size).toBeGreaterThanOrEqual(20);
-  const { code } = to.pairing.make("bench");
+  const { code } = await to.pairing.make("bench");
   await page.goto(`http://${NAME}:${to.plainPort}/pair?code=${code}`);
   await page.getByLabel("What to call this device").fill("Old tablet");
   await page.getByRole("button", { name: "Pair this device" }).click();

@@ -36,7 +36,7 @@ export async function bootLan(
   );
   const build = await openDemoBuild(shop.app);
   const list = new DoorList(shop.data.store.db, options.now);
-  const pairing = new Pairing(options.now);
+  const pairing = new Pairing(shop.data.store.db, options.now);
   let address = ADDRESS;
   const dir = join(shop.data.dir, "lan");
   const lan = await startLan({
@@ -145,7 +145,7 @@ export async function pair(
   door: "secure" | "plain" = "secure",
   name = "Phone",
 ): Promise<string> {
-  const { code } = to.pairing.make(role);
+  const { code } = await to.pairing.make(role);
   const answer = await ask(to, { door, path: "/pair", ...form({ code, name }) });
   const cookie = answer.headers["set-cookie"]?.[0] ?? "";
   if (answer.status !== 303 || cookie === "") throw new Error(`Expected to be paired, got ${answer.status} ${answer.text}`);

@@ -65,7 +65,7 @@ describe("the log of an open shop", () => {
       },
     });
     const to = await bootLan({ logger: pino({ level: "info" }, sink) });
-    const { code } = to.pairing.make("bench");
+    const { code } = await to.pairing.make("bench");
     await ask(to, { door: "secure", path: `/pair?code=${code}` });
     const paired = await ask(to, { door: "secure", path: "/pair", ...form({ code, name: "Phone" }) });
     const cookie = paired.headers["set-cookie"]?.[0]?.split(";")[0] ?? "";
@@ -78,7 +78,7 @@ describe("the log of an open shop", () => {
       body: clip.payload,
       headers: { ...clip.headers, cookie },
     });
-    const { token } = await to.list.makeLink(to.build, 1);
+    const { token } = await to.list.makeLink(to.build, 1, "plain");
     await ask(to, { door: "secure", path: `/record/${token}` });
     await ask(to, { door: "secure", path: "/pair", ...form({ code: "WRONGCODE1", name: "Phone" }) });
     const log = lines.join("");

@@ -13,7 +13,7 @@ const post = (to: TestLan, cookie: string) =>
 describe("pairing", () => {
   it("gives a pass that scripts cannot read, other sites cannot send, and plain http cannot carry", async () => {
     const to = await bootLan();
-    const { code } = to.pairing.make("bench");
+    const { code } = await to.pairing.make("bench");
     const page = await ask(to, { door: "secure", path: `/pair?code=${code}` });
     expect(page.text).toContain(`value="${code}"`);
     const typed = ` ${code.slice(0, 5).toLowerCase()}-${code.slice(5)} `.replace("0", "o");

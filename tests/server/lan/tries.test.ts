@@ -3,6 +3,7 @@ import { existsSync } from "node:fs";
 import { Agent, request as httpsRequest } from "node:https";
 import sharp from "sharp";
 import { beforeAll, describe, expect, it } from "vitest";
+import { Pairing } from "../../../server/lan/pairing.ts";
 import { atEnd, multipart } from "../helper.ts";
 import { type Answer, ask, bootLan, form, NAME, pair, type TestLan } from "./lan-helper.ts";
 
@@ -21,7 +22,7 @@ describe("attacks that take several tries", () => {
     "1,000 pairing tries from one address: ten are looked at, none gets in, and the real code still works",
     async () => {
       const to = await bootLan();
-      const { code } = to.pairing.make("bench");
+      const { code } = await to.pairing.make("bench");
       const agent = keptConnections();
       const started = Date.now();
       const statuses: Record<number, number> = {};
@@ -41,29 +42,59 @@ describe("attacks that take several tries", () => {
       // Ten a minute: a slow machine may need more than one.
       expect(statuses[401]).toBeLessThanOrEqual(10 * minutesSince(started));
       expect(await to.list.devices()).toEqual([]);
-      expect(to.pairing.redeem(code)).toBe("bench");
+      expect(await to.pairing.redeem(code, "192.168.7.9")).toBe("bench");
     },
     PATIENCE,
   );
 
-  it("wrong codes from many addresses are stopped together, and only for a minute", () => {
-    let now = 0;
-    return bootLan({ now: () => now }).then(({ pairing }) => {
-      now = 1_000_000;
-      const { code } = pairing.make("viewer");
-      for (let i = 0; i < 30; i += 1) expect(() => pairing.redeem("WRONG00000")).toThrow(/new and unused/);
-      expect(() => pairing.redeem(code)).toThrow(/too many/);
-      now += 61_000;
-      expect(pairing.redeem(code)).toBe("viewer");
-    });
+  it("wrong codes from one address stop that address, also after a restart, and only for a minute", async () => {
+    let now = 1_000_000;
+    const { pairing, shop } = await bootLan({ now: () => now });
+    const { code } = await pairing.make("viewer");
+    for (let i = 0; i < 10; i += 1) await expect(pairing.redeem("WRONG00000", "192.168.7.9")).rejects.toThrow(/new and unused/);
+    await expect(pairing.redeem(code, "192.168.7.9")).rejects.toThrow(/too many/);
+    const restarted = new Pairing(shop.data.store.db, () => now);
+    await expect(restarted.redeem(code, "192.168.7.9")).rejects.toThrow(/too many/);
+    now += 61_000;
+    expect(await restarted.redeem(code, "192.168.7.9")).toBe("viewer");
+    await expect(new Pairing(shop.data.store.db, () => now).redeem(code, "192.168.7.9")).rejects.toThrow(/new and unused/);
+  });
+
+  it("fifty tries at once from one address: ten are looked at", async () => {
+    const { pairing } = await bootLan();
+    const tried = Array.from({ length: 50 }, () =>
+      pairing.redeem("WRONG00000", "192.168.7.9").catch((error: Error) => error.message),
+    );
+    expect((await Promise.all(tried)).filter((message) => /new and unused/.test(message))).toHaveLength(10);
+  });
+
+  it("two devices that give the same code at once: one gets it", async () => {
+    const { pairing } = await bootLan();
+    const { code } = await pairing.make("bench");
+    const tried = ["192.168.7.8", "192.168.7.9"].map((address) => pairing.redeem(code, address).catch(() => "refused"));
+    expect((await Promise.all(tried)).sort()).toEqual(["bench", "refused"]);
+  });
+
+  it("four addresses, or four thousand, lock nobody else out, and are not all remembered", async () => {
+    const { pairing, shop } = await bootLan();
+    const { code } = await pairing.make("bench");
+    for (let i = 0; i < 4; i += 1)
+      for (let n = 0; n < 12; n += 1) await pairing.redeem("WRONG00000", `192.168.7.${100 + i}`).catch(() => undefined);
+    for (let i = 0; i < 4000; i += 1) await pairing.redeem("WRONG00000", `fd00::${i.toString(16)}`).catch(() => undefined);
+    expect(await pairing.redeem(code, "192.168.7.9")).toBe("bench");
+    const { n } = await shop.data.store.db
+      .selectFrom("pairing_try")
+      .select((row) => row.fn.countAll<number>().as("n"))
+      .executeTakeFirstOrThrow();
+    expect(n).toBeLessThanOrEqual(1001);
   });
 
   it("an old pairing code", async () => {
     let now = 5_000_000;
     const { pairing } = await bootLan({ now: () => now });
-    const { code } = pairing.make("bench");
+    const { code } = await pairing.make("bench");
     now += 10 * 60_000;
-    expect(() => pairing.redeem(code)).toThrow(/new and unused/);
+    await expect(pairing.redeem(code, "192.168.7.9")).rejects.toThrow(/new and unused/);
   });
 
   it.each([

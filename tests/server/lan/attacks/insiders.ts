@@ -118,7 +118,7 @@ export const BY_INSIDERS: readonly Attack[] = [
   ["a revoked customer link", (s) => ({ door: "secure", path: `/record/${s.deadLink}` }), [404, "unknown_link"]],
   ["a customer link that is over", (s) => ({ door: "secure", path: `/record/${s.oldLink}` }), [404, "unknown_link"]],
   ["an invented customer link", () => ({ door: "secure", path: `/record/${"A".repeat(43)}` }), [404, "unknown_link"]],
-  ["a customer link at the plain door", (s) => ({ door: "plain", path: `/record/${s.link}` }), [404, "not_found"]],
+  ["a secure customer link at the plain door", (s) => ({ door: "plain", path: `/record/${s.link}` }), [404, "unknown_link"]],
   // Files and paths
   ["a path out of the screens' folder", () => ({ door: "secure", path: "/../../../../etc/passwd" }), [404, "not_found"]],
   ["a path out, escaped", () => ({ door: "secure", path: "/%2e%2e/%2e%2e/etc/passwd" }), [404, "not_found"]],

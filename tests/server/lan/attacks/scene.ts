@@ -36,13 +36,13 @@ export async function makeScene(): Promise<Scene> {
   };
   const lost = (await to.list.devices()).find((device) => device.name === "Lost phone");
   await to.list.cutOff(lost?.id ?? "");
-  const { token: link } = await to.list.makeLink(to.build, 7);
-  const dead = await to.list.makeLink(to.build, 7);
+  const { token: link } = await to.list.makeLink(to.build, 7, "secure");
+  const dead = await to.list.makeLink(to.build, 7, "plain");
   await to.list.revokeLink(dead.link.id);
-  const { token: oldLink } = await to.list.makeLink(to.build, -1);
-  const { code: usedCode } = to.pairing.make("bench");
-  to.pairing.redeem(usedCode);
-  const { code: _unused } = to.pairing.make("owner");
+  const { token: oldLink } = await to.list.makeLink(to.build, -1, "plain");
+  const { code: usedCode } = await to.pairing.make("bench");
+  await to.pairing.redeem(usedCode, "192.168.7.9");
+  const { code: _unused } = await to.pairing.make("owner");
   return {
     to,
     other,
