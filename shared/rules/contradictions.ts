@@ -76,7 +76,10 @@ export const CONTRADICTION: Rule = {
     const readings = [direct, ...worked.readings];
     if (readings.some((logged) => logged.stale !== undefined)) return undefined;
     const value = valueIn(direct, "in");
-    const difference = Math.abs(minus(value, worked.value));
+    // Measured anywhere between the two extremes it agrees with both.
+    const far = [worked, ...(worked.extremes ?? [])].map((one) => one.value);
+    const nearest = Math.min(Math.max(value, Math.min(...far)), Math.max(...far));
+    const difference = Math.abs(minus(value, nearest));
     const allowed = Math.sqrt(readings.reduce((sum, logged) => sum + expanded(logged, context) ** 2, 0));
     const agrees = difference <= allowed * (1 + 1e-9);
     const { label } = QUANTITIES[row.id];
@@ -87,7 +90,7 @@ export const CONTRADICTION: Rule = {
       value: difference,
       limit: `${number(allowed, "in")} in at most`,
       unit: "in",
-      why: `${label}${at(place)} was measured as ${number(value, "in")} in and comes to ${number(worked.value, "in")} in from sizes (${worked.working}); they differ by ${number(difference, "in")} in, ${agrees ? "within" : "more than"} the ${number(allowed, "in")} in the gauges allow.`,
+      why: `${label}${at(place)} was measured as ${number(value, "in")} in and comes to ${number(nearest, "in")} in from sizes (${worked.working}); they differ by ${number(difference, "in")} in, ${agrees ? "within" : "more than"} the ${number(allowed, "in")} in the gauges allow.`,
       source: "root sum of squares of the gauges' uncertainties, JCGM 100:2008, 5.1.2",
       ...(agrees ? {} : { remedy: "One of them is wrong, misheard or at another place: measure both again." }),
       evidence: readings.flatMap((logged) => logged.evidence),

@@ -7,10 +7,18 @@ import { CRANK_FIGURES } from "./crank.ts";
 import { FIT_FIGURES } from "./fits.ts";
 import { HEAD_FIGURES } from "./head.ts";
 import { plain } from "./pick.ts";
+import { RING_FIGURES } from "./rings.ts";
 import { SPREAD_FIGURES } from "./spreads.ts";
 import type { Figure } from "./types.ts";
 
-const WORKED_OUT: readonly Figure[] = [...BORE_FIGURES, ...FIT_FIGURES, ...CRANK_FIGURES, ...HEAD_FIGURES, ...SPREAD_FIGURES];
+const WORKED_OUT: readonly Figure[] = [
+  ...BORE_FIGURES,
+  ...FIT_FIGURES,
+  ...CRANK_FIGURES,
+  ...RING_FIGURES,
+  ...HEAD_FIGURES,
+  ...SPREAD_FIGURES,
+];
 
 const AS_READ: readonly Figure[] = ALL_QUANTITIES.map((quantity) => ({
   id: quantity.id,

@@ -8,7 +8,7 @@ import type { QuantityId } from "../../quantities/types.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
 import { number } from "../text.ts";
-import { boreOf, newer, only, plain, valueIn } from "./pick.ts";
+import { boreOf, newer, only, plain, valueIn, whichBore } from "./pick.ts";
 import type { Figure, FigureValue } from "./types.ts";
 
 function difference(holes: readonly LoggedReading[], hole: number, shaft: LoggedReading): FigureValue {
@@ -40,14 +40,19 @@ const bySizes =
     return outer === undefined || inner === undefined ? undefined : difference([outer], valueIn(outer, "in"), inner);
   };
 
-/** The skirt runs in the smallest diameter that was measured: that is where it would seize. */
+/** The skirt would seize in the smallest diameter that was measured and slaps in the largest: both are the clearance. */
 const pistonInBore: FromSizes = (place, context) => {
   if (place.cylinder === undefined) return undefined;
   const skirt = context.latest("piston_skirt_diameter", { cylinder: place.cylinder });
   const bore = boreOf(context, place.cylinder);
   if (skirt === undefined || bore === undefined || bore.nominal) return undefined;
-  const tightest = bore.readings.filter((logged) => valueIn(logged, "in") === bore.smallest);
-  return difference(tightest.slice(0, 1), bore.smallest, skirt);
+  const at = (size: number, what: string): FigureValue => {
+    const read = bore.readings.filter((logged) => valueIn(logged, "in") === size).slice(0, 1);
+    const value = difference(read, size, skirt);
+    return { ...value, working: `${value.working}${what}, ${whichBore(bore)}` };
+  };
+  if (bore.smallest === bore.largest) return at(bore.smallest, "");
+  return { ...at(bore.smallest, " at the smallest"), extremes: [at(bore.largest, " at the largest")] };
 };
 
 export const FIT_ROWS: readonly FitRow[] = [

@@ -61,6 +61,19 @@ export interface Size {
   readonly nominal: boolean;
 }
 
+const WHEN: Readonly<Record<Condition, string>> = {
+  as_found: "as found",
+  machined: "as machined",
+  trial: "at the trial",
+  final: "finished",
+};
+
+/** Which readings of a bore were used: "bore as found", "bore finished". Empty where none was read. */
+export function whichBore({ readings, nominal: unread }: Pick<Size, "readings" | "nominal">): string {
+  const [first] = readings;
+  return unread || first === undefined ? "" : `bore ${WHEN[first.condition]}`;
+}
+
 /** The bore a part runs in: measured where it was, else the sheet's standard with the oversize that was said. */
 export function boreOf(context: RuleContext, cylinder: number): Size | undefined {
   return context.once(`bore ${cylinder}`, () => findBore(context, cylinder));

@@ -14,6 +14,12 @@ export interface FigureValue {
   readonly readings: readonly LoggedReading[];
   /** Why it cannot be held against a limit, if so. */
   readonly unfit?: string;
+  /** The same figure where it is least or most, when one reading does not tell it; each is held against the limit as well. */
+  readonly extremes?: readonly FigureValue[];
+  /** Set where the figure may lie better than this: outside a limit it then proves nothing until this is done. */
+  readonly unsure?: { readonly why: string; readonly remedy: string };
+  /** How much the figure changes over the part, wherever it was read: a limit that is narrower cannot be met. */
+  readonly swing?: { readonly value: number; readonly working: string };
 }
 
 export interface Figure {
@@ -22,6 +28,8 @@ export interface Figure {
   readonly unit: LimitUnit;
   /** Quantities it is made of. */
   readonly from: readonly QuantityId[];
+  /** Quantities that move it without being part of it: it is held against its limits again wherever it has been read. */
+  readonly follows?: readonly QuantityId[];
   /** Where the figure stands when one of its quantities is read at `place`. */
   places(place: Place, spec: Spec): readonly Place[];
   /** The figure at a place; from readings of one condition when that is asked. */

@@ -3,9 +3,10 @@ import { inch, minus, plus } from "../../compute/measure.ts";
 import { nextOversize } from "../../compute/size-steps.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
-import { inLatestCondition, nominal, upTo, valueIn, within } from "../figures/pick.ts";
+import { boreOf, inLatestCondition, nominal, upTo, valueIn, within } from "../figures/pick.ts";
+import { gapSwing } from "../figures/rings.ts";
 import { number } from "../text.ts";
-import type { Remedy, RemedyRow } from "./types.ts";
+import type { Remedy, RemedyRow, Trouble } from "./types.ts";
 
 const WORDS = ["no", "the one bore", "both", "all three", "all four", "all five", "all six"];
 
@@ -54,28 +55,58 @@ const rebore: Remedy = ({ context, condition }) => {
 /** Up to the next tenth of a thou, so that what is filed off is surely enough. */
 const roundUp = (length: number): number => Number((Math.ceil(Number((length * 1e4).toFixed(6))) / 1e4).toFixed(4));
 
-const fileRing: Remedy = ({ value, accept }) =>
-  accept.low === undefined
-    ? undefined
-    : `File the ring ends by ${number(roundUp(minus(accept.low, value)), "in")} in or a little more, to ${number(roundUp(accept.low), "in")} in at least.`;
+/** How much the piston's clearance changes between the smallest and the largest bore of a cylinder. */
+const boreSpread = ({ place, context }: Trouble): number => {
+  const bore = place.cylinder === undefined ? undefined : boreOf(context, place.cylinder);
+  return bore === undefined ? 0 : minus(bore.largest, bore.smallest);
+};
 
-const newRing: Remedy = ({ value, accept }) =>
-  accept.high === undefined
-    ? undefined
-    : `Check that it is the right ring for this bore; it is ${number(minus(value, accept.high), "in")} in over, fit another.`;
+/** Said instead of a fit that would be wrong at the other end of the bore. */
+const trueFirst = (trouble: Trouble, change: number): string | undefined => {
+  const { low, high } = trouble.accept;
+  if (low === undefined || high === undefined || change <= minus(high, low)) return undefined;
+  return `Bore or hone the cylinder true first: it differs by ${number(boreSpread(trouble), "in")} in from end to end, and nothing fits both.`;
+};
 
-/** Pistons that would fit the bore as it is. */
-const otherPiston: Remedy = ({ value, accept, place, context }) => {
+const fileRing: Remedy = (trouble) => {
+  const { value, accept, place, context } = trouble;
+  if (accept.low === undefined) return undefined;
+  const read = context.latest("ring_end_gap", place);
+  const where = read === undefined || valueIn(read, "in") === value ? "" : " where the bore is smallest";
+  return (
+    trueFirst(trouble, gapSwing(trouble.context, trouble.place.cylinder ?? 0)) ??
+    `File the ring ends by ${number(roundUp(minus(accept.low, value)), "in")} in or a little more, to ${number(roundUp(accept.low), "in")} in at least${where}.`
+  );
+};
+
+const newRing: Remedy = (trouble) => {
+  const { value, accept } = trouble;
+  if (accept.high === undefined) return undefined;
+  return (
+    trueFirst(trouble, gapSwing(trouble.context, trouble.place.cylinder ?? 0)) ??
+    `Check that it is the right ring for this bore; it is ${number(minus(value, accept.high), "in")} in over, fit another.`
+  );
+};
+
+/** Pistons that would fit the bore as it is, at its smallest and at its largest. */
+const otherPiston: Remedy = (trouble) => {
+  const { value, accept, place, context } = trouble;
   const skirt = place.cylinder === undefined ? undefined : context.latest("piston_skirt_diameter", { cylinder: place.cylinder });
   if (skirt === undefined || accept.low === undefined || accept.high === undefined) return undefined;
-  const bore = plus(valueIn(skirt, "in"), value);
-  const [small, big] = [minus(bore, accept.high), minus(bore, accept.low)];
+  const first = trueFirst(trouble, boreSpread(trouble));
+  if (first !== undefined) return first;
+  const bore = place.cylinder === undefined ? undefined : boreOf(context, place.cylinder);
+  const here = plus(valueIn(skirt, "in"), value);
+  const [smallest, largest] = bore === undefined || bore.nominal ? [here, here] : [bore.smallest, bore.largest];
+  const [small, big] = [minus(largest, accept.high), minus(smallest, accept.low)];
   return `Fit a piston of ${number(small, "in")} to ${number(big, "in")} in here, or swap with another cylinder.`;
 };
 
 const honeMore: Remedy = (trouble) => {
   const { value, accept } = trouble;
   if (accept.low === undefined) return undefined;
+  const first = trueFirst(trouble, boreSpread(trouble));
+  if (first !== undefined) return first;
   return `Hone ${number(minus(accept.low, value), "in")} in more out of the bore, with the block cool. Or: ${otherPiston(trouble) ?? "fit a smaller piston."}`;
 };
 
