@@ -12,6 +12,7 @@ import { type Figure, type FigureValue, staleBecause } from "./figures/types.ts"
 import type { Finding, Verdict } from "./finding.ts";
 import { limitsAt, readyLimit } from "./limit-bounds.ts";
 import { remedyFor } from "./remedies/remedies.ts";
+import { outdated, restingOn } from "./rests-on.ts";
 import type { Rule, Subject } from "./rule.ts";
 import { coarseNote, guardedRuling, plainRuling, type Ruling } from "./rulings.ts";
 import { settledBy } from "./settled.ts";
@@ -57,12 +58,22 @@ function* limitsByBore(quantity: QuantityId, bore: Place, context: RuleContext):
   }
 }
 
+function outdatedBecause({ readings }: FigureValue, context: RuleContext): string | undefined {
+  for (const logged of readings) {
+    const why = outdated(logged, context);
+    if (why !== undefined) return why;
+  }
+  return undefined;
+}
+
 function* subjectsOf(quantity: QuantityId, place: Place, context: RuleContext): Iterable<Subject> {
   for (const figure of figuresFrom(quantity)) yield* limitsOf(figure.id, figure.places(place, context.spec), context);
   for (const set of SETS) {
     if (set.from.includes(quantity)) for (const id of set.figures) yield* limitsOf(id, set.places(context.spec), context);
   }
   if (quantity === "bore_diameter" || quantity === "bore_oversize") yield* limitsByBore(quantity, place, context);
+  for (const [id, where] of restingOn(quantity, place, context))
+    for (const figure of figuresFrom(id)) yield* limitsOf(figure.id, figure.places(where, context.spec), context);
 }
 
 const evidenceOf = (readings: readonly LoggedReading[]): string[] => [...new Set(readings.flatMap((logged) => logged.evidence))];
@@ -81,7 +92,7 @@ export function judge(limit: Limit, figure: Figure, place: Place, value: FigureV
   if (ready === undefined) return undefined;
   const trust = trustOf(value, figure.unit, context);
   const settled = settledBy(limit, figure, place, value, context);
-  const stale = settled === undefined ? staleBecause(value) : undefined;
+  const stale = settled === undefined ? (staleBecause(value) ?? outdatedBecause(value, context)) : undefined;
   const found: Ruling =
     stale !== undefined
       ? { verdict: "unknown", said: `but a part of it was changed since (${stale}): measure again` }

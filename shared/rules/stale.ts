@@ -7,11 +7,20 @@ import type { RuleContext } from "./context.ts";
 import { figuresFrom } from "./figures/figures.ts";
 import { valueIn } from "./figures/pick.ts";
 import { limitsAt } from "./limit-bounds.ts";
+import { outdated, restingOn } from "./rests-on.ts";
 import type { Rule, Subject } from "./rule.ts";
 import { at, figure } from "./text.ts";
 
 const readingSubject: Rule["subjects"] = (key): Subject[] =>
   key.kind === "reading" && isQuantityId(key.name) ? [{ place: key.place, tag: key.name }] : [];
+
+const readingAndRests: Rule["subjects"] = (key, context) =>
+  key.kind === "reading" && isQuantityId(key.name)
+    ? [
+        { place: key.place, tag: key.name },
+        ...[...restingOn(key.name, key.place, context)].map(([tag, place]): Subject => ({ place, tag })),
+      ]
+    : [];
 
 /** Whether a limit on the reading alone already says that it no longer holds; what hangs on other readings too is said apart. */
 function isSaidByLimit(quantity: QuantityId, place: Place, context: RuleContext): boolean {
@@ -27,12 +36,14 @@ function isSaidByLimit(quantity: QuantityId, place: Place, context: RuleContext)
 export const STALE_READING: Rule = {
   id: "stale_reading",
   title: "Readings still hold",
-  subjects: readingSubject,
+  subjects: readingAndRests,
   check: ({ place, tag }, context) => {
     if (!isQuantityId(tag)) return undefined;
     const logged = context.latest(tag, place);
     // What was found before the work is history, not stale. Figures with a limit say it with their limit.
-    if (logged?.stale === undefined || logged.condition === "as_found") return undefined;
+    if (logged === undefined || logged.condition === "as_found") return undefined;
+    const since = logged.stale?.what ?? outdated(logged, context);
+    if (since === undefined) return undefined;
     if (isSaidByLimit(tag, place, context)) return undefined;
     const { unit } = QUANTITIES[tag];
     return {
@@ -42,10 +53,10 @@ export const STALE_READING: Rule = {
       value: valueIn(logged, unit),
       limit: null,
       unit,
-      why: `${QUANTITIES[tag].label}${at(place)}, ${figure(valueIn(logged, unit), unit)}, was read before this: ${logged.stale.what}.`,
+      why: `${QUANTITIES[tag].label}${at(place)}, ${figure(valueIn(logged, unit), unit)}, was read before this: ${since}.`,
       source: "common practice, no source",
       remedy: "Measure it again.",
-      evidence: [...logged.evidence, logged.stale.event],
+      evidence: [...logged.evidence, ...(logged.stale === undefined ? [] : [logged.stale.event])],
     };
   },
 };
