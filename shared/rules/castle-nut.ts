@@ -5,7 +5,7 @@ import { degree, footPound, inch, ratio, threadsPerInch } from "../compute/measu
 import { convertMeasure } from "../compute/units.ts";
 import { type Place, placeMatches } from "../places/places.ts";
 import type { RuleContext } from "./context.ts";
-import { castleNuts, type Fastener, FOLLOW_MAKER, fastenerAt, nutOf, torqueAt, torqueIn } from "./fasteners.ts";
+import { castleNuts, type Fastener, FOLLOW_MAKER, fastenerAt, nutOf, torqueAt, torqueBefore, torqueIn } from "./fasteners.ts";
 import { sheetFigure } from "./figures/pick.ts";
 import type { Finding } from "./finding.ts";
 import type { Rule, Subject } from "./rule.ts";
@@ -50,6 +50,20 @@ interface Short {
 }
 
 function shortOfSlot({ fastener, nut, angle, torque }: Short, context: RuleContext): Finding {
+  if (angle.reading.value < 0) {
+    return {
+      rule: "castle_nut",
+      verdict: "unknown",
+      place: nut,
+      value: angle.reading.value,
+      limit: "0 deg short",
+      unit: "deg",
+      why: `Castle nut${at(nut)}: expected how far short of its hole it stands, got ${figure(angle.reading.value, "deg")}.`,
+      source: SOURCE,
+      remedy: "Say how far it is short of the next slot, going forward. Never back off.",
+      evidence: [...angle.evidence],
+    };
+  }
   const short = degree(angle.reading.value);
   const off = thicknessFor(short, threadsPerInch(fastener.threadsPerInch));
   const joint = jointOf(fastener, nut, context);
@@ -63,11 +77,14 @@ function shortOfSlot({ fastener, nut, angle, torque }: Short, context: RuleConte
           "ft_lbf",
           fastener.unit,
         );
-  const mayAdvance = atSlot !== undefined && atSlot <= high;
+  const low = Number(fastener.low);
+  const mayAdvance = atSlot !== undefined && from >= low && atSlot <= high;
   const estimate =
-    atSlot === undefined
-      ? "the torque at the slot is not known"
-      : `about ${figure(Math.round(atSlot), fastener.unit)} at the slot by T = K F d, an estimate, ${mayAdvance ? "within" : "over"} the ${figure(high, fastener.unit)} allowed`;
+    from < low
+      ? `that is below the low torque of ${figure(low, fastener.unit)}, from which the slot is looked for`
+      : atSlot === undefined
+        ? "the torque at the slot is not known"
+        : `about ${figure(Math.round(atSlot), fastener.unit)} at the slot by T = K F d, an estimate, ${mayAdvance ? "within" : "over"} the ${figure(high, fastener.unit)} allowed`;
   const stone = `stone ${number(Math.ceil(off * 1e4) / 1e4, "in")} in off the washer or the nut's face and tighten afresh`;
   return {
     rule: "castle_nut",
@@ -78,9 +95,12 @@ function shortOfSlot({ fastener, nut, angle, torque }: Short, context: RuleConte
     unit: "deg",
     why: `Castle nut${at(nut)} stands ${figure(short, "deg")} short of its hole at ${figure(from, fastener.unit)}: ${estimate}.`,
     source: SOURCE,
-    remedy: mayAdvance
-      ? `Go forward to the slot, no further than ${figure(high, fastener.unit)}; if it will not line up, ${stone}. Never back off.`
-      : `Do not go forward: ${stone} (short / 360 / ${fastener.threadsPerInch} threads = ${number(off, "in")} in). Never back off. ${FOLLOW_MAKER}`,
+    remedy:
+      from < low
+        ? `Tighten to ${figure(low, fastener.unit)} first, then look how far it is to the slot, and say both. Never back off. ${FOLLOW_MAKER}`
+        : mayAdvance
+          ? `Go forward to the slot, no further than ${figure(high, fastener.unit)}; if it will not line up, ${stone}. Never back off.`
+          : `Do not go forward: ${stone} (short / 360 / ${fastener.threadsPerInch} threads = ${number(off, "in")} in). Never back off. ${FOLLOW_MAKER}`,
     evidence: [...angle.evidence, ...(torque?.evidence ?? [])],
   };
 }
@@ -103,8 +123,18 @@ export const CASTLE_NUT: Rule = {
     const torque = torqueAt(context, place);
     const angle = context.latest("castle_nut_angle", place);
     const state = stateOf(context, place);
-    const retightened = (order: number, utterance: string | undefined) =>
-      torque !== undefined && torque.order > order && (utterance === undefined || torque.utterance !== utterance);
+    // A nut is tight again by a torque within its range and no lower than what it had: a lower one is what was left after backing off.
+    const retightened = (order: number, utterance: string | undefined) => {
+      if (torque === undefined || torque.order <= order || (utterance !== undefined && torque.utterance === utterance))
+        return false;
+      const [now, unit] = [torqueIn(torque, fastener.unit), fastener.unit];
+      const before = torqueBefore(context, place, order);
+      const least = Math.max(
+        Number(fastener.low),
+        before === undefined ? 0 : Math.min(torqueIn(before, unit), Number(fastener.high)),
+      );
+      return now >= least && now <= Number(fastener.high);
+    };
     if (state !== undefined && isBackedOff(state) && !retightened(state.order, state.utterance)) {
       return {
         rule: "castle_nut",
@@ -115,14 +145,17 @@ export const CASTLE_NUT: Rule = {
         unit: null,
         why: `Castle nut${at(place)} was backed off to line up: what it holds is no longer known.`,
         source: SOURCE,
-        remedy: `Slack it off, tighten afresh to ${figure(Number(fastener.low), fastener.unit)} and go forward only; else stone the washer.`,
+        remedy: `Slack it right off, tighten afresh to ${figure(Number(fastener.low), fastener.unit)} or more, to no less than it had, and go forward only; else stone the washer.`,
         evidence: [state.id],
       };
     }
+    // Lined up is a word about the slot, not about the torque: it clears nothing below the low one.
+    const tight = torque === undefined || torqueIn(torque, fastener.unit) >= Number(fastener.low);
     const lined =
       angle !== undefined &&
-      (retightened(angle.order, angle.utterance) || (state !== undefined && isAligned(state) && state.order > angle.order));
-    if (angle !== undefined && angle.reading.value > 0 && !lined) {
+      (retightened(angle.order, angle.utterance) ||
+        (tight && state !== undefined && isAligned(state) && state.order > angle.order));
+    if (angle !== undefined && angle.reading.value !== 0 && !lined) {
       return shortOfSlot({ fastener, nut: place, angle, torque }, context);
     }
     if (angle === undefined && state === undefined) return undefined;

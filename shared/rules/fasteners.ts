@@ -1,5 +1,5 @@
 // What the rules on fasteners share: the fastener of a place, its range, and the newest torque at a nut.
-import type { LoggedReading } from "../build/build.ts";
+import { type LoggedReading, readingKey } from "../build/build.ts";
 import { convertMeasure } from "../compute/units.ts";
 import { type Place, placeMatches } from "../places/places.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -24,6 +24,19 @@ export function torqueAt(context: RuleContext, nut: Place): LoggedReading | unde
   for (const place of context.places("fastener_torque")) {
     if (!placeMatches(nut, place) || !placeMatches(nutOf(place), nut)) continue;
     const logged = context.latest("fastener_torque", place);
+    if (logged !== undefined && (newest === undefined || logged.order > newest.order)) newest = logged;
+  }
+  return newest;
+}
+
+/** The newest torque at a nut, of any stage, that stood before a moment of the log. */
+export function torqueBefore(context: RuleContext, nut: Place, order: number): LoggedReading | undefined {
+  let newest: LoggedReading | undefined;
+  for (const place of context.places("fastener_torque")) {
+    if (!placeMatches(nut, place) || !placeMatches(nutOf(place), nut)) continue;
+    const logged = context.build.byKey
+      .get(readingKey("fastener_torque", place))
+      ?.findLast((one) => one.order < order && (one.status === "counted" || one.status === "superseded"));
     if (logged !== undefined && (newest === undefined || logged.order > newest.order)) newest = logged;
   }
   return newest;

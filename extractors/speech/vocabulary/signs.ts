@@ -4,7 +4,18 @@ import type { SignWord } from "../types.ts";
 export const SIGN_WORDS: Readonly<Record<SignWord, readonly string[]>> = {
   plus: ["plus", "positive"],
   minus: ["minus", "negative"],
-  over: ["over", "oversize", "oversized", "over size", "over standard", "over std", "over nominal"],
+  // Past its slot a castle nut is short of the next one by another angle: no figure of how short it is.
+  over: [
+    "past the slot",
+    "past the hole",
+    "over",
+    "oversize",
+    "oversized",
+    "over size",
+    "over standard",
+    "over std",
+    "over nominal",
+  ],
   under: ["under", "undersize", "undersized", "under size", "under standard", "under std", "under nominal"],
   tight: [
     "tight",

@@ -21,7 +21,7 @@ export const TORQUE: readonly Quantity[] = [
     id: "castle_nut_angle",
     label: "Castle nut to slot",
     said: "to the slot",
-    spoken: ["short of the slot", "short of the hole", "to the slot", "past the slot", "short"],
+    spoken: ["short of the slot", "short of the hole", "to the slot", "short"],
     unit: "deg",
     needs: ["fastener"],
     may: ["rod", "main", "nut"],

@@ -44,6 +44,43 @@ describe("castle nuts", () => {
     expect(log.of("castle_nut")).toMatchObject([{ verdict: "fail", place: { fastener: "rod", rod: 1, nut: "a" } }]);
   });
 
+  describe("below the low torque of 35 (AC 43.13-1B, 7-40 f: alignment starts at the minimum)", () => {
+    it("a short slot is not advised forward to, however near it is", () => {
+      const log = new BenchLog();
+      log.read("fastener_torque", NUT, 30);
+      log.read("castle_nut_angle", NUT, 3);
+      const [finding] = log.of("castle_nut");
+      expect(finding?.verdict).toBe("fail");
+      expect(finding?.remedy).toMatch(/^Tighten to 35 ft-lbf first/);
+    });
+
+    const backedOff = { kind: "castle_state", state: "backed_off", text: "backed it off", place: NUT } as const;
+    const aligned = { kind: "castle_state", state: "aligned", text: "slot lined up", place: NUT } as const;
+    type Act = number | typeof backedOff | typeof aligned | { readonly short: number };
+    const play = (acts: readonly Act[]) => {
+      const log = new BenchLog();
+      for (const act of acts) {
+        if (typeof act === "number") log.read("fastener_torque", NUT, act);
+        else if ("short" in act) log.read("castle_nut_angle", NUT, act.short);
+        else log.add("note.made", { note: act });
+      }
+      return log.of("castle_nut")[0]?.verdict;
+    };
+    it.each<readonly [string, readonly Act[], string]>([
+      ["a lower torque after backing off clears nothing", [40, backedOff, 36], "fail"],
+      ["one below the low clears nothing", [35, backedOff, 30], "fail"],
+      ["one above the high clears nothing", [35, backedOff, 47], "fail"],
+      ["no less than it had clears it", [40, backedOff, 40], "pass"],
+      ["a lower torque lines up no short slot", [38, { short: 8 }, 36], "warn"],
+      ["nor does one below the low, with a word that it lines up", [35, { short: 22 }, 33, aligned], "fail"],
+      ["a higher one does", [35, { short: 8 }, 38], "pass"],
+      ["so does the word at a good torque", [36, { short: 8 }, aligned], "pass"],
+      ["less than nothing short is asked about", [36, { short: -5 }], "unknown"],
+    ])("%s", (_what, acts, verdict) => {
+      expect(play(acts)).toBe(verdict);
+    });
+  });
+
   it("head nuts have no slots", () => {
     const log = new BenchLog();
     log.read("castle_nut_angle", { fastener: "head", nut: 3 }, 22);

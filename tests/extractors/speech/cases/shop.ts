@@ -66,6 +66,8 @@ export const SHOP_CASES: Cases = {
   refused: [
     { of: "fastener_torque", code: "which_fastener", say: ["torque thirty-five foot pounds"] },
     { of: "fastener_torque", code: "impossible_unit", say: ["rod one nut A five kilos", "rod one nut A a hundred inch ounces"] },
+    // Past the slot is no figure of how short it is: the next slot is another 55 degrees on.
+    { of: "castle_nut_angle", code: "impossible_sign", say: ["rod two nut B five degrees past the slot"] },
     { of: "castle_nut_angle", code: "which_fastener", say: ["twenty degrees short of the slot"] },
     { of: "dipper_depth", code: "which_rod", say: ["dip a quarter inch"] },
     { of: "trough_level", code: "approximate", say: ["trough level about half an inch"] },
