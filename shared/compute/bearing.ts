@@ -1,5 +1,6 @@
 // Bearing clearance from sizes, from plastic gauge and from shims; what to take out of or add to each side; end float.
-import { COMMON_PRACTICE, computation, GEOMETRY, input } from "./computation.ts";
+import { COMMON_PRACTICE, computation, GEOMETRY, inches, input } from "./computation.ts";
+import { ABOVE_ZERO, NOT_NEGATIVE } from "./domain.ts";
 import { type Inch, type InchPerInch, inch, minus, plus, times } from "./measure.ts";
 
 /** Bore less journal. */
@@ -61,7 +62,7 @@ export const BEARING_COMPUTATIONS = [
   computation({
     id: "bearing-clearance",
     title: "Bearing clearance from sizes",
-    inputs: { bore: input.number("in", "bearing bore"), journal: input.number("in", "journal diameter") },
+    inputs: { bore: input.number("in", "bearing bore", ABOVE_ZERO), journal: input.number("in", "journal diameter", ABOVE_ZERO) },
     unit: "in",
     formula: "clearance = bore - journal",
     source: GEOMETRY,
@@ -70,7 +71,10 @@ export const BEARING_COMPUTATIONS = [
   computation({
     id: "clearance-guide",
     title: "Clearance by the inch of journal",
-    inputs: { journal: input.number("in", "journal diameter"), "per-inch": input.number("in_per_in", "such as 0.001") },
+    inputs: {
+      journal: input.number("in", "journal diameter", ABOVE_ZERO),
+      "per-inch": input.number("in_per_in", "such as 0.001", NOT_NEGATIVE),
+    },
     unit: "in",
     formula: "clearance = journal x per-inch",
     source: COMMON_PRACTICE,
@@ -79,14 +83,17 @@ export const BEARING_COMPUTATIONS = [
   computation({
     id: "plastic-gauge",
     title: "Clearance from plastic gauge",
-    inputs: { front: input.number("in", "width scale at the front"), rear: input.number("in", "width scale at the rear") },
+    inputs: {
+      front: input.number("in", "width scale at the front", NOT_NEGATIVE),
+      rear: input.number("in", "width scale at the rear", NOT_NEGATIVE),
+    },
     unit: "in",
     formula: "clearance = (front + rear) / 2; taper = |front - rear|",
     source: COMMON_PRACTICE,
     run: (x) => {
       const { clearance, taper } = plasticGauge(x.front, x.rear);
       const grades = PLASTIC_GRADES.filter((grade) => x.front >= grade.low && x.front <= grade.high);
-      return { value: clearance, parts: { taper, grades_that_reach: grades.map((grade) => grade.id).join(", ") } };
+      return { value: clearance, parts: { taper: inches(taper), grades_that_reach: grades.map((grade) => grade.id).join(", ") } };
     },
   }),
   computation({
@@ -106,9 +113,9 @@ export const BEARING_COMPUTATIONS = [
     title: "Shim to take from each side",
     inputs: {
       clearance: input.number("in", "clearance now"),
-      low: input.number("in", "least clearance wanted"),
-      high: input.number("in", "most clearance wanted"),
-      lamination: input.number("in", "thinnest lamination"),
+      low: input.number("in", "least clearance wanted", NOT_NEGATIVE),
+      high: input.number("in", "most clearance wanted", NOT_NEGATIVE),
+      lamination: input.number("in", "thinnest lamination", ABOVE_ZERO),
     },
     unit: "in",
     formula: "fewest laminations n, equal on both sides, with low <= clearance - n lamination <= high",
@@ -118,13 +125,16 @@ export const BEARING_COMPUTATIONS = [
       if (change === undefined) {
         throw new RangeError(`Expected a lamination that can land between ${x.low} and ${x.high} in, got ${x.lamination} in`);
       }
-      return { value: change.each, parts: { clearance_after: change.clearance } };
+      return { value: change.each, parts: { clearance_after: inches(change.clearance) } };
     },
   }),
   computation({
     id: "end-float-shim",
     title: "Shim for the crank's end float",
-    inputs: { float: input.number("in", "end float now"), target: input.number("in", "end float wanted") },
+    inputs: {
+      float: input.number("in", "end float now", NOT_NEGATIVE),
+      target: input.number("in", "end float wanted", NOT_NEGATIVE),
+    },
     unit: "in",
     formula: "shim to take out = float - target; negative to add",
     source: "TM 5-3820-205-35-1: end float adjusted by thrust shims",

@@ -1,5 +1,6 @@
 // The form of a cylinder bore from its diameters at three depths and two axes: out-of-round, taper, wear.
-import { COMMON_PRACTICE, computation, input } from "./computation.ts";
+import { COMMON_PRACTICE, computation, inches, input } from "./computation.ts";
+import { ABOVE_ZERO } from "./domain.ts";
 import { type Inch, inch, largest, minus, range, smallest } from "./measure.ts";
 
 /** The two diameters at one depth; either may be missing while the bore is being measured. */
@@ -67,8 +68,14 @@ export const BORE_COMPUTATIONS = [
     id: "bore-form",
     title: "Out-of-round and taper of a bore",
     inputs: {
-      readings: input.list("in", "top thrust, top axial, middle thrust, middle axial, bottom thrust, bottom axial", 6, 6),
-      standard: input.optional("in", "standard bore, for the wear"),
+      readings: input.list(
+        "in",
+        "top thrust, top axial, middle thrust, middle axial, bottom thrust, bottom axial",
+        6,
+        6,
+        ABOVE_ZERO,
+      ),
+      standard: input.optional("in", "standard bore, for the wear", ABOVE_ZERO),
     },
     unit: "in",
     formula: "out_of_round = max over depths |thrust - axial|; taper = max over axes (largest - smallest along the axis)",
@@ -78,13 +85,13 @@ export const BORE_COMPUTATIONS = [
       const form = boreForm(levels);
       return {
         value: {
-          out_of_round: form.outOfRound ?? 0,
-          taper: form.taper ?? 0,
-          largest: form.largest ?? 0,
-          smallest: form.smallest ?? 0,
-          out_of_round_by_depth: levels.map(({ thrust, axial }) => boreForm([{ thrust, axial }]).outOfRound ?? 0),
+          out_of_round: inches(form.outOfRound ?? 0),
+          taper: inches(form.taper ?? 0),
+          largest: inches(form.largest ?? 0),
+          smallest: inches(form.smallest ?? 0),
+          out_of_round_by_depth: inches(levels.map(({ thrust, axial }) => boreForm([{ thrust, axial }]).outOfRound ?? 0)),
           taper_axis: form.taperAxis ?? "thrust",
-          ...(standard === undefined || form.largest === undefined ? {} : { wear: boreWear(form.largest, standard) }),
+          ...(standard === undefined || form.largest === undefined ? {} : { wear: inches(boreWear(form.largest, standard)) }),
         },
       };
     },
@@ -92,7 +99,10 @@ export const BORE_COMPUTATIONS = [
   computation({
     id: "bore-wear",
     title: "Wear of a bore",
-    inputs: { largest: input.number("in", "largest diameter found"), standard: input.number("in", "standard bore, low limit") },
+    inputs: {
+      largest: input.number("in", "largest diameter found", ABOVE_ZERO),
+      standard: input.number("in", "standard bore, low limit", ABOVE_ZERO),
+    },
     unit: "in",
     formula: "wear = largest - standard",
     source: COMMON_PRACTICE,

@@ -15,12 +15,15 @@ export interface NumberInput extends Common {
   readonly domain?: Domain;
   /** It is a difference of two (an uncertainty, a step): no scale's zero is added when it is converted. */
   readonly difference?: true;
+  /** A name rather than a reading (the 8 of M8): as many digits as it takes. Counts are exact anyway. */
+  readonly exact?: true;
 }
 export interface ListInput extends Common {
   readonly kind: "list";
   readonly unit: ComputeUnit | "any";
   readonly domain?: Domain;
   readonly difference?: true;
+  readonly exact?: true;
   /** How many values, at least and at most. */
   readonly count: readonly [number, number];
 }
@@ -55,12 +58,17 @@ export type Part = number | string | boolean | readonly number[] | Measured;
 /** Named parts of an answer: measured, or a plain number whose name says the unit. */
 export type Parts = Readonly<Record<string, Part>>;
 
+/** A part, or a list of them, in inches. */
+export const inches = (value: number | readonly number[]): Measured => ({ value, unit: "in" });
+
 /** An answer: one figure (with named parts beside it, if any), or named parts alone. */
 export interface Answer {
   readonly value: number | Parts;
   readonly parts?: Parts;
   /** Set where the unit follows the inputs ("any", or a conversion's target). */
   readonly unit?: ComputeUnit;
+  /** Standard uncertainty from rounding, in the answer's unit, where the inputs are read as text. */
+  readonly rounding?: number;
 }
 
 /** How the values of the inputs of kind "any" were given. */

@@ -1,5 +1,6 @@
 // Where the piston stops: protrusion, deck stack, and the clearance from its crown to the head.
 import { computation, GEOMETRY, input } from "./computation.ts";
+import { ABOVE_ZERO, NOT_NEGATIVE } from "./domain.ts";
 import { type Inch, minus, plus, times } from "./measure.ts";
 
 /** Crown to head at the top: gasket + recess in the head - protrusion (below the deck is negative protrusion). */
@@ -27,8 +28,8 @@ export const DECK_COMPUTATIONS = [
     id: "piston-to-head",
     title: "Piston to head",
     inputs: {
-      gasket: input.number("in", "gasket, squeezed"),
-      recess: input.number("in", "depth of the recess in the head; 0 for a flat head"),
+      gasket: input.number("in", "gasket, squeezed", NOT_NEGATIVE),
+      recess: input.number("in", "depth of the recess in the head; 0 for a flat head", NOT_NEGATIVE),
       protrusion: input.number("in", "piston above the deck; below is negative"),
     },
     unit: "in",
@@ -40,23 +41,28 @@ export const DECK_COMPUTATIONS = [
     id: "gasket-for-clearance",
     title: "Gasket for a wanted piston to head clearance",
     inputs: {
-      clearance: input.number("in", "clearance wanted"),
-      recess: input.number("in", "depth of the recess in the head"),
+      clearance: input.number("in", "clearance wanted", NOT_NEGATIVE),
+      recess: input.number("in", "depth of the recess in the head", NOT_NEGATIVE),
       protrusion: input.number("in", "piston above the deck; below is negative"),
     },
     unit: "in",
     formula: "gasket = clearance - recess + protrusion",
     source: "TM 10-4320-310-14, p. 5-22: gasket = required clearance - measured depth",
-    run: (x) => ({ value: gasketFor(x.clearance, x.recess, x.protrusion) }),
+    run: (x) => {
+      const gasket = gasketFor(x.clearance, x.recess, x.protrusion);
+      if (gasket < 0)
+        throw new RangeError(`Expected a clearance above what the recess and piston leave, got a gasket of ${gasket} in`);
+      return { value: gasket };
+    },
   }),
   computation({
     id: "deck-height",
     title: "Protrusion from the stack",
     inputs: {
-      block: input.number("in", "crank centre to deck"),
-      rod: input.number("in", "rod, centre to centre"),
-      stroke: input.number("in", "stroke"),
-      "compression-height": input.number("in", "pin centre to crown"),
+      block: input.number("in", "crank centre to deck", ABOVE_ZERO),
+      rod: input.number("in", "rod, centre to centre", ABOVE_ZERO),
+      stroke: input.number("in", "stroke", ABOVE_ZERO),
+      "compression-height": input.number("in", "pin centre to crown", ABOVE_ZERO),
     },
     unit: "in",
     formula: "protrusion = rod + stroke/2 + compression height - block",

@@ -17,8 +17,12 @@ export const NOT_NEGATIVE: Domain = { least: 0 };
 export const COUNT: Domain = { least: 1, whole: true };
 /** Temperatures, degC: nothing is colder than absolute zero. */
 export const TEMPERATURE: Domain = { least: -273.15 };
-/** A turn of the crank, degrees, either way. */
-export const TURN: Domain = { least: -720, most: 720 };
+/** An angle up to a straight line, degrees. */
+export const HALF_TURN: Domain = { least: 0, most: 180 };
+/** One turn of the crank, degrees. */
+export const ONE_TURN: Domain = { least: 0, most: 360 };
+/** Degrees before or after a dead centre; below zero on its other side. */
+export const FROM_DEAD_CENTRE: Domain = { above: -180, below: 180 };
 
 const wanted = ({ above, least, below, most, whole }: Domain, label: string): string =>
   [

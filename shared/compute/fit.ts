@@ -1,5 +1,6 @@
 // Fits: a hole less what goes into it. Clearance is positive, interference negative.
-import { COMMON_PRACTICE, computation, GEOMETRY, input } from "./computation.ts";
+import { COMMON_PRACTICE, computation, GEOMETRY, inches, input } from "./computation.ts";
+import { ABOVE_ZERO, TEMPERATURE } from "./domain.ts";
 import { celsius, type Inch, inch, minus, plus } from "./measure.ts";
 import { lengthAtReference, MATERIAL_NAMES, materialNamed } from "./thermal.ts";
 
@@ -17,7 +18,7 @@ export const FIT_COMPUTATIONS = [
   computation({
     id: "pin-fit",
     title: "Pin fit",
-    inputs: { hole: input.number("in", "bush or boss bore"), pin: input.number("in", "pin diameter") },
+    inputs: { hole: input.number("in", "bush or boss bore", ABOVE_ZERO), pin: input.number("in", "pin diameter", ABOVE_ZERO) },
     unit: "in",
     formula: "fit = hole - pin; positive is clearance, negative interference",
     source: GEOMETRY,
@@ -27,10 +28,10 @@ export const FIT_COMPUTATIONS = [
     id: "piston-clearance",
     title: "Piston to wall",
     inputs: {
-      bore: input.number("in", "bore across the thrust axis"),
-      skirt: input.number("in", "skirt diameter, square to the pin"),
-      "bore-temperature": input.optional("degC", "temperature the bore was read at; 20 when left out"),
-      "piston-temperature": input.optional("degC", "temperature the piston was read at; 20 when left out"),
+      bore: input.number("in", "bore across the thrust axis", ABOVE_ZERO),
+      skirt: input.number("in", "skirt diameter, square to the pin", ABOVE_ZERO),
+      "bore-temperature": input.optional("degC", "temperature the bore was read at; 20 when left out", TEMPERATURE),
+      "piston-temperature": input.optional("degC", "temperature the piston was read at; 20 when left out", TEMPERATURE),
       "bore-material": input.optionalText("grey_iron when left out", MATERIAL_NAMES),
       "piston-material": input.optionalText("grey_iron when left out", MATERIAL_NAMES),
     },
@@ -48,13 +49,13 @@ export const FIT_COMPUTATIONS = [
         x["piston-temperature"] ?? celsius(20),
         materialNamed(x["piston-material"] ?? "grey_iron"),
       );
-      return { value: signedFit(bore, skirt), parts: { bore_at_20: bore, skirt_at_20: skirt } };
+      return { value: signedFit(bore, skirt), parts: { bore_at_20: inches(bore), skirt_at_20: inches(skirt) } };
     },
   }),
   computation({
     id: "guide-clearance",
     title: "Valve stem in its guide",
-    inputs: { guide: input.number("in", "guide bore"), stem: input.number("in", "stem diameter") },
+    inputs: { guide: input.number("in", "guide bore", ABOVE_ZERO), stem: input.number("in", "stem diameter", ABOVE_ZERO) },
     unit: "in",
     formula: "clearance = guide - stem",
     source: GEOMETRY,
@@ -63,7 +64,7 @@ export const FIT_COMPUTATIONS = [
   computation({
     id: "feeler-pull",
     title: "Piston clearance by feeler pull",
-    inputs: { feeler: input.number("in", "feeler that draws at 6 lbf") },
+    inputs: { feeler: input.number("in", "feeler that draws at 6 lbf", ABOVE_ZERO) },
     unit: "in",
     formula: "clearance = feeler + .001 in at a pull of 6 lbf",
     source: "TM 5-4210-233-14&P-2",

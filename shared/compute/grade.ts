@@ -1,5 +1,6 @@
-// ISO tolerance grades IT1 to IT18 for nominal sizes up to 500 mm, from the standard's table.
+// ISO tolerance grades IT01 to IT18 for nominal sizes up to 500 mm, from the standard's table.
 import { computation, input } from "./computation.ts";
+import { ABOVE_ZERO } from "./domain.ts";
 import { type Micrometre, type Millimetre, micrometre, tidy } from "./measure.ts";
 
 interface GradeRow {
@@ -28,13 +29,32 @@ export const GRADES: readonly GradeRow[] = [
   row(500, 8, 10, 15, 20, 27, 40, 63, 97, 155, 250, 400, 630, 970, 1550, 2500, 4000, 6300, 9700),
 ];
 
-/** Tolerance of a grade at a nominal size. @throws RangeError outside 0 to 500 mm or IT1 to IT18 */
-export function toleranceGrade(size: Millimetre, grade: number): Micrometre {
+/** IT01 and IT0 by the rows of `GRADES`, micrometres: grades of gauges, finer than IT1. ISO 286-1:2010, Table 1, from memory. */
+const FINEST: readonly (readonly [number, number])[] = [
+  [0.3, 0.5],
+  [0.4, 0.6],
+  [0.4, 0.6],
+  [0.5, 0.8],
+  [0.6, 1],
+  [0.6, 1],
+  [0.8, 1.2],
+  [1, 1.5],
+  [1.2, 2],
+  [2, 3],
+  [2.5, 4],
+  [3, 5],
+  [4, 6],
+];
+
+/** A grade by its name: IT01 and IT0 are two grades below IT1, not spellings of it. */
+export type Grade = "01" | number;
+
+/** Tolerance of a grade at a nominal size. @throws RangeError outside 0 to 500 mm or IT01 to IT18 */
+export function toleranceGrade(size: Millimetre, grade: Grade): Micrometre {
   if (!(size > 0 && size <= 500)) throw new RangeError(`Expected a size above 0 and up to 500 mm, got ${size} mm`);
-  if (!Number.isInteger(grade) || grade < 1 || grade > 18)
-    throw new RangeError(`Expected a grade from IT1 to IT18, got IT${grade}`);
-  const value = GRADES.find((candidate) => size <= candidate.upTo)?.grades[grade - 1];
-  if (value === undefined) throw new RangeError(`Expected a size of the table, got ${size} mm`);
+  const at = GRADES.findIndex((candidate) => size <= candidate.upTo);
+  const value = grade === "01" ? FINEST[at]?.[0] : grade === 0 ? FINEST[at]?.[1] : GRADES[at]?.grades[grade - 1];
+  if (value === undefined) throw new RangeError(`Expected a grade from IT01 to IT18, got IT${grade}`);
   return micrometre(value);
 }
 
@@ -42,14 +62,17 @@ export const GRADE_COMPUTATIONS = [
   computation({
     id: "tolerance-grade",
     title: "ISO tolerance grade",
-    inputs: { size: input.number("mm", "nominal size"), grade: input.text("IT1 to IT18, such as IT7") },
+    inputs: {
+      size: { ...input.number("mm", "nominal size", ABOVE_ZERO), exact: true as const },
+      grade: input.text("IT01, IT0, IT1 to IT18, such as IT7"),
+    },
     unit: "um",
     formula: "table of standard tolerance grades by nominal size",
     source: "ISO 286-1:2010, Table 1",
     run: (x) => {
-      const match = /^(?:IT)?(\d{1,2})$/i.exec(x.grade);
-      if (match === null) throw new RangeError(`Expected a grade such as IT7, got "${x.grade}"`);
-      const tolerance = toleranceGrade(x.size, Number(match[1]));
+      const name = /^(?:IT)?(01|0|[1-9]\d?)$/i.exec(x.grade)?.[1];
+      if (name === undefined) throw new RangeError(`Expected a grade such as IT7, got "${x.grade}"`);
+      const tolerance = toleranceGrade(x.size, name === "01" ? name : Number(name));
       return { value: tolerance, parts: { in: tidy(tolerance / 25400) } };
     },
   }),

@@ -1,5 +1,6 @@
 // Honing: the angle of the cross-hatch from the hone's speeds, and the stroke speed for a wanted angle.
 import { computation, input } from "./computation.ts";
+import { ABOVE_ZERO } from "./domain.ts";
 import { type Degree, degree, type Inch, inchPerMinute, type Measure, tidy } from "./measure.ts";
 
 const surfaceSpeed = (bore: Inch, speed: Measure<"rpm">): number => Math.PI * bore * speed;
@@ -22,9 +23,9 @@ export const HONE_COMPUTATIONS = [
     id: "cross-hatch",
     title: "Cross-hatch angle",
     inputs: {
-      bore: input.number("in", "bore"),
-      rpm: input.number("rpm", "hone's speed"),
-      "stroke-speed": input.number("in_per_min", "speed along the bore"),
+      bore: input.number("in", "bore", ABOVE_ZERO),
+      rpm: input.number("rpm", "hone's speed", ABOVE_ZERO),
+      "stroke-speed": input.number("in_per_min", "speed along the bore", ABOVE_ZERO),
     },
     unit: "deg",
     formula: "included angle = 2 atan(stroke speed / (pi bore rpm))",
@@ -35,9 +36,9 @@ export const HONE_COMPUTATIONS = [
     id: "stroke-speed",
     title: "Stroke speed for a cross-hatch",
     inputs: {
-      bore: input.number("in", "bore"),
-      rpm: input.number("rpm", "hone's speed"),
-      angle: input.number("deg", "included angle wanted"),
+      bore: input.number("in", "bore", ABOVE_ZERO),
+      rpm: input.number("rpm", "hone's speed", ABOVE_ZERO),
+      angle: input.number("deg", "included angle wanted", { above: 0, below: 180 }),
     },
     unit: "in_per_min",
     formula: "stroke speed = pi bore rpm tan(angle / 2)",

@@ -1,5 +1,6 @@
 // The form of a journal from diameters at two stations and two angles; the bend of a crank from its run-out.
-import { computation, GEOMETRY, input } from "./computation.ts";
+import { computation, GEOMETRY, inches, input } from "./computation.ts";
+import { ABOVE_ZERO, NOT_NEGATIVE } from "./domain.ts";
 import { type Inch, inch, minus, tidy, times } from "./measure.ts";
 
 export interface JournalStation {
@@ -46,8 +47,8 @@ export const JOURNAL_COMPUTATIONS = [
     id: "journal-form",
     title: "Out-of-round and taper of a journal",
     inputs: {
-      readings: input.list("in", "front vertical, front horizontal, rear vertical, rear horizontal", 4, 4),
-      length: input.optional("in", "distance of the stations, for taper per inch"),
+      readings: input.list("in", "front vertical, front horizontal, rear vertical, rear horizontal", 4, 4, ABOVE_ZERO),
+      length: input.optional("in", "distance of the stations, for taper per inch", ABOVE_ZERO),
     },
     unit: "in",
     formula: "out_of_round = max |vertical - horizontal| at a station; taper = max |front - rear| at an angle",
@@ -58,9 +59,9 @@ export const JOURNAL_COMPUTATIONS = [
       const taper = form.taper ?? inch(0);
       return {
         value: {
-          out_of_round: form.outOfRound ?? 0,
-          taper,
-          smallest: form.smallest ?? 0,
+          out_of_round: inches(form.outOfRound ?? 0),
+          taper: inches(taper),
+          smallest: inches(form.smallest ?? 0),
           ...(x.length === undefined ? {} : { taper_per_inch: tidy(taper / x.length) }),
         },
       };
@@ -69,7 +70,7 @@ export const JOURNAL_COMPUTATIONS = [
   computation({
     id: "crank-bend",
     title: "Bend of a crank from its run-out",
-    inputs: { tir: input.number("in", "total indicator reading at the centre main") },
+    inputs: { tir: input.number("in", "total indicator reading at the centre main", NOT_NEGATIVE) },
     unit: "in",
     formula: "bend = TIR / 2",
     source: `${GEOMETRY}; TM 10-3930-653-14&P`,

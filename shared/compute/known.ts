@@ -33,9 +33,8 @@ export function roundingUncertainty(
   return Math.sqrt(squares);
 }
 
-/** `value` to the decimal place of its expanded uncertainty (k = 2), trailing zeros kept. Source: JCGM 100:2008, 7.2.6. */
+/** `value` to the decimal place of its expanded uncertainty (k = 2), trailing zeros kept; `uncertainty` above zero. Source: JCGM 100:2008, 7.2.6. */
 export function roundedTo(value: number, uncertainty: number): string {
-  if (!(uncertainty > 0)) return String(value);
   const place = Math.round(Math.log10(2 * uncertainty));
   const step = 10 ** place;
   return (Math.round(value / step) * step).toFixed(Math.min(12, Math.max(0, -place)));

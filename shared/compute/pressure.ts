@@ -1,5 +1,6 @@
 // Cranking pressure: what a compression gauge would read if nothing leaked.
 import { computation, input } from "./computation.ts";
+import { ABOVE_ZERO } from "./domain.ts";
 import { type Psi, psi, type Ratio, tidy } from "./measure.ts";
 
 /** Standard atmosphere, psi (101.325 kPa by definition; NIST SP 811, B.8). */
@@ -16,9 +17,9 @@ export const PRESSURE_COMPUTATIONS = [
     id: "cranking-pressure",
     title: "Cranking pressure, ideal",
     inputs: {
-      "compression-ratio": input.number("ratio", "compression ratio"),
-      exponent: input.optional("ratio", "polytropic exponent, 1.2 to 1.3 for a slow engine; 1.25 when left out"),
-      atmosphere: input.optional("psi", "air pressure; the standard atmosphere when left out"),
+      "compression-ratio": input.number("ratio", "compression ratio", { above: 1 }),
+      exponent: input.optional("ratio", "polytropic exponent, 1.2 to 1.3 for a slow engine; 1.25 when left out", ABOVE_ZERO),
+      atmosphere: input.optional("psi", "air pressure; the standard atmosphere when left out", ABOVE_ZERO),
     },
     unit: "psi",
     formula: "gauge = atmosphere (CR^n - 1)",

@@ -1,5 +1,6 @@
 // Displacement and compression ratio, with gasket, chamber and the piston's place at the top of its stroke.
 import { COMMON_PRACTICE, computation, input } from "./computation.ts";
+import { ABOVE_ZERO, COUNT, NOT_NEGATIVE } from "./domain.ts";
 import {
   type CubicCentimetre,
   type CubicInch,
@@ -76,20 +77,20 @@ export function chamberForRatio(c: Chamber, wanted: Ratio): CubicCentimetre {
   return cc(tidy(c.chamber + clearance - clearanceVolume(c)));
 }
 
-const BORE = input.number("in", "bore");
-const STROKE = input.number("in", "stroke");
+const BORE = input.number("in", "bore", ABOVE_ZERO);
+const STROKE = input.number("in", "stroke", ABOVE_ZERO);
 
 export const RATIO_COMPUTATIONS = [
   computation({
     id: "displacement",
     title: "Displacement",
-    inputs: { bore: BORE, stroke: STROKE, cylinders: input.number("ratio", "number of cylinders") },
+    inputs: { bore: BORE, stroke: STROKE, cylinders: input.number("ratio", "number of cylinders", COUNT) },
     unit: "in3",
     formula: "displacement = pi/4 bore^2 stroke cylinders",
     source: "Heywood, Internal Combustion Engine Fundamentals, eq. 2.1 ff.",
     run: (x) => {
       const total = displacement(x.bore, x.stroke, x.cylinders);
-      return { value: total, parts: { cc: toCc(total), per_cylinder: sweptVolume(x.bore, x.stroke) } };
+      return { value: total, parts: { cc: toCc(total), per_cylinder: { value: sweptVolume(x.bore, x.stroke), unit: "in3" } } };
     },
   }),
   computation({
@@ -98,12 +99,12 @@ export const RATIO_COMPUTATIONS = [
     inputs: {
       bore: BORE,
       stroke: STROKE,
-      chamber: input.number("cc", "chamber in the head"),
-      "gasket-thickness": input.optional("in", "gasket, squeezed; 0 when left out"),
-      "gasket-area": input.optional("in2", "gasket opening; the bore's area when left out"),
+      chamber: input.number("cc", "chamber in the head", NOT_NEGATIVE),
+      "gasket-thickness": input.optional("in", "gasket, squeezed; 0 when left out", NOT_NEGATIVE),
+      "gasket-area": input.optional("in2", "gasket opening; the bore's area when left out", ABOVE_ZERO),
       protrusion: input.optional("in", "piston above the deck, below is negative; 0 when left out"),
-      dome: input.optional("cc", "raised crown"),
-      dish: input.optional("cc", "hollow in the crown"),
+      dome: input.optional("cc", "raised crown", NOT_NEGATIVE),
+      dish: input.optional("cc", "hollow in the crown", NOT_NEGATIVE),
     },
     unit: "ratio",
     formula:
@@ -129,7 +130,10 @@ export const RATIO_COMPUTATIONS = [
   computation({
     id: "ratio-from-volumes",
     title: "Compression ratio from volumes",
-    inputs: { swept: input.number("cc", "swept volume"), clearance: input.number("cc", "volume left at the top") },
+    inputs: {
+      swept: input.number("cc", "swept volume", ABOVE_ZERO),
+      clearance: input.number("cc", "volume left at the top", ABOVE_ZERO),
+    },
     unit: "ratio",
     formula: "CR = (swept + clearance) / clearance",
     source: "Heywood, Internal Combustion Engine Fundamentals, eq. 2.1",
@@ -138,7 +142,7 @@ export const RATIO_COMPUTATIONS = [
   computation({
     id: "chamber-spread",
     title: "Spread of the chambers",
-    inputs: { chambers: input.list("cc", "one chamber a cylinder", 2, 16) },
+    inputs: { chambers: input.list("cc", "one chamber a cylinder", 2, 16, ABOVE_ZERO) },
     unit: "cc",
     formula: "spread = largest - smallest",
     source: COMMON_PRACTICE,

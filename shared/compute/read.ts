@@ -67,7 +67,7 @@ function inUnit(
   const pairs = items.map((item): [number, number] => {
     const pair: [number, number] = wanted === "any" ? [item.value, item.step / 2] : converted(item, name, input, wanted);
     if (domain !== undefined) checkDomain(pair[0], domain, name, wanted);
-    return domain?.whole === true ? [pair[0], 0] : pair;
+    return domain?.whole === true || input.exact === true ? [pair[0], 0] : pair;
   });
   return { values: pairs.map(([value]) => value), halfSteps: pairs.map(([, half]) => half) };
 }

@@ -91,25 +91,16 @@ function plain(
   return { parts: out, units };
 }
 
-/** The figure rounded to what the inputs' digits carry, in the unit of the answer. */
-function rounded(
-  row: Computation,
-  read: ReadInputs,
-  value: number,
-  from: ComputeUnit | undefined,
-  to: ComputeUnit | undefined,
-): string {
-  const uncertainty = roundingUncertainty((values) => {
-    const again = row.run(values as never, read).value;
-    return typeof again === "number" ? again : Number.NaN;
-  }, read);
-  const known =
-    uncertainty === undefined
-      ? 0
-      : from === undefined || to === undefined
-        ? uncertainty
-        : Math.abs(convertDifference(uncertainty, from, to));
-  return `${roundedTo(value, known)} ${to === undefined ? "" : unitLabel(to)}`.trimEnd();
+/** The figure rounded to what the inputs' digits carry, in the unit of the answer; nothing where all of them are exact. */
+function rounded(row: Computation, read: ReadInputs, value: number, result: Answer, from?: ComputeUnit, to?: ComputeUnit) {
+  const again = (values: ReadInputs["values"]): number => {
+    const { value: other } = row.run(values as never, read);
+    return typeof other === "number" ? other : Number.NaN;
+  };
+  const uncertainty = result.rounding ?? roundingUncertainty(again, read);
+  if (uncertainty === undefined || !(uncertainty > 0)) return {};
+  const known = from === undefined || to === undefined ? uncertainty : Math.abs(convertDifference(uncertainty, from, to));
+  return { rounded: `${roundedTo(value, known)} ${to === undefined ? "" : unitLabel(to)}`.trimEnd() };
 }
 
 function answer(row: Computation, pairs: readonly string[]): Computed {
@@ -133,7 +124,7 @@ function answer(row: Computation, pairs: readonly string[]): Computed {
     throw new RangeError(`Expected inputs with a finite answer for ${row.id}, got ${pairs.join(" ")}`);
   }
   const value = from === undefined || to === undefined ? result.value : inUnit(result.value, from, to);
-  return { ...common, value, unit: to ?? "ratio", rounded: rounded(row, read, value, from, to), ...beside, ...told };
+  return { ...common, value, unit: to ?? "ratio", ...rounded(row, read, value, result, from, to), ...beside, ...told };
 }
 
 /**

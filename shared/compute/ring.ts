@@ -1,6 +1,6 @@
 // Piston rings: end gap by bore, its swing over a worn bore, side clearance in the groove, and where the gaps stand.
-import { COMMON_PRACTICE, computation, GEOMETRY, input } from "./computation.ts";
-import { ABOVE_ZERO, NOT_NEGATIVE } from "./domain.ts";
+import { COMMON_PRACTICE, computation, GEOMETRY, inches, input } from "./computation.ts";
+import { ABOVE_ZERO, type Domain, NOT_NEGATIVE } from "./domain.ts";
 import { type Degree, degree, type Inch, type InchPerInch, minus, tidy, times } from "./measure.ts";
 
 /** A limit of the end gap for a bore: so much gap per inch of bore. */
@@ -49,13 +49,15 @@ export function closestGaps(positions: readonly Degree[]): Degree {
   return degree(tidy(closest));
 }
 
+const RINGS: Domain = { least: 1, most: 8, whole: true };
+
 export const RING_COMPUTATIONS = [
   computation({
     id: "ring-gap-limit",
     title: "Ring end gap for a bore",
     inputs: {
-      bore: input.number("in", "bore the ring runs in"),
-      "per-inch": input.number("in_per_in", "gap per inch of bore, such as 0.0035"),
+      bore: input.number("in", "bore the ring runs in", ABOVE_ZERO),
+      "per-inch": input.number("in_per_in", "gap per inch of bore, such as 0.0035", NOT_NEGATIVE),
     },
     unit: "in",
     formula: "gap = bore x per-inch",
@@ -87,13 +89,13 @@ export const RING_COMPUTATIONS = [
       if (x.smallest > x.largest)
         throw new RangeError(`Expected smallest at or below largest, got ${x.smallest} and ${x.largest} in`);
       const { atSmallest, atLargest, butts } = ringGapExtremes(x.gap, x["gap-bore"], x.smallest, x.largest);
-      return { value: atSmallest, parts: { at_largest: { value: atLargest, unit: "in" }, butts } };
+      return { value: atSmallest, parts: { at_largest: inches(atLargest), butts } };
     },
   }),
   computation({
     id: "ring-side-clearance",
     title: "Ring side clearance",
-    inputs: { groove: input.number("in", "groove width"), ring: input.number("in", "ring width") },
+    inputs: { groove: input.number("in", "groove width", ABOVE_ZERO), ring: input.number("in", "ring width", ABOVE_ZERO) },
     unit: "in",
     formula: "side clearance = groove - ring",
     source: "TM 5-1940-277-34, ring side clearance by feeler",
@@ -102,7 +104,7 @@ export const RING_COMPUTATIONS = [
   computation({
     id: "ring-stagger",
     title: "Spacing of the ring gaps",
-    inputs: { rings: input.number("ratio", "number of rings"), first: input.optional("deg", "where the top gap stands") },
+    inputs: { rings: input.number("ratio", "number of rings", RINGS), first: input.optional("deg", "where the top gap stands") },
     unit: "deg",
     formula: "spacing = 360 / rings; none over the pin or on a thrust face",
     source: "TM 5-3895-370-14&P: three rings, gaps 120 degrees apart",

@@ -1,5 +1,6 @@
 // Connecting rods: bend and twist per inch, and length against a master.
-import { computation, input } from "./computation.ts";
+import { computation, inches, input } from "./computation.ts";
+import { ABOVE_ZERO } from "./domain.ts";
 import { type Inch, type InchPerInch, inchPerInch, minus, plus, tidy, times } from "./measure.ts";
 
 /** Bend or twist per inch of mandrel. @throws RangeError when the length is not above zero */
@@ -19,7 +20,7 @@ export const ROD_COMPUTATIONS = [
     title: "Rod bend or twist per inch",
     inputs: {
       deviation: input.number("in", "bend or twist read over the mandrel"),
-      length: input.number("in", "length it was read over"),
+      length: input.number("in", "length it was read over", ABOVE_ZERO),
     },
     unit: "in_per_in",
     formula: "per inch = |deviation| / length",
@@ -38,7 +39,7 @@ export const ROD_COMPUTATIONS = [
     source: "TM 9-2815-226-34-1, rod length, bend and twist",
     run: (x) => {
       const { length, bend } = rodFromDials(x.left, x.right);
-      return { value: length, parts: { bend } };
+      return { value: length, parts: { bend: inches(bend) } };
     },
   }),
 ];

@@ -1,5 +1,5 @@
 // Dial readings round the clock: total indicator reading, where the centre stands, what the bar's sag had in it; a flywheel's face.
-import { computation, GEOMETRY, input } from "./computation.ts";
+import { computation, GEOMETRY, inches, input } from "./computation.ts";
 import { ABOVE_ZERO } from "./domain.ts";
 import { type Degree, degree, type Inch, type InchPerInch, inch, inchPerInch, minus, range, tidy } from "./measure.ts";
 
@@ -59,9 +59,9 @@ export const RUNOUT_COMPUTATIONS = [
       return {
         value: totalIndicatorReading(readings),
         parts: {
-          centre_offset: { value: offset, unit: "in" },
+          centre_offset: inches(offset),
           towards_deg: towards,
-          ...(sag === undefined ? {} : { runout_less_sag: { value: totalIndicatorReading(clean), unit: "in" as const } }),
+          ...(sag === undefined ? {} : { runout_less_sag: inches(totalIndicatorReading(clean)) }),
         },
       };
     },

@@ -1,11 +1,9 @@
 // Shell bearings: what the shells stand proud of their housing (crush), what they are wider free (spread), and the torqued housing.
-import { computation, GEOMETRY, input } from "./computation.ts";
+import { computation, GEOMETRY, inches, input } from "./computation.ts";
 import { ABOVE_ZERO, NOT_NEGATIVE } from "./domain.ts";
+import { STEEL_MODULUS } from "./elastic.ts";
 import { type Inch, inch, largest, lbfPerSquareInch, type Measure, minus, range, smallest, tidy, times } from "./measure.ts";
 import { mean } from "./statistics.ts";
-
-/** Young's modulus of steel, lbf/in2. Source: Shigley's Mechanical Engineering Design, 9th ed., Table A-5. */
-export const STEEL_MODULUS = 30e6;
 
 export interface Crush {
   /** What the housing takes up on the diameter: circumference / pi. */
@@ -85,12 +83,12 @@ export const SHELL_COMPUTATIONS = [
       return {
         value: bore,
         parts: {
-          out_of_round: { value: range(readings), unit: "in" },
-          largest: { value: largest(readings), unit: "in" },
-          smallest: { value: smallest(readings), unit: "in" },
+          out_of_round: inches(range(readings)),
+          largest: inches(largest(readings)),
+          smallest: inches(smallest(readings)),
           ...(wall === undefined || journal === undefined
             ? {}
-            : { clearance: { value: tidy(shellClearance(bore, wall, journal)), unit: "in" as const } }),
+            : { clearance: inches(tidy(shellClearance(bore, wall, journal))) }),
         },
       };
     },

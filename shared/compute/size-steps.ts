@@ -1,5 +1,6 @@
 // The next common oversize of a bore or undersize of a journal that cleans up all wear, and how half-shells follow it.
-import { COMMON_PRACTICE, computation, GEOMETRY, input } from "./computation.ts";
+import { COMMON_PRACTICE, computation, GEOMETRY, inches, input } from "./computation.ts";
+import { ABOVE_ZERO, NOT_NEGATIVE } from "./domain.ts";
 import { type Inch, inch, minus, plus, times } from "./measure.ts";
 
 /** Common steps (standard practice; TM 55-1905-219-14-11 lists .001 to .030 for one liner, TM 5-3805-262-34 .010 to .030 for journals). */
@@ -57,7 +58,7 @@ function answerFor(next: NextSize, what: string) {
       `Expected a step that cleans up to ${next.needed} in, got none among the ${what}s: sleeve, weld up or renew`,
     );
   }
-  return { value: next.step, parts: { size: next.size, needed: next.needed } };
+  return { value: next.step, parts: { size: inches(next.size), needed: inches(next.needed) } };
 }
 
 export const SIZE_STEP_COMPUTATIONS = [
@@ -65,12 +66,15 @@ export const SIZE_STEP_COMPUTATIONS = [
     id: "next-oversize",
     title: "Next common oversize of a bore",
     inputs: {
-      largest: input.number("in", "largest diameter found in any bore"),
-      standard: input.number("in", "standard bore"),
-      score: input.optional("in", "depth of the deepest score"),
-      "score-diameter": input.optional("in", "diameter where the score is; the largest when left out"),
-      cleanup: input.optional("in", "left on the diameter to clean up, 0.004 in when left out"),
-      oversizes: { ...input.list("in", "steps to be had; .010 to .060 by .010 when left out", 1, 24), optional: true as const },
+      largest: input.number("in", "largest diameter found in any bore", ABOVE_ZERO),
+      standard: input.number("in", "standard bore", ABOVE_ZERO),
+      score: input.optional("in", "depth of the deepest score", NOT_NEGATIVE),
+      "score-diameter": input.optional("in", "diameter where the score is; the largest when left out", ABOVE_ZERO),
+      cleanup: input.optional("in", "left on the diameter to clean up, 0.004 in when left out", NOT_NEGATIVE),
+      oversizes: {
+        ...input.list("in", "steps to be had; .010 to .060 by .010 when left out", 1, 24, ABOVE_ZERO),
+        optional: true as const,
+      },
     },
     unit: "in",
     formula: "smallest oversize with standard + oversize >= max(largest, score_diameter + 2 score) + cleanup",
@@ -85,10 +89,13 @@ export const SIZE_STEP_COMPUTATIONS = [
     id: "next-undersize",
     title: "Next common undersize of a journal",
     inputs: {
-      smallest: input.number("in", "smallest diameter found on any journal of the set"),
-      standard: input.number("in", "standard journal, high limit"),
-      cleanup: input.optional("in", "ground away to clean up, 0.001 in when left out"),
-      undersizes: { ...input.list("in", "steps to be had; .010 to .030 by .010 when left out", 1, 24), optional: true as const },
+      smallest: input.number("in", "smallest diameter found on any journal of the set", ABOVE_ZERO),
+      standard: input.number("in", "standard journal, high limit", ABOVE_ZERO),
+      cleanup: input.optional("in", "ground away to clean up, 0.001 in when left out", NOT_NEGATIVE),
+      undersizes: {
+        ...input.list("in", "steps to be had; .010 to .030 by .010 when left out", 1, 24, ABOVE_ZERO),
+        optional: true as const,
+      },
     },
     unit: "in",
     formula: "smallest undersize with standard - undersize <= smallest - cleanup",
@@ -98,7 +105,7 @@ export const SIZE_STEP_COMPUTATIONS = [
   computation({
     id: "half-shell",
     title: "Half-shell growth for a journal undersize",
-    inputs: { undersize: input.number("in", "journal undersize on the diameter") },
+    inputs: { undersize: input.number("in", "journal undersize on the diameter", NOT_NEGATIVE) },
     unit: "in",
     formula: "growth = undersize / 2",
     source: `${GEOMETRY}; TM 10-3930-653-14&P lists both sizes`,
@@ -107,7 +114,7 @@ export const SIZE_STEP_COMPUTATIONS = [
   computation({
     id: "oversize-bore",
     title: "Bore at an oversize",
-    inputs: { standard: input.number("in", "standard bore"), oversize: input.number("in", "oversize") },
+    inputs: { standard: input.number("in", "standard bore", ABOVE_ZERO), oversize: input.number("in", "oversize", NOT_NEGATIVE) },
     unit: "in",
     formula: "bore = standard + oversize",
     source: COMMON_PRACTICE,

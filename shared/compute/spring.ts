@@ -1,5 +1,5 @@
 // Coil springs from their wire: rate, solid length, and what is left between the coils at full lift.
-import { computation, input } from "./computation.ts";
+import { computation, inches, input } from "./computation.ts";
 import { ABOVE_ZERO, NOT_NEGATIVE } from "./domain.ts";
 import { type Inch, inch, type Measure, minus, tidy, times } from "./measure.ts";
 
@@ -65,8 +65,8 @@ export const SPRING_COMPUTATIONS = [
       return {
         value: solid,
         parts: {
-          clearance: { value: clearance, unit: "in" },
-          clearance_a_coil: { value: tidy(times(clearance, 1 / gaps)), unit: "in" },
+          clearance: inches(clearance),
+          clearance_a_coil: inches(tidy(times(clearance, 1 / gaps))),
           binds: clearance <= 0,
         },
       };

@@ -1,5 +1,6 @@
 // Lengths at temperature: correction to the reference 20 degrees Celsius, and cold clearance for a wanted hot one.
 import { anyOf, computation, input } from "./computation.ts";
+import { ABOVE_ZERO, TEMPERATURE } from "./domain.ts";
 import { type Celsius, celsius, type Inch, inch, minus, plus, tidy } from "./measure.ts";
 
 /** ISO 1: the standard reference temperature for geometrical specification is 20 degrees Celsius. */
@@ -85,8 +86,8 @@ export const THERMAL_COMPUTATIONS = [
     id: "temperature-correction",
     title: "Length at 20 degrees Celsius",
     inputs: {
-      length: input.number("any", "length as read"),
-      temperature: input.number("degC", "temperature of the part"),
+      length: input.number("any", "length as read", ABOVE_ZERO),
+      temperature: input.number("degC", "temperature of the part", TEMPERATURE),
       material: input.text("what the part is made of", MATERIAL_NAMES),
       "gauge-material": input.optionalText("master the gauge was set on, at the part's temperature", MATERIAL_NAMES),
     },
@@ -115,11 +116,11 @@ export const THERMAL_COMPUTATIONS = [
     title: "Cold piston clearance for a wanted hot one",
     inputs: {
       hot: input.number("in", "clearance wanted when hot"),
-      bore: input.number("in", "bore"),
+      bore: input.number("in", "bore", ABOVE_ZERO),
       "piston-material": input.text("piston", MATERIAL_NAMES),
-      "piston-temperature": input.number("degC", "skirt when running"),
+      "piston-temperature": input.number("degC", "skirt when running", TEMPERATURE),
       "block-material": input.text("block", MATERIAL_NAMES),
-      "block-temperature": input.number("degC", "cylinder wall when running"),
+      "block-temperature": input.number("degC", "cylinder wall when running", TEMPERATURE),
     },
     unit: "in",
     formula: "cold = hot + bore (ap (Tp - 20) - ab (Tb - 20))",

@@ -45,7 +45,7 @@ export const UNIT_COMPUTATIONS = [
     title: "Another unit",
     inputs: { value: input.text("figure with its unit, such as 35ft_lbf"), to: input.text("unit wanted") },
     unit: "any",
-    formula: "value x factor of its unit / factor of the unit wanted",
+    formula: "value x factor of its unit / factor of the unit wanted; rounded to the digits that were given",
     source: "NIST SP 811 (2008), App. B.8; 1 in = 25.4 mm exactly",
     run: (x) => {
       const from = stated(x.value, "value");
@@ -54,7 +54,11 @@ export const UNIT_COMPUTATIONS = [
       if (dimensionOf(from.unit) !== dimensionOf(to)) {
         throw new RangeError(`Expected a unit of ${dimensionOf(from.unit)} for to, got "${x.to}"`);
       }
-      return { value: tidy(convertMeasure(from.value, from.unit, to)), unit: to };
+      return {
+        value: tidy(convertMeasure(from.value, from.unit, to)),
+        unit: to,
+        rounding: Math.abs(convertDifference(from.step, from.unit, to)) / 2 / Math.sqrt(3),
+      };
     },
   }),
   computation({

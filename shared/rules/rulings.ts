@@ -42,7 +42,7 @@ export function plainRuling(value: number, ready: ReadyLimit, figure: Figure): R
   return { verdict: "fail", said: `${out} and past the reject limit of ${reject}` };
 }
 
-/** Verdict with an instrument's uncertainty: ISO 14253-1 with the expanded uncertainty as guard band. */
+/** Verdict with an instrument's uncertainty: ISO 14253-1:2017, conformance proven at 95 % probability. */
 export function guardedRuling(value: number, ready: ReadyLimit, figure: Figure, trust: Trust): Ruling {
   const u = trust.expanded / COVERAGE;
   const plain = plainRuling(value, ready, figure);

@@ -2,7 +2,13 @@
 import fc from "fast-check";
 import { erf } from "mathjs";
 import { describe, expect, it } from "vitest";
-import { capability, conformance, resolutionUncertainty, sayConformance } from "../../../shared/compute/conformance.ts";
+import {
+  capability,
+  capabilityIndex,
+  conformance,
+  resolutionUncertainty,
+  sayConformance,
+} from "../../../shared/compute/conformance.ts";
 import { normalCdf } from "../../../shared/compute/statistics.ts";
 
 describe("normal distribution", () => {
@@ -46,13 +52,47 @@ describe("conformance", () => {
     expect(conformance(10 - z, 1, { high: 10 }).probability).toBeCloseTo(p, 2);
   });
 
-  it("the guard band is twice the standard uncertainty (ISO 14253-1)", () => {
-    const limits = { low: 0, high: 10 };
-    expect(conformance(2, 1, limits).decision).toBe("in");
-    expect(conformance(1.99, 1, limits).decision).toBe("too_close");
-    expect(conformance(-1.99, 1, limits).decision).toBe("too_close");
-    expect(conformance(-2, 1, limits).decision).toBe("out");
-    expect(conformance(12.01, 1, limits).decision).toBe("out");
+  // ISO 14253-1:2017: conformance is proven from a probability of 95 %, which the normal distribution has 1.645 u inside one limit
+  // (NIST/SEMATECH e-Handbook, 1.3.6.7.1: Phi(1.64) = .9495, Phi(1.65) = .9505).
+  it.each([
+    [1.65, "in"],
+    [1.64, "too_close"],
+    [0, "too_close"],
+    [-1.64, "too_close"],
+    [-1.65, "out"],
+    [8.35, "in"],
+    [8.36, "too_close"],
+    [11.64, "too_close"],
+    [11.65, "out"],
+  ] as const)("at %d, u = 1, of 0 to 10: %s at 95 %", (value, decision) => {
+    expect(conformance(value, 1, { low: 0, high: 10 }).decision).toBe(decision);
+  });
+
+  it("two near limits share the 5 %: what is proven of each alone is not proven of both", () => {
+    // Phi(1.8) - Phi(-1.8) = .928: below .95, though 1.8 u from either limit is above it.
+    expect(conformance(1.8, 1, { low: 0 }).decision).toBe("in");
+    expect(conformance(1.8, 1, { low: 0, high: 3.6 }).decision).toBe("too_close");
+  });
+
+  // ISO 14253-1:1998 and JCGM 106:2012, 8.3.2.2: a guard band of U = 2u on either side.
+  it.each([
+    [2, "in"],
+    [1.99, "too_close"],
+    [-1.99, "too_close"],
+    [-2, "out"],
+    [12.01, "out"],
+  ] as const)("at %d a shop that keeps a guard band of 2u says %s", (value, decision) => {
+    expect(conformance(value, 1, { low: 0, high: 10 }, "guard_band_2u").decision).toBe(decision);
+  });
+
+  // JCGM 106:2012, 8.2.1: simple acceptance takes the number as it stands; the probability is told all the same.
+  it.each([
+    [0.01, "in"],
+    [-0.01, "out"],
+  ] as const)("at %d a shop of simple acceptance says %s", (value, decision) => {
+    const ruling = conformance(value, 1, { low: 0, high: 10 }, "simple_acceptance");
+    expect(ruling.decision).toBe(decision);
+    expect(ruling.probability).toBeCloseTo(0.5, 1);
   });
 
   it("without uncertainty, on the limit is in", () => {
@@ -71,8 +111,7 @@ describe("conformance", () => {
           const { probability, decision } = conformance(value, u, { low, high });
           expect(probability).toBeGreaterThanOrEqual(0);
           expect(probability).toBeLessThanOrEqual(1);
-          if (decision === "in") expect(probability).toBeGreaterThan(0.95);
-          if (decision === "out") expect(probability).toBeLessThan(0.05);
+          expect(decision).toBe(probability >= 0.95 ? "in" : probability <= 0.05 ? "out" : "too_close");
         },
       ),
     );
@@ -94,6 +133,20 @@ describe("capability", () => {
     expect(capability(0.0001, { low: 0.0003, high: 0.0008 }).verdict).toBe("coarse");
     expect(capability(0.001, { low: 0.0003, high: 0.0008 }).verdict).toBe("too_coarse");
     expect(() => capability(1, { low: 2, high: 2 })).toThrow(RangeError);
+  });
+
+  // JCGM 106:2012, 7.6.3: Cm = T/(4 u); a tolerance of 8 u has an index of 2, one of 4 u an index of 1.
+  it.each([
+    [1, 8, 2],
+    [1, 4, 1],
+    [0.5, 8, 4],
+  ])("u = %d on a tolerance of %d is an index of %d", (u, high, index) => {
+    expect(capabilityIndex(u, { low: 0, high })).toBe(index);
+  });
+  it("has no index without an uncertainty or a tolerance", () => {
+    expect(() => capabilityIndex(0, { low: 0, high: 1 })).toThrow(RangeError);
+    expect(() => capabilityIndex(1, { low: 1, high: 1 })).toThrow(RangeError);
+    expect(() => capability(0, { low: 0, high: 1 })).toThrow(RangeError);
   });
 
   // JCGM 100:2008 (GUM), F.2.2.1: a digital step of d has a standard uncertainty of 0.29 d.

@@ -2,7 +2,7 @@
 // recalled and not read again; "geometry" marks one that follows from the definition and that no publication is needed for.
 import { describe, expect, it } from "vitest";
 import { COMPUTATIONS } from "../../../shared/compute/registry.ts";
-import { compute } from "../../../shared/compute/request.ts";
+import { figureOf, partOf } from "./ask.ts";
 import { ENGINE } from "./published/engine.ts";
 import { FASTENING } from "./published/fastening.ts";
 import { PARTS } from "./published/parts.ts";
@@ -10,28 +10,11 @@ import { SIZES } from "./published/sizes.ts";
 import { STANDARDS } from "./published/standards.ts";
 import type { Cases } from "./published/types.ts";
 
-function singleValue(ask: string): number {
-  const [id = "", ...pairs] = ask.split(" ");
-  const result = compute(id, pairs);
-  if (!result.ok) throw new Error(result.error.say);
-  const { value, parts } = result.computed;
-  if (typeof value === "number") return value;
-  throw new Error(`${ask} has no single value: ${JSON.stringify({ value, parts })}`);
-}
-
-function partOf(ask: string, part: string): unknown {
-  const [id = "", ...pairs] = ask.split(" ");
-  const result = compute(id, pairs);
-  if (!result.ok) throw new Error(result.error.say);
-  const { value, parts } = result.computed;
-  return (typeof value === "number" ? parts : value)?.[part];
-}
-
 const CASES: Cases = { ...SIZES, ...ENGINE, ...FASTENING, ...STANDARDS };
 
 describe.each(Object.entries(CASES))("%s", (_id, cases) => {
   it.each(cases)("%s", (_source, ask, value, tolerance) => {
-    expect(Math.abs(singleValue(ask) - value)).toBeLessThanOrEqual(tolerance);
+    expect(Math.abs(figureOf(ask) - value)).toBeLessThanOrEqual(tolerance);
   });
 });
 
@@ -58,10 +41,10 @@ describe("every computation", () => {
 
 describe("wrong publications are not followed", () => {
   it("a knowledge test explains 200 cubic inches with 8.5 in of block depth as the stroke: that gives twice as much", () => {
-    expect(singleValue("displacement bore=3.78in stroke=8.5in cylinders=4")).toBeGreaterThan(380);
+    expect(figureOf("displacement bore=3.78in stroke=8.5in cylinders=4")).toBeGreaterThan(380);
   });
   it("TM 5-3825-229-14&P, p. 6-24, gives .0031 for .0012 of bore: same sign and order, not the figure", () => {
-    const gap = singleValue("ring-gap-change bore-change=-0.0012in");
+    const gap = figureOf("ring-gap-change bore-change=-0.0012in");
     expect(gap).toBeLessThan(-0.0031);
     expect(gap).toBeGreaterThan(-0.0042);
   });

@@ -18,7 +18,7 @@ describe("units in values", () => {
     ["ring-gap-limit bore=3.905in per-inch=.003", 0.011715],
     ["ring-gap-limit bore=3.905in per-inch=.003", 0.011715],
     ["ring-gap-limit bore=99.187mm per-inch=0.003in/in", 0.297561],
-    ["bore-wear largest=13.5thou standard=0", 0.0135],
+    ["bore-wear largest=14.5thou standard=1thou", 0.0135],
     ["convert value=35ft-lb to=n.m", 47.4536281916],
     ["convert value=12thou to=in", 0.012],
     ["displacement bore=99.187mm stroke=114.3mm cylinders=4", 3532.6906815],

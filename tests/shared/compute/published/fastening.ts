@@ -51,6 +51,16 @@ export const FASTENING: Cases = {
     ["Shigley, 9th ed., Table 8-2: 1/2-20", "stress-area diameter=0.5in threads-per-inch=20", 0.1599, 0.0001],
     ["Shigley, 9th ed., Table 8-2: 3/4-16", "stress-area diameter=0.75in threads-per-inch=16", 0.373, 0.0005],
   ],
+  "metric-stress-area": [
+    ["Shigley, 9th ed., Table 8-1: M8 x 1.25: 36.6 mm2", "metric-stress-area diameter=8mm pitch=1.25mm", 36.6, 0.05],
+    ["Shigley, 9th ed., Table 8-1: M10 x 1.5: 58.0 mm2", "metric-stress-area diameter=10mm pitch=1.5mm", 58.0, 0.05],
+    ["Shigley, 9th ed., Table 8-1: M12 x 1.75: 84.3 mm2", "metric-stress-area diameter=12mm pitch=1.75mm", 84.3, 0.05],
+    ["Shigley, 9th ed., Table 8-1: M16 x 2: 157 mm2", "metric-stress-area diameter=16mm pitch=2mm", 157, 0.5],
+  ],
+  "torque-angle": [
+    ["thread geometry: a quarter turn of a 1.5 pitch is a quarter of it", "torque-angle angle=90deg pitch=1.5mm", 0.375, 0],
+    ["thread geometry: a sixth of a turn at 24 threads", "torque-angle angle=60deg threads-per-inch=24", 1 / 144, 1e-9],
+  ],
   "bolt-stretch": [
     [
       "TM 55-1905-223-24-1: stretch is tight less zero reading; 0.0135 to 0.0185 in accepted",

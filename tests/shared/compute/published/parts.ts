@@ -14,6 +14,13 @@ export const PARTS: readonly PartCase[] = [
     "butts",
     true,
   ],
+  [
+    "Hooke's law: .375 mm over 75 mm of 30 Mpsi steel is .005 of it",
+    "torque-angle angle=90deg pitch=1.5mm grip=75mm",
+    "most_stress",
+    1034.2135939753,
+  ],
+  ["arithmetic: 70 of 85 ksi", "bolt-stress force=70lbf area=.001in2 proof=85ksi", "percent_of_proof", 82.3529411765],
   ["Hooke's law: 30 Mpsi x .001 / 3", "crush gap=.00314159265359in housing=3in", "stress_lbf_per_in2", 10000],
   [
     "geometry: 2.1252 less two walls of .0620 less 1.9995",

@@ -28,6 +28,14 @@ export const STANDARDS: Cases = {
       1e-9,
     ],
   ],
+  "capability-index": [
+    [
+      "JCGM 106:2012, 7.6.3: T/(4 u), here .0059 / (4 x .0003)",
+      "capability-index uncertainty=.0003in low=.0117in high=.0176in",
+      4.9166667,
+      1e-6,
+    ],
+  ],
   convert: [
     ["NIST SP 811, B.8: foot pound-force to newton metre 1.355 818", "convert value=1ft_lbf to=N_m", 1.355818, 5e-7],
     ["NIST SP 811, B.8: pound-force inch to newton metre 1.129 848 E-01", "convert value=1in_lbf to=N_m", 0.1129848, 5e-8],
