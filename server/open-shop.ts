@@ -23,6 +23,8 @@ export interface OpenShopOptions {
   readonly dataDir: string;
   readonly logger: Logger;
   readonly senses: Senses;
+  /** Go on from a log that has lost entries. */
+  readonly asIs?: boolean;
 }
 
 export interface OpenShop {
@@ -36,9 +38,9 @@ export interface OpenShop {
  * Open the data folder and put the shop together.
  * @throws DataInUse when another process has the folder
  */
-export async function openShop({ dataDir, logger, senses }: OpenShopOptions): Promise<OpenShop> {
-  const data = await openShopData(dataDir);
-  if (data.swept.partial + data.swept.orphans > 0) logger.info(data.swept, "cleared what a crash had left");
+export async function openShop({ dataDir, logger, senses, asIs = false }: OpenShopOptions): Promise<OpenShop> {
+  const data = await openShopData(dataDir, { asIs });
+  if (data.cleared > 0) logger.info({ files: data.cleared }, "cleared half-written files that a crash had left");
   const root = projectRoot();
   const webDir = join(root, "dist", "web");
   const modelDir = join(root, "node_modules", "soundswallower", "model");

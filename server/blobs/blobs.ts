@@ -4,8 +4,9 @@ import { createReadStream, type ReadStream } from "node:fs";
 import { mkdir, open, readdir, rename, rm, stat } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import type { Readable } from "node:stream";
+import { sync } from "../disk.ts";
 import { expected, ServiceError } from "../errors.ts";
-import { outOfSpace } from "../store/append.ts";
+import { folderGone, storageRefusal } from "../store/storage.ts";
 
 const NAME = /^[0-9a-f]{64}$/;
 
@@ -94,7 +95,9 @@ export class Blobs {
       return { ...blob, path, keep, drop: () => rm(path, { force: true }) };
     } catch (error) {
       await rm(path, { force: true });
-      throw outOfSpace(error) ?? error;
+      // Every folder was made at the start: one that is not there any more was taken away.
+      if ((error as NodeJS.ErrnoException).code === "ENOENT") throw folderGone();
+      throw storageRefusal(error) ?? error;
     }
   }
 
@@ -125,8 +128,13 @@ export class Blobs {
     const made = await mkdir(folder, { recursive: true });
     // The same bytes under the same name: replacing a whole file by its equal changes nothing.
     await rename(temporary, path);
-    await syncFolder(folder);
-    if (made !== undefined) await syncFolder(this.dir);
+    await sync(folder);
+    if (made !== undefined) await sync(this.dir);
+  }
+
+  /** Give a file elsewhere on this disk its place among the blobs; the caller knows its hash. */
+  async adopt(path: string, sha256: string): Promise<void> {
+    await this.settle(path, sha256);
   }
 
   /** Names of all stored blobs, in order. */
@@ -138,34 +146,11 @@ export class Blobs {
     }
   }
 
-  /**
-   * Clear what a crash left: half-written files, and blobs no event rests on that are older than `graceMs`.
-   * A blob younger than that may be waiting for its event.
-   */
-  async sweep(referred: ReadonlySet<string>, graceMs: number, now = Date.now()): Promise<{ partial: number; orphans: number }> {
-    let partial = 0;
-    let orphans = 0;
-    for (const name of await readdir(this.incoming).catch(() => [])) {
-      await rm(join(this.incoming, name), { force: true });
-      partial += 1;
-    }
-    for await (const name of this.names()) {
-      if (referred.has(name)) continue;
-      const { mtimeMs } = await stat(this.path(name));
-      if (now - mtimeMs < graceMs) continue;
-      await rm(this.path(name), { force: true });
-      orphans += 1;
-    }
-    return { partial, orphans };
-  }
-}
-
-async function syncFolder(folder: string): Promise<void> {
-  const handle = await open(folder, "r");
-  try {
-    await handle.sync();
-  } finally {
-    await handle.close();
+  /** Clear the half-written files that a crash left: nothing that was acknowledged is among them. Gives how many. */
+  async clearIncoming(): Promise<number> {
+    const names = await readdir(this.incoming).catch(() => []);
+    for (const name of names) await rm(join(this.incoming, name), { force: true });
+    return names.length;
   }
 }
 

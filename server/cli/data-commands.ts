@@ -13,6 +13,7 @@ export const DATA_COMMANDS: readonly CliCommand[] = [
         .option("--port <n>", "port on this machine; with --lan also the two after it", "4380")
         .option(...DATA)
         .option("--database <url>", "another database than the file in the data folder")
+        .option("--as-it-is", "go on although the logs have lost entries that this folder once held")
         .option("--demo", "make the demo build where there is none, and say its summary")
         .option("--lan", "let paired devices in over HTTPS, with a certificate authority of the shop's own")
         .option("--name <name>", "with --lan: the name devices call this machine by")
@@ -30,19 +31,40 @@ export const DATA_COMMANDS: readonly CliCommand[] = [
   {
     name: "verify",
     description: "Check every log's chain and every clip and photo by their hashes; changes nothing",
-    options: (c) => c.option(...DATA),
+    options: (c) =>
+      c
+        .option(...DATA)
+        .option("--head <hash...>", "hashes of entries kept outside, as printed on a record: each must be in a log")
+        .option("--backup <dir>", "a backup whose heads must be in the logs"),
     load: () => import("./commands/verify.ts"),
+  },
+  {
+    name: "collect",
+    description: "Tell how many clips and photos no entry names; nothing is ever deleted",
+    options: (c) =>
+      c.option(...DATA).option("--put-aside <n>", "move them into the folder's quarantine, if there are just so many"),
+    load: () => import("./commands/collect.ts"),
   },
   {
     name: "backup",
     description: "Copy the whole shop into a new folder and check the copy; may run beside a server",
-    options: (c) => c.argument("<folder>", "folder to make").option(...DATA),
+    options: (c) =>
+      c
+        .argument("<folder>", "folder to make")
+        .option(...DATA)
+        .option("--add", "add a backup named by its time to the folder; clips and photos that are there are not copied again")
+        .option("--no-keys", "leave the private keys of the shop's door out"),
     load: () => import("./commands/backup.ts"),
   },
   {
     name: "restore",
     description: "Make a data folder from a backup, after checking all of it",
-    options: (c) => c.argument("<folder>", "the backup").option(...DATA),
+    options: (c) =>
+      c
+        .argument("<folder>", "the backup")
+        .option(...DATA)
+        .option("--swap", "take the place of what is in the data folder, which is kept beside it")
+        .option("--damaged", "take a backup that was made of a damaged shop"),
     load: () => import("./commands/restore.ts"),
   },
   {

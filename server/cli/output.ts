@@ -15,6 +15,18 @@ export function say(sentence: string): void {
   process.stderr.write(`${sentence}\n`);
 }
 
+const PROGRESS_MS = 2000;
+
+/** Says how far a long run has come, every two seconds; a short one says nothing. */
+export function progressSayer(command: string): (what: string, done: number, of: number) => void {
+  let next = Date.now() + PROGRESS_MS;
+  return (what, done, of) => {
+    if (Date.now() < next) return;
+    next = Date.now() + PROGRESS_MS;
+    say(`${command}: ${done} of ${of} ${what}`);
+  };
+}
+
 /** Run a command's work; what it refuses is said in one sentence and counts as failed. */
 export async function orSay(work: () => Promise<number>): Promise<number> {
   try {

@@ -3,7 +3,7 @@ import type { FastifyError, FastifyReply, FastifyRequest } from "fastify";
 import { hasZodFastifySchemaValidationErrors } from "fastify-type-provider-zod";
 import { type ApiError, ERROR_STATUS, type ErrorCode } from "../../shared/api/errors.ts";
 import { expected, ServiceError } from "../errors.ts";
-import { outOfSpace } from "../store/append.ts";
+import { storageRefusal } from "../store/storage.ts";
 import type { App } from "./types.ts";
 import { sayIssue } from "./zod-issue.ts";
 
@@ -36,7 +36,7 @@ const UNKNOWN: readonly (readonly [string, ErrorCode, string])[] = [
 
 /** The answer for anything thrown while a request was served. */
 export function toAnswer(error: FastifyError, request: FastifyRequest): ApiError & { status: number } {
-  const known = error instanceof ServiceError ? error : outOfSpace(error);
+  const known = error instanceof ServiceError ? error : storageRefusal(error);
   if (known !== undefined) return { status: known.statusCode, code: known.code, message: known.message };
   // The readers of clips and photos refuse with codes of the same list.
   if (isErrorCode(error.code)) return { status: ERROR_STATUS[error.code], code: error.code, message: error.message };

@@ -5,7 +5,7 @@ import { canonicalJson } from "../store/canonical.ts";
 import { ChainCheck, GENESIS } from "../store/chain.ts";
 import type { SqlStore } from "../store/sql-store.ts";
 import type { StoredRow } from "../store/store.ts";
-import { MoveError } from "./backup.ts";
+import { MoveError } from "./manifest.ts";
 
 export interface Imported {
   readonly build: string;

@@ -4,10 +4,12 @@ import type { BenchEvent } from "../../shared/events/events.ts";
 import { expected, ServiceError } from "../errors.ts";
 import { blobsOf } from "./blob-refs.ts";
 import { canonicalJson } from "./canonical.ts";
-import { chainHash, GENESIS } from "./chain.ts";
-import { toRow } from "./rows.ts";
+import { chainHash } from "./chain.ts";
+import { checkedRow, rowOf } from "./rows.ts";
+import { storageRefusal } from "./storage.ts";
 import type { Appended, StoredRow } from "./store.ts";
 import type { EventTable, Tables } from "./tables.ts";
+import type { Tips } from "./tips.ts";
 
 /** SQLite allows 32766 bound values in one statement; a row has ten. */
 const ROWS_A_STATEMENT = 500;
@@ -18,23 +20,32 @@ interface Draft {
 }
 
 /** Append `events` in their order, all received at `receivedAt`. See `Store.append`. */
-export async function appendEvents(db: Kysely<Tables>, events: readonly BenchEvent[], receivedAt: string): Promise<Appended> {
+export async function appendEvents(
+  db: Kysely<Tables>,
+  tips: Tips,
+  events: readonly BenchEvent[],
+  receivedAt: string,
+): Promise<Appended> {
   const drafts = distinct(events);
   try {
-    return await db.transaction().execute(async (trx) => {
+    // What has to be walked is walked before the write lock is taken.
+    for (const build of new Set(events.map((event) => event.build))) await tips.end(db, build);
+    const appended = await db.transaction().execute(async (trx) => {
       const known = await storedAlready(trx, drafts);
       const fresh = drafts.filter((draft) => !known.has(draft.event.id));
-      const rows = await chain(trx, fresh, receivedAt);
+      const rows = await chain(trx, tips, fresh, receivedAt);
       await insertRows(
         trx,
         rows,
         fresh.map((draft) => draft.event),
       );
-      for (const row of rows) known.set(row.id, toRow(row));
-      return { rows: events.map((event) => answer(known, event.id)), added: rows.length };
+      for (const row of rows) known.set(row.id, rowOf(row));
+      return { rows: events.map((event) => answer(known, event.id)), grown: rows };
     });
+    for (const row of appended.grown) tips.grown(row.build, row);
+    return { rows: appended.rows, added: appended.grown.length };
   } catch (error) {
-    throw outOfSpace(error) ?? error;
+    throw storageRefusal(error) ?? error;
   }
 }
 
@@ -58,7 +69,8 @@ async function storedAlready(trx: Transaction<Tables>, drafts: readonly Draft[])
   for (let from = 0; from < drafts.length; from += ROWS_A_STATEMENT) {
     const part = drafts.slice(from, from + ROWS_A_STATEMENT);
     const ids = part.map((draft) => draft.event.id);
-    for (const row of await trx.selectFrom("event").selectAll().where("id", "in", ids).execute()) known.set(row.id, toRow(row));
+    for (const row of await trx.selectFrom("event").selectAll().where("id", "in", ids).execute())
+      known.set(row.id, checkedRow(row));
   }
   for (const { event, body } of drafts) {
     const row = known.get(event.id);
@@ -67,12 +79,12 @@ async function storedAlready(trx: Transaction<Tables>, drafts: readonly Draft[])
   return known;
 }
 
-async function chain(trx: Transaction<Tables>, drafts: readonly Draft[], receivedAt: string): Promise<EventTable[]> {
+async function chain(trx: Transaction<Tables>, tips: Tips, drafts: readonly Draft[], receivedAt: string): Promise<EventTable[]> {
   const ends = new Map<string, { seq: number; hash: string }>();
   const bundle = drafts[0]?.event.id ?? "";
   const rows: EventTable[] = [];
   for (const { event, body } of drafts) {
-    const end = ends.get(event.build) ?? (await endOf(trx, event.build));
+    const end = ends.get(event.build) ?? (await tips.end(trx, event.build));
     checkOpening(event, end.seq);
     const hash = chainHash(end.hash, receivedAt, body);
     const seq = end.seq + 1;
@@ -91,17 +103,6 @@ async function chain(trx: Transaction<Tables>, drafts: readonly Draft[], receive
     ends.set(event.build, { seq, hash });
   }
   return rows;
-}
-
-async function endOf(trx: Transaction<Tables>, build: string): Promise<{ seq: number; hash: string }> {
-  const row = await trx
-    .selectFrom("event")
-    .select(["seq", "hash"])
-    .where("build", "=", build)
-    .orderBy("seq", "desc")
-    .limit(1)
-    .executeTakeFirst();
-  return row ?? { seq: 0, hash: GENESIS };
 }
 
 /** A log starts with the opening of its build and holds no second one. */
@@ -135,14 +136,4 @@ function answer(known: ReadonlyMap<string, StoredRow>, id: string): StoredRow {
   const row = known.get(id);
   if (row === undefined) throw new Error(`Expected event ${id} to be stored, got nothing`);
   return row;
-}
-
-/** A full disk or a full database, as SQLite and the file system name them. */
-export function outOfSpace(error: unknown): ServiceError | undefined {
-  const code = (error as { code?: unknown } | null)?.code;
-  if (code !== "SQLITE_FULL" && code !== "ENOSPC" && code !== "EDQUOT" && code !== "SQLITE_IOERR_WRITE") return undefined;
-  return new ServiceError(
-    "out_of_space",
-    "Expected free space on the shop's disk for this entry, got none: nothing of it was stored",
-  );
 }

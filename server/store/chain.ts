@@ -1,5 +1,6 @@
 // The hash chain of a build's log: each row's hash covers the row before it, the time of receipt and the event's exact text.
 import { createHash } from "node:crypto";
+import type { BenchEvent } from "../../shared/events/events.ts";
 
 /** What the first event of a build is chained to. */
 export const GENESIS = "0".repeat(64);
@@ -18,48 +19,83 @@ export interface ChainRow {
   readonly receivedAt: string;
 }
 
+export type ChainFaultCode = "gap" | "broken_link" | "wrong_hash" | "wrong_event";
+
 export interface ChainFault {
   readonly build: string;
   readonly seq: number;
-  readonly code: "gap" | "broken_link" | "wrong_hash" | "wrong_event";
+  readonly code: ChainFaultCode;
   readonly message: string;
 }
+
+/** The end of a log, or of what of it is known to hold: the number and hash of its last entry. */
+export interface Tip {
+  readonly seq: number;
+  readonly hash: string;
+}
+
+/** The end of a log without entries. */
+export const BEFORE_FIRST: Tip = { seq: 0, hash: GENESIS };
 
 /** Walks one build's rows in order and tells every place where the chain does not hold. */
 export class ChainCheck {
   readonly build: string;
   readonly faults: ChainFault[] = [];
-  seq = 0;
-  hash = GENESIS;
+  seq: number;
+  hash: string;
+  private name = "";
 
-  constructor(build: string) {
+  /** @param from where to go on from: what is before it has been walked already */
+  constructor(build: string, from: Tip = BEFORE_FIRST) {
     this.build = build;
+    this.seq = from.seq;
+    this.hash = from.hash;
   }
 
-  add(row: ChainRow): void {
-    if (row.seq !== this.seq + 1) this.fault(row, "gap", `Expected number ${this.seq + 1} for the next event, got ${row.seq}`);
+  /** Check the next row. Gives its event where the hash covers it and the text is this row's own, else undefined. */
+  add(row: ChainRow): BenchEvent | undefined {
+    const before = this.faults.length;
+    if (row.seq !== this.seq + 1)
+      this.fault(row, "gap", `Expected entry ${this.seq + 1} next in ${this.label}, got entry ${row.seq}`);
     if (row.prevHash !== this.hash)
-      this.fault(row, "broken_link", `Expected ${this.hash} for the hash before event ${row.seq}, got ${row.prevHash}`);
+      this.fault(row, "broken_link", `Expected ${this.hash} for the hash before ${this.entry(row)}, got ${row.prevHash}`);
+    const linked = this.faults.length;
     const hash = chainHash(row.prevHash, row.receivedAt, row.body);
-    if (hash !== row.hash) this.fault(row, "wrong_hash", `Expected ${hash} for the hash of event ${row.seq}, got ${row.hash}`);
-    this.checkIdentity(row);
+    if (hash !== row.hash) this.fault(row, "wrong_hash", `Expected ${hash} for the hash of ${this.entry(row)}, got ${row.hash}`);
+    const event = this.read(row);
     this.seq = row.seq;
     this.hash = row.hash;
+    if (before === 0 && this.seq === 1 && event?.type === "build.opened") this.name = event.data.name;
+    return this.faults.length === linked ? event : undefined;
+  }
+
+  /** The build as a person knows it. */
+  get label(): string {
+    return this.name === "" ? `build ${this.build}` : `build ${JSON.stringify(this.name)} (${this.build})`;
+  }
+
+  private entry(row: ChainRow): string {
+    return `entry ${row.seq} of ${this.label}`;
   }
 
   /** The columns beside the hashed text must say what the text says. */
-  private checkIdentity(row: ChainRow): void {
-    let event: { id?: unknown; build?: unknown } = {};
-    try {
-      event = JSON.parse(row.body) as typeof event;
-    } catch {
-      // The text is no JSON: told below as an event that is not the row's.
-    }
-    if (event.id !== row.id || event.build !== this.build)
-      this.fault(row, "wrong_event", `Expected event ${row.id} of this build in row ${row.seq}, got another`);
+  private read(row: ChainRow): BenchEvent | undefined {
+    const event = parse(row.body);
+    if (event?.id === row.id && event.build === this.build) return event;
+    this.fault(row, "wrong_event", `Expected event ${row.id} for ${this.entry(row)}, got another's text`);
+    return undefined;
   }
 
-  private fault(row: ChainRow, code: ChainFault["code"], message: string): void {
+  private fault(row: ChainRow, code: ChainFaultCode, message: string): void {
     this.faults.push({ build: this.build, seq: row.seq, code, message });
+  }
+}
+
+function parse(body: string): BenchEvent | undefined {
+  try {
+    const value: unknown = JSON.parse(body);
+    return value !== null && typeof value === "object" ? (value as BenchEvent) : undefined;
+  } catch {
+    return undefined;
   }
 }

@@ -4,26 +4,36 @@ import type { BenchEvent } from "../../shared/events/events.ts";
 import { MAX_DEVICE_SEQ } from "../../shared/events/meaning.ts";
 import { adoptRows } from "./adopt.ts";
 import { appendEvents } from "./append.ts";
-import { toRow } from "./rows.ts";
+import { checkedRow } from "./rows.ts";
 import type { Appended, BlobRef, Head, Store, StoredRow } from "./store.ts";
 import type { Tables } from "./tables.ts";
+import { Tips } from "./tips.ts";
+
+export interface SqlStoreOptions {
+  /** The clock of receipt, ISO 8601. */
+  readonly now?: () => string;
+  /** Told of every new head that is stored for certain. */
+  readonly onGrown?: (head: Head) => void;
+}
 
 export class SqlStore implements Store {
   readonly db: Kysely<Tables>;
   private readonly now: () => string;
+  private readonly tips: Tips;
 
-  constructor(db: Kysely<Tables>, now: () => string = () => new Date().toISOString()) {
+  constructor(db: Kysely<Tables>, options: SqlStoreOptions = {}) {
     this.db = db;
-    this.now = now;
+    this.now = options.now ?? (() => new Date().toISOString());
+    this.tips = new Tips((build, tip) => options.onGrown?.({ build, ...tip }));
   }
 
   append(events: readonly BenchEvent[]): Promise<Appended> {
-    return appendEvents(this.db, events, this.now());
+    return appendEvents(this.db, this.tips, events, this.now());
   }
 
   /** Take over a build's exported log. See `adoptRows`. */
   adopt(rows: readonly StoredRow[]): Promise<number | undefined> {
-    return adoptRows(this.db, rows);
+    return adoptRows(this.db, this.tips, rows);
   }
 
   async heads(): Promise<Head[]> {
@@ -50,6 +60,16 @@ export class SqlStore implements Store {
       .executeTakeFirst();
   }
 
+  async hashAt(build: string, seq: number): Promise<string | undefined> {
+    const row = await this.db
+      .selectFrom("event")
+      .select("hash")
+      .where("build", "=", build)
+      .where("seq", "=", seq)
+      .executeTakeFirst();
+    return row?.hash;
+  }
+
   async rowsAfter(build: string, after: number, limit: number): Promise<StoredRow[]> {
     const rows = await this.db
       .selectFrom("event")
@@ -59,17 +79,17 @@ export class SqlStore implements Store {
       .orderBy("seq")
       .limit(limit)
       .execute();
-    return rows.map(toRow);
+    return rows.map(checkedRow);
   }
 
   async find(id: string): Promise<StoredRow | undefined> {
     const row = await this.db.selectFrom("event").selectAll().where("id", "=", id).executeTakeFirst();
-    return row === undefined ? undefined : toRow(row);
+    return row === undefined ? undefined : checkedRow(row);
   }
 
   async bundle(id: string): Promise<StoredRow[]> {
     const rows = await this.db.selectFrom("event").selectAll().where("bundle", "=", id).orderBy("seq").execute();
-    return rows.map(toRow);
+    return rows.map(checkedRow);
   }
 
   async blobRef(sha256: string): Promise<BlobRef | undefined> {

@@ -35,12 +35,19 @@ export interface Store {
   /**
    * Append events to the end of their builds' logs in one transaction; all or none.
    * An event whose id is stored already with the same content is answered with its row and not added again.
-   * @throws ServiceError `id_conflict` (same id, other content), `build_exists`, `unknown_build`, `out_of_space`
+   * Nothing is added to a log whose chain does not hold up to its end.
+   * @throws ServiceError `id_conflict` (same id, other content), `build_exists`, `unknown_build`, `out_of_space`,
+   * `storage_failed`, `damaged_log`
    */
   append(events: readonly BenchEvent[]): Promise<Appended>;
   heads(): Promise<Head[]>;
   head(build: string): Promise<Head | undefined>;
-  /** Rows of a build numbered above `after`, in order, at most `limit`. */
+  /** Hash of the entry of this number, where there is one. */
+  hashAt(build: string, seq: number): Promise<string | undefined>;
+  /**
+   * Rows of a build numbered above `after`, in order, at most `limit`.
+   * @throws ServiceError `damaged_log`, as all that read rows, when a text is not what its hash covers
+   */
   rowsAfter(build: string, after: number, limit: number): Promise<StoredRow[]>;
   find(id: string): Promise<StoredRow | undefined>;
   bundle(id: string): Promise<StoredRow[]>;

@@ -53,6 +53,10 @@ export const ERROR_STATUS = {
   internal: 500,
   not_ready: 503,
   out_of_space: 507,
+  /** The disk or the folder refuses, or is not the one that was opened: try again when the owner has seen to it. */
+  storage_failed: 503,
+  /** An entry is not what its hash says: nothing is added to its log until the owner has seen to it. */
+  damaged_log: 500,
 } as const;
 export type ErrorCode = keyof typeof ERROR_STATUS;
 export const ERROR_CODES = Object.keys(ERROR_STATUS) as [ErrorCode, ...ErrorCode[]];

@@ -12,6 +12,7 @@ import { LiveBus } from "../../server/builds/live-bus.ts";
 import { openShopData, type ShopData } from "../../server/data-dir.ts";
 import type { Deps } from "../../server/deps.ts";
 import type { App } from "../../server/http/types.ts";
+import { collect } from "../../server/move/collect.ts";
 import type { BenchEvent, EventData, EventType } from "../../shared/events/events.ts";
 import type { Context, Parsed } from "../../shared/events/reading.ts";
 import { Evaluator } from "../../shared/rules/index.ts";
@@ -64,11 +65,9 @@ export interface TestShop {
 }
 
 /** The service on a fresh folder (or on `dir`), closed when the test ends. */
-export async function bootShop(
-  options: { dir?: string; access?: Access; deps?: Partial<Deps>; graceMs?: number } = {},
-): Promise<TestShop> {
+export async function bootShop(options: { dir?: string; access?: Access; deps?: Partial<Deps> } = {}): Promise<TestShop> {
   const dir = options.dir ?? (await tempDir());
-  const data = await openShopData(dir, options.graceMs === undefined ? {} : { graceMs: options.graceMs });
+  const data = await openShopData(dir);
   const deps: Deps = {
     shop: data.shop,
     store: data.store,
@@ -97,6 +96,12 @@ export async function bootShop(
     await data.close();
   });
   return { app, deps, data };
+}
+
+/** Put every orphan of the shop aside, young ones too; gives how many there were. */
+export async function putAsideOrphans(data: ShopData): Promise<number> {
+  const { orphans } = await collect(data, { graceMs: 0 });
+  return (await collect(data, { graceMs: 0, putAside: orphans })).putAside;
 }
 
 /** Open a demo build through the API and give its id. */

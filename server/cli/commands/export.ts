@@ -1,20 +1,18 @@
 // `thoubook export [BUILD]`: one build's log, or the list of builds, as JSON; with --blobs also its clips and photos.
 import { copyFile, mkdir } from "node:fs/promises";
 import { join } from "node:path";
-import { Kysely } from "kysely";
 import { Blobs } from "../../blobs/blobs.ts";
 import { dataPaths } from "../../data-dir.ts";
 import { exportJson } from "../../move/export-build.ts";
 import { SqlStore } from "../../store/sql-store.ts";
-import { ImmediateSqliteDialect } from "../../store/sqlite/dialect.ts";
-import { openDatabaseReadOnly } from "../../store/sqlite/open.ts";
-import type { Tables } from "../../store/tables.ts";
+import { openSqliteSnapshot } from "../../store/sqlite/snapshot.ts";
 import { BAD_ARGUMENTS, DONE, holdsShop, orSay, printJson } from "../output.ts";
 
 export async function run(positional: unknown[], options: { data: string; blobs?: string }): Promise<number> {
   if (!holdsShop(options.data)) return BAD_ARGUMENTS;
   const paths = dataPaths(options.data);
-  const store = new SqlStore(new Kysely<Tables>({ dialect: new ImmediateSqliteDialect(openDatabaseReadOnly(paths.database)) }));
+  const snapshot = openSqliteSnapshot(paths.database);
+  const store = new SqlStore(snapshot.db);
   try {
     return await orSay(async () => {
       const build = positional[0];
@@ -27,7 +25,7 @@ export async function run(positional: unknown[], options: { data: string; blobs?
       return DONE;
     });
   } finally {
-    await store.close();
+    await snapshot.close();
   }
 }
 

@@ -3,8 +3,8 @@ import { createReadStream } from "node:fs";
 import { readFile, stat } from "node:fs/promises";
 import { join } from "node:path";
 import { openShopData, type ShopData } from "../../data-dir.ts";
-import { MoveError } from "../../move/backup.ts";
 import { importBuild, readExport } from "../../move/import-build.ts";
+import { MoveError } from "../../move/manifest.ts";
 import { blobsOf } from "../../store/blob-refs.ts";
 import { BAD_ARGUMENTS, DONE, orSay, printJson, say } from "../output.ts";
 

@@ -12,6 +12,7 @@ type Options = {
   readonly data: string;
   readonly database?: string;
   readonly demo?: boolean;
+  readonly asItIs?: boolean;
   readonly log: string;
   readonly lan?: boolean;
   readonly name?: string;
@@ -39,6 +40,7 @@ export async function run(_positional: unknown[], options: Options): Promise<num
       dataDir: options.data,
       port,
       logger,
+      asIs: options.asItIs === true,
       senses: await openSenses(),
       ...(options.lan === true
         ? { lan: { name, nameConstraints: options.nameConstraints, newAuthority: options.newAuthority === true } }

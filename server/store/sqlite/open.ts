@@ -1,6 +1,10 @@
 // Opens the database file: pragmas set and read back, migrations applied.
 import Database from "better-sqlite3";
+import { PlainError } from "../../errors.ts";
+import { storageRefusal } from "../storage.ts";
+import { DamagedDatabase, damageOf } from "./damage.ts";
 import { MIGRATIONS } from "./migrations.ts";
+import { integrityOf } from "./snapshot.ts";
 
 /** Pragmas set on every connection, and what reading them back must give. */
 const PRAGMAS = [
@@ -13,18 +17,28 @@ const PRAGMAS = [
 
 /**
  * Open or create the database at `path` for writing.
- * @throws Error when a pragma does not hold, or the file comes from a newer version
+ * @throws DamagedDatabase when the file is damaged or another program's; PlainError when it comes from a newer version
  */
 export function openDatabase(path: string): Database.Database {
-  const db = new Database(path);
+  const db = open(path);
   try {
+    assertOurs(db, path);
+    assertSound(db, path);
     for (const { name, set } of PRAGMAS) db.pragma(`${name} = ${set}`);
     assertPragmas(db);
     migrate(db);
     return db;
   } catch (error) {
     db.close();
-    throw error;
+    throw damageOf(error, path) ?? storageRefusal(error) ?? error;
+  }
+}
+
+function open(path: string): Database.Database {
+  try {
+    return new Database(path);
+  } catch (error) {
+    throw damageOf(error, path) ?? storageRefusal(error) ?? error;
   }
 }
 
@@ -36,11 +50,16 @@ export function assertPragmas(db: Database.Database): void {
   }
 }
 
-/** Open an existing database without the right to write. */
-export function openDatabaseReadOnly(path: string): Database.Database {
-  const db = new Database(path, { readonly: true, fileMustExist: true });
-  db.pragma("busy_timeout = 5000");
-  return db;
+/** A look at all pages, quick enough for every start: a damaged file is not written to. */
+function assertSound(db: Database.Database, path: string): void {
+  const [fault] = integrityOf(db, "quick_check");
+  if (fault !== undefined) throw new DamagedDatabase(path, `a damaged one (${fault})`);
+}
+
+/** A database that somebody else made is not given tables of ours. */
+function assertOurs(db: Database.Database, path: string): void {
+  const tables = db.prepare("SELECT name FROM sqlite_schema WHERE type = 'table'").pluck().all() as string[];
+  if (tables.length > 0 && !tables.includes("migration")) throw new DamagedDatabase(path, "another program's database");
 }
 
 function migrate(db: Database.Database): void {
@@ -50,7 +69,7 @@ function migrate(db: Database.Database): void {
     const newest = MIGRATIONS.at(-1)?.id ?? 0;
     const unknown = applied.find((id) => id > newest);
     if (unknown !== undefined)
-      throw new Error(`Expected a database of version ${newest} or older, got version ${unknown}: use a newer thoubook`);
+      throw new PlainError(`Expected a database of version ${newest} or older, got version ${unknown}: use a newer thoubook`);
     for (const migration of MIGRATIONS) {
       if (applied.includes(migration.id)) continue;
       db.exec(migration.sql);

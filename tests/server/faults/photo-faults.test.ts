@@ -8,7 +8,7 @@ import { v7 } from "uuid";
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { verifyData } from "../../../server/move/verify.ts";
 import type { TestShop } from "../helper.ts";
-import { bootShop, multipart, openDemoBuild, tempDir } from "../helper.ts";
+import { bootShop, multipart, openDemoBuild, putAsideOrphans, tempDir } from "../helper.ts";
 
 /** Set to the number of bytes after which the disk is full; undefined while there is room. */
 const disk = vi.hoisted(() => ({ room: undefined as number | undefined }));
@@ -94,8 +94,10 @@ describe("a shop killed during an upload", () => {
       const build = lines[0] ?? "";
       expect(signal).toBe(moment === "never" ? null : "SIGKILL");
       expect(lines.includes("acknowledged")).toBe(moment === "never");
-      // The next start finds the folder free, and what was half written is gone.
-      const shop = await bootShop({ dir, graceMs: 0 });
+      // The next start finds the folder free; a whole picture that no entry names yet is kept, and put aside when that is asked for.
+      const shop = await bootShop({ dir });
+      expect(await shop.deps.blobs.has(hash)).toBe(moment !== "before_blob");
+      expect(await putAsideOrphans(shop.data)).toBe(moment === "between_blob_and_event" ? 1 : 0);
       expect(await served(shop)).toBe(status);
       expect(await photosOf(shop, build)).toHaveLength(held);
       expect(await shop.deps.blobs.has(hash)).toBe(held === 1);

@@ -1,13 +1,15 @@
 // Moving and checking a shop: verify finds every kind of damage, backup and restore give the same shop, export and import too.
-import { cp, mkdir, readdir, readFile, rm, writeFile } from "node:fs/promises";
+import { readdir, readFile, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import Database from "better-sqlite3";
 import { beforeEach, describe, expect, it } from "vitest";
 import { run as runExport } from "../../../server/cli/commands/export.ts";
 import { DataInUse, dataPaths, openShopData } from "../../../server/data-dir.ts";
-import { backup, restore } from "../../../server/move/backup.ts";
+import { backup } from "../../../server/move/backup.ts";
 import { exportJson } from "../../../server/move/export-build.ts";
 import { importBuild } from "../../../server/move/import-build.ts";
+import { writeManifest } from "../../../server/move/manifest.ts";
+import { restore } from "../../../server/move/restore.ts";
 import { verifyData } from "../../../server/move/verify.ts";
 import { bootShop, clipForm, makeWav, openDemoBuild, type TestShop, tempDir } from "../helper.ts";
 
@@ -72,9 +74,9 @@ describe("backup and restore", () => {
     const out = join(await tempDir(), "copy");
     const manifest = await backup(dir, out);
     expect(manifest.heads).toEqual([await shop.data.store.head(build)]);
-    expect((await readdir(out)).sort()).toEqual(["blobs", "manifest.json", "thoubook.db"]);
+    expect((await readdir(out)).sort()).toEqual(["blobs", "manifest.json", "manifest.json.sha256", "shop.json", "thoubook.db"]);
     const again = join(await tempDir(), "shop2");
-    expect(await restore(out, again)).toEqual(manifest);
+    expect(await restore(out, again)).toEqual({ manifest });
     expect(await verifyData(again)).toEqual(await verifyData(dir));
     const second = await bootShop({ dir: again });
     const read = async ({ app }: TestShop) => (await app.inject(`/api/builds/${build}/events`)).json();
@@ -86,12 +88,12 @@ describe("backup and restore", () => {
     const out = join(await tempDir(), "copy");
     await backup(dir, out);
     await expect(backup(dir, out)).rejects.toThrow(/Expected a new folder/);
-    await expect(restore(out, dir)).rejects.toThrow(/without a shop/);
+    await expect(restore(out, dir)).rejects.toThrow(/empty or new folder/);
     const fresh = join(await tempDir(), "fresh");
     await expect(restore(dir, fresh)).rejects.toThrow(/manifest/);
     for (const [file, wanted] of [
       [dataPaths(out).database, /backup's database/],
-      [join(out, "blobs", clip.slice(0, 2), clip), /blob/],
+      [join(out, "blobs", clip.slice(0, 2), clip), /SHA-256 of the file of entry 6/],
       [join(out, "manifest.json"), /manifest/],
     ] as const) {
       const whole = await readFile(file);
@@ -116,7 +118,8 @@ describe("backup and restore", () => {
     manifest.database.sha256 = createHash("sha256")
       .update(await readFile(dataPaths(out).database))
       .digest("hex");
-    await writeFile(join(out, "manifest.json"), JSON.stringify(manifest));
+    // Whoever rewrites the log can also write the manifest's hash anew; the heads are what was witnessed.
+    await writeManifest(out, manifest);
     await expect(restore(out, join(await tempDir(), "fresh"))).rejects.toThrow(/manifest's heads/);
   });
 });
@@ -198,23 +201,6 @@ describe("the data folder", () => {
     await shop.app.close();
     await shop.data.close();
     const data = await openShopData(dir);
-    await data.close();
-  });
-
-  it("is cleared of what a crash left when it is opened", async () => {
-    await shop.app.close();
-    await shop.data.close();
-    await writeFile(join(dir, "blobs", "incoming", "torn"), "half");
-    const orphan = "ab".repeat(32);
-    await mkdir(join(dir, "blobs", "ab"), { recursive: true });
-    await writeFile(join(dir, "blobs", "ab", orphan), "orphan");
-    await cp(dir, `${dir}-copy`, { recursive: true });
-    const patient = await openShopData(`${dir}-copy`);
-    expect(patient.swept).toEqual({ partial: 1, orphans: 0 });
-    await patient.close();
-    const data = await openShopData(dir, { graceMs: 0 });
-    expect(data.swept).toEqual({ partial: 1, orphans: 1 });
-    expect(await data.blobs.has(clip)).toBe(true);
     await data.close();
   });
 });

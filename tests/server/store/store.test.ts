@@ -15,7 +15,7 @@ import { atEnd, makeEvent, openingEvent, tempDir, textEvent } from "../helper.ts
 
 async function openTemp() {
   const path = join(await tempDir(), "book.db");
-  const store = openSqliteStore(path, () => "2026-03-04T09:11:13.000Z");
+  const store = openSqliteStore(path, { now: () => "2026-03-04T09:11:13.000Z" });
   atEnd(() => store.close());
   return { path, store };
 }
