@@ -6,6 +6,8 @@ import { expected, ServiceError } from "../errors.ts";
 import type { Store, StoredRow } from "../store/store.ts";
 
 const PAGE = 1000;
+/** What keeps one build from being opened, and says nothing of the others. */
+const UNREADABLE: ReadonlySet<string> = new Set(["unreadable_build", "damaged_log"]);
 
 export interface OpenedBuild {
   readonly build: Build;
@@ -68,7 +70,7 @@ export class Builds {
       try {
         builds.push(await this.read(build, look));
       } catch (error) {
-        if (!(error instanceof ServiceError && error.code === "unreadable_build")) throw error;
+        if (!(error instanceof ServiceError && UNREADABLE.has(error.code))) throw error;
         unreadable.push({ id: build, say: error.message });
       }
     return { builds, unreadable };
