@@ -12,11 +12,14 @@ import { RecordPage } from "./pages/record.tsx";
 import { Shelf } from "./pages/shelf.tsx";
 import { WhatIfPage } from "./pages/what-if.tsx";
 import { NewerScreens } from "./parts/edition.tsx";
+import { HeldBack } from "./parts/held-back.tsx";
 import { later } from "./parts/later.tsx";
 import { Unsent } from "./parts/unsent.tsx";
+import { LOOKS_ONLY, Writers } from "./parts/writers.tsx";
 import { linkTo, type Page, route } from "./route.ts";
 import { bench, openBook, turnTo } from "./store/bench.ts";
 import type { Book } from "./store/book.ts";
+import { mayWrite } from "./store/caller.ts";
 import { person } from "./store/device.ts";
 
 export interface BuildPageProps {
@@ -45,7 +48,7 @@ export function App() {
   if (bench.value === undefined) return <p class="page quiet">Opening the book…</p>;
   turnTo(id);
   const shown = BUILD_PAGES.find((row) => row.page === page);
-  if (page === "bench" && shown !== undefined) return <main id="page">{<BuildPage show={shown.show} />}</main>;
+  if (page === "bench" && shown !== undefined && mayWrite()) return <main id="page">{<BuildPage show={shown.show} />}</main>;
   return (
     <>
       <button type="button" class="skip" onClick={skip}>
@@ -61,6 +64,7 @@ export function App() {
         <Unsent />
       </header>
       <NewerScreens />
+      <HeldBack />
       {id === undefined ? null : <ThumbIndex id={id} page={page} />}
       <main id="page" tabIndex={-1}>
         {shown === undefined ? <LoosePage page={page} /> : <BuildPage show={shown.show} />}
@@ -71,7 +75,12 @@ export function App() {
 
 /** Pages that belong to no build. */
 function LoosePage({ page }: { page: Page }) {
-  if (page === "new") return <NewBuild />;
+  if (page === "new")
+    return (
+      <Writers instead={<p class="page warning">{LOOKS_ONLY}</p>}>
+        <NewBuild />
+      </Writers>
+    );
   return page === "voice" ? <VoicePage /> : <Shelf />;
 }
 
@@ -86,7 +95,7 @@ function ThumbIndex({ id, page }: { id: string; page: Page }) {
   useEffect(() => current.current?.scrollIntoView({ block: "nearest", inline: "center" }), [page]);
   return (
     <nav class="thumb-index" aria-label="Pages of this build">
-      {BUILD_PAGES.map((row) => (
+      {BUILD_PAGES.filter(({ page: one }) => one !== "bench" || mayWrite()).map((row) => (
         <a
           key={row.page}
           ref={row.page === page ? current : null}
@@ -116,5 +125,6 @@ function BuildPage({ show: Show }: { show: ComponentType<BuildPageProps> }) {
       </div>
     );
   }
+  if (Show === BenchScreen && !mayWrite()) return <p class="page warning">{LOOKS_ONLY}</p>;
   return <Show book={book} build={build} tick={book.tick.value} />;
 }

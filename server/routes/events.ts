@@ -8,7 +8,7 @@ import { inTheNameOf, whoOf } from "../builds/who.ts";
 import type { Deps } from "../deps.ts";
 import { expected, ServiceError } from "../errors.ts";
 import type { App } from "../http/types.ts";
-import { storedJson } from "./rows.ts";
+import { receiptOf, storedJson } from "./rows.ts";
 
 export function eventRoutes(app: App, deps: Deps): void {
   app.get(
@@ -54,7 +54,7 @@ export function eventRoutes(app: App, deps: Deps): void {
       await checkBlobs(deps, request.body.events);
       const who = whoOf(deps, request);
       const rows = await logEvents(deps, await inTheNameOf(deps.store, who, request.body.events), who);
-      return { stored: rows.map(({ id, seq, hash }) => ({ id, seq, hash })) };
+      return { stored: rows.map(receiptOf) };
     },
   );
 }

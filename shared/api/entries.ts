@@ -44,7 +44,15 @@ export const eventsPageSchema = z.strictObject({
 });
 
 export const postEventsSchema = z.strictObject({ events: z.array(eventSchema).min(1).max(LIMITS.events) });
-export const receiptSchema = z.strictObject({ id: z.uuid(), seq: z.int().min(1), hash: sha256Schema });
+/** That an event is in the log, and all that the log holds of it beside what was sent: who it was taken from is the shop's to say. */
+export const receiptSchema = z.strictObject({
+  id: z.uuid(),
+  seq: z.int().min(1),
+  hash: sha256Schema,
+  receivedAt: z.string(),
+  device: z.string(),
+  by: z.string(),
+});
 export type Receipt = z.infer<typeof receiptSchema>;
 export const receiptsSchema = z.strictObject({ stored: z.array(receiptSchema) });
 

@@ -1,11 +1,24 @@
 // The box for words where no microphone is at hand. What is typed here is read exactly as if it had been said.
 import { useState } from "preact/hooks";
 import { readBackOutcome } from "../bench/read-back.ts";
+import { LOOKS_ONLY } from "../parts/writers.tsx";
 import type { Book } from "../store/book.ts";
+import { mayWrite } from "../store/caller.ts";
 import { logWords } from "../store/words.ts";
 
+/** Words being typed outlast the page: the phone may put it away, or a newer version take its place. */
+function useHalfTyped(build: string): [string, (text: string) => void] {
+  const name = `half-typed ${build}`;
+  const [text, setText] = useState(() => sessionStorage.getItem(name) ?? "");
+  const keep = (next: string) => {
+    setText(next);
+    sessionStorage.setItem(name, next);
+  };
+  return [text, keep];
+}
+
 export function TypeBox({ book, onLogged }: { book: Book; onLogged?: () => void }) {
-  const [text, setText] = useState("");
+  const [text, setText] = useHalfTyped(book.id);
   const [answer, setAnswer] = useState("");
   const [busy, setBusy] = useState(false);
   const send = async (submit: Event) => {
@@ -32,6 +45,7 @@ export function TypeBox({ book, onLogged }: { book: Book; onLogged?: () => void 
       setBusy(false);
     }
   };
+  if (!mayWrite()) return <p class="quiet">{LOOKS_ONLY}</p>;
   return (
     <form class="type-box" onSubmit={(submit) => void send(submit)}>
       <label for="words">Say it in writing</label>

@@ -17,7 +17,8 @@ export function HandOver({ book, build, open }: { book: Book; build: Build; open
         Handed over by {build.handedOver.by} on {dayOf(build.handedOver.at)}, at the entry <code>{build.handedOver.head}</code>.
       </p>
     );
-  if (head === undefined || outboxState.value.count > 0)
+  const { count, refused } = outboxState.value;
+  if (head === undefined || count > 0 || refused.some((parcel) => parcel.build === build.id))
     return <p class="no-print">It can be handed over once every entry is in the shop.</p>;
   const send = (submit: Event) => {
     submit.preventDefault();

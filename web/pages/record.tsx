@@ -13,6 +13,7 @@ import { Mark } from "../parts/mark.tsx";
 import { dayOf } from "../parts/time.ts";
 import { findingsByEvent, markOf, worstFirst } from "../parts/verdict.ts";
 import { Wide } from "../parts/wide.tsx";
+import { Writers } from "../parts/writers.tsx";
 import { photoUrl } from "../store/shop.ts";
 import { HandOver } from "./hand-over.tsx";
 
@@ -50,7 +51,9 @@ export function RecordPage({ book, build }: BuildPageProps) {
       </section>
       <Pictures build={build} />
       <GaugeList build={build} />
-      <HandOver book={book} build={build} open={open.length} />
+      <Writers>
+        <HandOver book={book} build={build} open={open.length} />
+      </Writers>
       <footer class="record-foot">
         <p>
           The log behind this record has {head?.seq ?? 0} entries. Hash of its last one (SHA-256, each entry chained to the one

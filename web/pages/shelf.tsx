@@ -2,7 +2,9 @@
 import { useEffect, useState } from "preact/hooks";
 import type { BuildRow } from "../../shared/api/builds.ts";
 import type { DemoState } from "../../shared/api/demo.ts";
+import { TakeIn } from "../parts/take-in.tsx";
 import { dayOf } from "../parts/time.ts";
+import { Writers } from "../parts/writers.tsx";
 import { linkTo } from "../route.ts";
 import { bench } from "../store/bench.ts";
 import { getSetting, setSetting } from "../store/device.ts";
@@ -18,10 +20,12 @@ export function Shelf() {
   const load = async () => {
     const device = bench.value?.device;
     try {
+      await bench.value?.outbox.meet();
       const rows = await listBuilds();
       setBuilds(rows);
       setTrouble(undefined);
       if (device !== undefined) await setSetting(device, SHELF, rows);
+      await findLost(rows);
     } catch (error) {
       setTrouble(asFailure(error).message);
       if (device !== undefined) setBuilds((await getSetting<BuildRow[]>(device, SHELF)) ?? []);
@@ -53,14 +57,31 @@ export function Shelf() {
           </li>
         ))}
       </ul>
-      <p>
-        <a class="stamp-button" href={linkTo("new")}>
-          Open a new build
-        </a>
-      </p>
+      <Writers>
+        <p>
+          <a class="stamp-button" href={linkTo("new")}>
+            Open a new build
+          </a>
+        </p>
+      </Writers>
       {builds === undefined || trouble !== undefined ? null : <DemoOffer empty={builds.length === 0} onMade={load} />}
+      <Writers>
+        <TakeIn />
+      </Writers>
     </div>
   );
+}
+
+/** A build that stands no longer where the shop had confirmed it to stand is looked into. */
+async function findLost(rows: readonly BuildRow[]): Promise<void> {
+  const { value } = bench;
+  if (value === undefined) return;
+  const { keep } = value.device;
+  for (const build of await keep.builds()) {
+    const ours = await keep.head(build);
+    const theirs = rows.find(({ id }) => id === build)?.head;
+    if (theirs?.hash !== ours?.hash) await value.outbox.compare(build);
+  }
 }
 
 /** Offers the demo build: a day book of clips and pictures that is really run through hearing, reading and checking. */

@@ -13,7 +13,8 @@ export function later<P extends object>(load: () => Promise<{ default: Component
         () => setFailed(true),
       );
     }, []);
-    if (failed) return <p class="page warning">This page could not be fetched from the shop. Try again when it is in reach.</p>;
+    if (failed)
+      return <p class="page warning">This page could not be fetched from the shop. Load it again when the shop is in reach.</p>;
     if (shown === undefined) return <p class="page quiet">Turning the page…</p>;
     return <shown.page {...props} />;
   };

@@ -4,6 +4,7 @@ import { LIMITS } from "../../shared/api/entries.ts";
 import type { Build } from "../../shared/build/index.ts";
 import type { Place } from "../../shared/places/places.ts";
 import type { Book } from "../store/book.ts";
+import { mayWrite } from "../store/caller.ts";
 import { outboxState } from "../store/runner.ts";
 import { handIn } from "./hand-in.ts";
 import "./photo.css";
@@ -50,6 +51,7 @@ export function HandInBox({ book, build, place, capture = false }: Props) {
     }
   };
 
+  if (!mayWrite()) return null;
   const refused = new Map(outboxState.value.refused.map((parcel) => [parcel.id, parcel.refused?.message ?? "refused"]));
   const stateOf = (row: Row) => {
     if (row.trouble !== undefined) return { words: row.trouble, step: 0, bad: true };

@@ -1,6 +1,7 @@
 // What the page holds for as long as it is open: this device, its outbox, and the build that is open.
 import { type Signal, signal } from "@preact/signals";
 import { Book } from "./book.ts";
+import { learnCaller } from "./caller.ts";
 import { type Device, openDevice } from "./device.ts";
 import type { Outbox } from "./outbox.ts";
 import { startOutbox } from "./runner.ts";
@@ -17,6 +18,7 @@ export const openBook: Signal<Book | undefined> = signal(undefined);
 /** Open this device's memory and start carrying. */
 export async function startBench(): Promise<Bench> {
   const device = await openDevice();
+  await learnCaller(device);
   const started = { device, outbox: startOutbox(device.keep, shopCarrier) };
   bench.value = started;
   // Asks the browser not to clear this page's memory when space runs low; it may refuse.

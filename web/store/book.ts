@@ -6,15 +6,10 @@ import type { Evaluator, Finding } from "../../shared/rules/index.ts";
 import type { Device } from "./device.ts";
 import { asFailure } from "./failure.ts";
 import { Fold, type Row } from "./fold.ts";
-import { cachedRows, cacheRows, dropCached } from "./log-cache.ts";
-import type { Outbox } from "./outbox.ts";
-import type { Blobs, Parcel } from "./parcel.ts";
+import type { Outbox, Trouble } from "./outbox.ts";
+import { type Blobs, type Parcel, parcelOf } from "./parcel.ts";
+import { outboxState } from "./runner.ts";
 import { eventsAfter } from "./shop.ts";
-
-export interface Trouble {
-  readonly code: string;
-  readonly message: string;
-}
 
 const REOPEN_MS = 2000;
 
@@ -26,6 +21,8 @@ export class Book {
   #source: EventSource | undefined;
   #reopen: ReturnType<typeof setTimeout> | undefined;
   #closed = false;
+  #unwatch: (() => void) | undefined;
+  #refused: ReadonlySet<string> = new Set();
   #fetching: Promise<void> | undefined;
   /** Changes with every change of the build; screens read it to be drawn again. */
   readonly tick: Signal<number> = signal(0);
@@ -63,18 +60,17 @@ export class Book {
 
   /** Show what this device has, then what the shop has, then follow it. */
   async open(): Promise<void> {
-    const cached = await cachedRows(this.#device.db, this.id);
-    this.#fold.confirm(cached);
-    await this.#addWaiting();
-    this.#changed();
-    if (cached.length > 0) this.loading.value = false;
+    await this.#fromKeep();
+    if (this.build !== undefined) this.loading.value = false;
     await this.#catchUp(true);
     this.loading.value = false;
-    this.#follow();
+    this.#follow(true);
+    this.#unwatch = outboxState.subscribe(({ refused }) => this.#heed(refused));
   }
 
   close(): void {
     this.#closed = true;
+    this.#unwatch?.();
     clearTimeout(this.#reopen);
     this.#source?.close();
     this.live.value = false;
@@ -82,10 +78,7 @@ export class Book {
 
   /** Keep events made here, with the blobs they rest on; resolves when this device holds them durably, and the fold has them. */
   async log(events: readonly BenchEvent[], blobs: Blobs = {}): Promise<readonly BenchEvent[]> {
-    const kept = await this.#outbox.add(
-      events.map((event): Parcel => ({ kind: "event", id: event.id, build: this.id, at: event.at, event })),
-      blobs,
-    );
+    const kept = await this.#outbox.add(events.map(parcelOf), blobs);
     const numbered = kept.flatMap((parcel) => (parcel.kind === "event" ? [parcel.event] : []));
     this.#fold.add(numbered);
     this.#changed();
@@ -99,14 +92,32 @@ export class Book {
     void this.#outbox.drain();
   }
 
-  /** Events that wait on this device belong to the build as it is seen here. */
+  /** What the shop confirmed to this device, and behind it what waits here. */
+  async #fromKeep(): Promise<void> {
+    this.#fold.reset();
+    this.#fold.confirm(await this.#device.keep.log(this.id));
+    await this.#addWaiting();
+  }
+
+  /** Entries that wait on this device belong to the build as it is seen here, and so do those that the shop has lost. */
   async #addWaiting(): Promise<void> {
     const parcels = await this.#device.keep.all();
     this.#fold.add(
       parcels.flatMap((parcel) =>
-        parcel.kind === "event" && parcel.build === this.id && parcel.refused === undefined ? [parcel.event] : [],
+        parcel.kind === "event" && parcel.build === this.id && parcel.refused?.kind !== "refused" ? [parcel.event] : [],
       ),
     );
+    this.#changed();
+  }
+
+  /** What the shop refused is no longer part of the build; what is sent again is. */
+  #heed(refused: readonly Parcel[]): void {
+    const out = refused.filter((parcel) => parcel.build === this.id && parcel.refused?.kind === "refused");
+    const ids = new Set(out.map(({ id }) => id));
+    const back = [...this.#refused].some((id) => !ids.has(id));
+    this.#refused = ids;
+    if (this.#fold.drop(ids)) this.#changed();
+    if (back) void this.#addWaiting();
   }
 
   #changed(): void {
@@ -122,7 +133,7 @@ export class Book {
 
   async #fetch(check: boolean): Promise<void> {
     try {
-      if (check) await this.#checkSameLog();
+      if (check) await this.#compare();
       for (;;) {
         const page = await eventsAfter(this.id, this.#fold.head?.seq ?? 0);
         await this.#take(page.events);
@@ -133,38 +144,37 @@ export class Book {
       const { code, message } = asFailure(error);
       this.trouble.value = { code, message };
     }
+    this.#changed();
   }
 
-  /** A shop whose log has been put back from a copy, or another shop at the same address, has other hashes. */
-  async #checkSameLog(): Promise<void> {
+  /** A shop whose log was put back from an older copy has other hashes: then what is shown is what this device has made of it. */
+  async #compare(): Promise<void> {
+    const { keep } = this.#device;
+    if ((await keep.head(this.id)) !== undefined) await this.#outbox.compare(this.id);
     const { head } = this.#fold;
-    if (head === undefined) return;
-    const { events } = await eventsAfter(this.id, head.seq - 1, 1);
-    if (events[0]?.hash === head.hash) return;
-    await dropCached(this.#device.db, this.id);
-    this.#fold.reset();
-    this.#changed();
+    if (head !== undefined && (await keep.hashAt(this.id, head.seq)) !== head.hash) await this.#fromKeep();
   }
 
   async #take(rows: readonly StoredEvent[]): Promise<boolean> {
     const whole = this.#fold.confirm(rows);
-    this.#changed();
-    await cacheRows(this.#device.db, this.id, rows);
+    // A copy only: a device without room for it opens the build from the shop.
+    await this.#device.keep.cache(this.id, rows).catch(() => undefined);
     return whole;
   }
 
-  #follow(): void {
+  /** @param checked the logs were compared just now */
+  #follow(checked = false): void {
     if (this.#closed) return;
     const source = new EventSource(`/api/builds/${this.id}/live?after=${this.#fold.head?.seq ?? 0}`);
     this.#source = source;
     source.onopen = () => {
       this.live.value = true;
-      this.trouble.value = undefined;
-      void this.#outbox.drain();
+      // The shop may have been started on another book meanwhile.
+      void (checked ? Promise.resolve() : this.#catchUp(true)).then(() => this.#outbox.drain());
     };
     source.onmessage = (message) => {
       const row = JSON.parse(String(message.data)) as StoredEvent;
-      void this.#take([row]).then((whole) => (whole ? undefined : this.#catchUp()));
+      void this.#take([row]).then((whole) => (whole ? this.#changed() : this.#catchUp()));
     };
     source.onerror = () => {
       this.live.value = false;

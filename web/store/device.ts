@@ -6,7 +6,10 @@ import { MemoryKeep } from "./memory-keep.ts";
 import type { Keep } from "./parcel.ts";
 
 export interface Device {
-  readonly id: string;
+  /** What the log calls this device: its own name, behind that of its pass where the shop gave it one. */
+  id: string;
+  /** The name it gave itself. */
+  readonly own: string;
   readonly keep: Keep;
   /** Undefined when the browser keeps nothing: then all is lost with the page, and the screen says so. */
   readonly db: Database | undefined;
@@ -33,9 +36,10 @@ export async function openDevice(name?: string): Promise<Device> {
       await db.put("settings", id, DEVICE);
     }
     person.value = ((await db.get("settings", PERSON)) as string | undefined) ?? person.value;
-    return { id, keep: new DbKeep(db), db };
+    return { id, own: id, keep: new DbKeep(db), db };
   } catch {
-    return { id: newDeviceId(), keep: new MemoryKeep(), db: undefined };
+    const id = newDeviceId();
+    return { id, own: id, keep: new MemoryKeep(), db: undefined };
   }
 }
 

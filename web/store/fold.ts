@@ -57,9 +57,11 @@ export class Fold {
       if (row.seq > seq) return false;
       this.#confirmed.push(row);
       const at = this.#pending.findIndex(({ id }) => id === row.event.id);
-      // The oldest that waits was folded at this very place already; anything else changes the order that the shop has.
-      if (at >= 0) this.#pending.splice(at, 1);
-      if (at > 0 || (at < 0 && this.#pending.length > 0)) again = true;
+      // The oldest that waits was folded at this very place already; anything else changes the order that the shop has, or whose
+      // entry it is.
+      const [mine] = at >= 0 ? this.#pending.splice(at, 1) : [];
+      if (at > 0 || (mine !== undefined && mine.device !== row.event.device) || (at < 0 && this.#pending.length > 0))
+        again = true;
       else if (at < 0 && !again) this.#foldOne(row.event);
     }
     if (again) this.#refold();
@@ -76,17 +78,19 @@ export class Fold {
     }
   }
 
-  /** Let go of events that the shop refused. */
-  drop(ids: ReadonlySet<string>): void {
+  /** Let go of events that the shop refused. True when there were any. */
+  drop(ids: ReadonlySet<string>): boolean {
     const rest = this.#pending.filter(({ id }) => !ids.has(id));
-    if (rest.length === this.#pending.length) return;
+    if (rest.length === this.#pending.length) return false;
     this.#pending = rest;
     this.#refold();
+    return true;
   }
 
-  /** Forget all that was confirmed: the shop's log is another one. */
+  /** Forget everything: the shop's log is another one. */
   reset(): void {
     this.#confirmed = [];
+    this.#pending = [];
     this.#refold();
   }
 

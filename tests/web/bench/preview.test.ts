@@ -15,12 +15,12 @@ import { opened, testStamp } from "../../support/events.ts";
 const away = async (): Promise<never> => {
   throw new ShopFailure("out_of_reach", "no shop here", 0);
 };
-const NO_SHOP: Carrier = { putBlob: away, postEvents: away, postPhoto: away };
+const NO_SHOP: Carrier = { meet: away, rowsAfter: away, putBlob: away, postEvents: away, postPhoto: away };
 
 async function openBook(): Promise<Book> {
   const stamp = testStamp();
   const keep = new MemoryKeep();
-  const book = new Book(stamp.build, { id: "phone", keep, db: undefined }, new Outbox(keep, NO_SHOP));
+  const book = new Book(stamp.build, { id: "phone", own: "phone", keep, db: undefined }, new Outbox(keep, NO_SHOP));
   await book.log([opened(stamp)]);
   return book;
 }
@@ -121,7 +121,7 @@ describe("a preview", () => {
 
   it("is of nothing while no build is there", () => {
     const keep = new MemoryKeep();
-    const book = new Book(testStamp().build, { id: "phone", keep, db: undefined }, new Outbox(keep, NO_SHOP));
+    const book = new Book(testStamp().build, { id: "phone", own: "phone", keep, db: undefined }, new Outbox(keep, NO_SHOP));
     expect(previewOf(book, parse("ring gap number two top, nine thou", {}, opened(testStamp()).data.spec))).toBeUndefined();
   });
 });

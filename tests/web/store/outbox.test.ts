@@ -2,65 +2,11 @@
 // made, and nothing leaves the device before the shop's receipt.
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { Receipt } from "../../../shared/api/entries.ts";
-import type { BenchEvent } from "../../../shared/events/events.ts";
-import { ShopFailure } from "../../../web/store/failure.ts";
 import { MemoryKeep } from "../../../web/store/memory-keep.ts";
 import { Outbox, type OutboxState } from "../../../web/store/outbox.ts";
-import type { Carrier, EventParcel, PhotoParcel } from "../../../web/store/parcel.ts";
+import type { EventParcel, PhotoParcel } from "../../../web/store/parcel.ts";
 import { testStamp } from "../../support/events.ts";
-
-type Weather =
-  | "fine"
-  /** The request never arrives. */
-  | "lost"
-  /** It arrives, and the answer is lost. */
-  | "unanswered"
-  /** It arrives twice. */
-  | "twice"
-  | "busy";
-
-/** A shop that stores by id, as the real one does, behind a network with weather. */
-class ModelShop implements Carrier {
-  readonly log: string[] = [];
-  readonly blobs = new Set<string>();
-  readonly photos: string[] = [];
-  readonly refuses = new Set<string>();
-  weather: Weather[] = [];
-
-  async #through<T>(work: () => T): Promise<T> {
-    const weather = this.weather.shift() ?? "fine";
-    if (weather === "lost") throw new ShopFailure("out_of_reach", "lost", 0);
-    if (weather === "busy") throw new ShopFailure("not_ready", "busy", 503);
-    const answer = work();
-    if (weather === "twice") work();
-    if (weather === "unanswered") throw new ShopFailure("out_of_reach", "no answer", 0);
-    return answer;
-  }
-
-  putBlob(sha256: string): Promise<void> {
-    return this.#through(() => void this.blobs.add(sha256));
-  }
-
-  postEvents(_build: string, events: readonly BenchEvent[]): Promise<readonly Receipt[]> {
-    return this.#through(() => {
-      const bad = events.find(({ id }) => this.refuses.has(id));
-      if (bad !== undefined) throw new ShopFailure("invalid_event", `refused ${bad.id}`, 400);
-      for (const event of events) {
-        if (event.type === "utterance.heard" && event.data.clip !== undefined && !this.blobs.has(event.data.clip))
-          throw new ShopFailure("blob_missing", "no clip", 422);
-        if (!this.log.includes(event.id)) this.log.push(event.id);
-      }
-      return events.map(({ id }) => ({ id, seq: this.log.indexOf(id) + 1, hash: "0".repeat(64) }));
-    });
-  }
-
-  postPhoto({ id }: PhotoParcel): Promise<void> {
-    return this.#through(() => {
-      if (!this.photos.includes(id)) this.photos.push(id);
-    });
-  }
-}
+import { ModelShop, type Weather } from "./model-shop.ts";
 
 const stamp = testStamp();
 const clipName = (n: number) => n.toString(16).padStart(64, "0");
