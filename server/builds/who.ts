@@ -43,10 +43,12 @@ export function narrowed(who: Who, claim: Claim): { device: string; by: string }
   const part = claim.device?.split("/").at(-1) ?? "";
   if (part.length > LONGEST_PART)
     throw new ServiceError("invalid_request", expected(`at most ${LONGEST_PART} characters`, "device", `${part.length}`));
-  const unnamed = claim.by === undefined || claim.by === UNNAMED || claim.by === who.by;
+  const { by } = claim;
+  // What this device was given back as its own already carries its name.
+  const named = by?.startsWith(`${who.by} (`) ? by : `${who.by} (${by})`;
   return {
     device: part === "" || part === who.device ? who.device : `${who.device}/${part}`,
-    by: unnamed ? who.by : `${who.by} (${claim.by})`,
+    by: by === undefined || by === UNNAMED || by === who.by ? who.by : named,
   };
 }
 
