@@ -102,7 +102,10 @@ describe("pictures from files", () => {
       { name: "front.jpg", mimeType: "image/jpeg", buffer: await readFile(photo("front-mark-2.jpg")) },
     ]);
     await page.getByText("2 of 4 in the shop").waitFor({ timeout: 20_000 });
-    await page.locator(".hand-in-list").getByText(/cut off or damaged/).waitFor();
+    await page
+      .locator(".hand-in-list")
+      .getByText(/cut off or damaged/)
+      .waitFor();
     await page.getByText(/got an empty file/).waitFor();
     const photos = await photosOf(shop, build, 2);
     expect(photos.map(({ data }) => data.place)).toEqual([{ cylinder: 2 }, { cylinder: 2 }]);
