@@ -1,4 +1,5 @@
 // The rules in the order their findings are listed. Adding a rule is one file and one line here.
+import { BOLT_STRESS } from "./bolt-stress.ts";
 import { CASTLE_NUT } from "./castle-nut.ts";
 import { CONTRADICTION } from "./contradictions.ts";
 import { COTTER } from "./cotter.ts";
@@ -8,6 +9,7 @@ import { MISSING_PHOTOS } from "./missing-photos.ts";
 import { MISSING_READINGS } from "./missing-readings.ts";
 import { ONE_SIZE } from "./one-size.ts";
 import { PHOTO_DOUBTS } from "./photo-doubts.ts";
+import { PISTON_HEAT } from "./piston-heat.ts";
 import { READING_ORDER } from "./reading-order.ts";
 import { RING_STAGGER } from "./ring-stagger.ts";
 import type { Rule } from "./rule.ts";
@@ -22,7 +24,9 @@ import { UNIT_PAIR } from "./unit-pairs.ts";
 export const RULES: readonly Rule[] = [
   // What was measured, against what it should be.
   LIMITS,
+  PISTON_HEAT,
   TORQUE,
+  BOLT_STRESS,
   CASTLE_NUT,
   COTTER,
   SHIM_FORBIDDEN,

@@ -1,4 +1,5 @@
 // A blank sheet for a new engine: what is known of it in, a whole sheet out, its limits the trade's usual ones and marked so.
+import { pistonClearancePerInch } from "./piston-clearance.ts";
 import { bearingAt, type Engine, type Expected, type Limit, type LimitUnit, type Proof, type Source, type Spec } from "./spec.ts";
 
 export interface NewEngine {
@@ -90,9 +91,8 @@ const ROWS: readonly Row[] = [
   ["crack", "crack_indication", "in", { high: "0" }],
 ];
 
-/** Piston and bearing clearances by size (common practice, no source): so much per inch of bore and of journal. */
+/** Bearing clearances by size (common practice, no source): so much per inch of journal. */
 const BY_SIZE: readonly Row[] = [
-  ["piston_clearance", "piston_clearance", "in", { low: "0.00075", high: "0.00115" }, { perInchOf: "bore" }],
   ["main_clearance", "main_clearance", "in", { low: "0.00075", high: "0.00125" }, { perInchOf: "main_journal" }],
   ["rod_clearance", "rod_clearance", "in", { low: "0.00075", high: "0.00125" }, { perInchOf: "crankpin" }],
 ];
@@ -144,9 +144,16 @@ function nominals({ bore, stroke, mainJournal, crankpin, pin }: NewEngine): Spec
   return Object.fromEntries(Object.entries(sizes).filter(([, value]) => value !== undefined));
 }
 
+/** The usual piston clearance of its material; none where nobody knows the material. */
+function pistonRow(materials: Spec["materials"]): Row[] {
+  const accept = pistonClearancePerInch(materials);
+  return accept === undefined ? [] : [["piston_clearance", "piston_clearance", "in", accept, { perInchOf: "bore" }]];
+}
+
 /** A whole, valid sheet, version 1. Torques are left out on purpose: only the maker's manual can give them. */
 export function blankSpec(known: NewEngine): Spec {
   const sizes = nominals(known);
+  const materials = known.materials ?? { block: "grey_iron", piston: "grey_iron", crank: "steel" };
   const bySize = BY_SIZE.filter(([id, , , , extra]) => {
     // What a plain bearing runs with is nothing for rollers.
     const roller = RUNS_ON[id] !== undefined && bearingAt(known.engine, RUNS_ON[id]) === "roller";
@@ -159,13 +166,13 @@ export function blankSpec(known: NewEngine): Spec {
     name: known.name,
     note: "New sheet: its limits are common practice, not this engine's. Put the maker's figures in and name the page.",
     engine: known.engine,
-    materials: known.materials ?? { block: "grey_iron", piston: "grey_iron", crank: "steel" },
+    materials,
     nominals: sizes,
     figures: {},
     oversizes: ["0.010", "0.020", "0.030", "0.040", "0.050", "0.060"],
     undersizes: ["0.010", "0.020", "0.030"],
     fasteners: {},
-    limits: [...ROWS, ...bySize].map(limitOf),
+    limits: [...ROWS, ...pistonRow(materials), ...bySize].map(limitOf),
     expected: [...EXPECTED],
     proofs:
       known.engine.oiling === "pressure"

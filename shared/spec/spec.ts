@@ -78,6 +78,8 @@ export const fastenerSchema = z.strictObject({
   /** Nut factor K of T = K F d with the lubricant named. */
   k: decimal,
   lubricant: z.string().max(60),
+  /** Proof strength of the bolt in lbf/in2, where its grade is known. */
+  proof: decimal.optional(),
   count: z.int().min(1).max(99),
   source: sourceSchema,
 });

@@ -72,10 +72,54 @@ export const CAUTIONS: readonly Caution[] = [
     text: "First start: fuel lines checked, extinguisher at hand, exhaust led out, ignition cut tested, nobody in the plane of the flywheel.",
     steps: ["first_run"],
   },
-  { text: "Hand crank with thumb and fingers on the same side.", steps: ["turn_over", "first_run"] },
   {
-    text: "Discharge the magneto before touching its leads; no rings or watches near the battery.",
+    text: "Before hand cranking: spark fully retarded, out of gear. Thumb and fingers on the same side, pull up, never push down.",
     steps: ["turn_over", "first_run"],
+  },
+  {
+    text: "A magneto stores no charge to let off: ground its primary, and take it for live whenever the shaft can turn.",
+    steps: ["intake", "teardown", "cam", "turn_over", "first_run"],
+  },
+  {
+    text: "Compression test: ignition grounded, fuel shut off, throttle open, nobody in the plane of crank handle and flywheel.",
+    steps: ["intake", "first_run"],
+  },
+  {
+    text: "Tightening again while hot: skin burns on head and manifold, and coolant scalds. Let it cool before a cap or plug is opened.",
+    steps: ["first_run"],
+  },
+  {
+    text: "A battery gives off hydrogen: no spark or flame near it, last clamp to the frame away from it. No rings or watches.",
+    source: "29 CFR 1926.441",
+    steps: ["intake", "turn_over", "first_run"],
+  },
+  {
+    text: "Jacket test with water, all air let out first: air under pressure bursts a casting. Raise it slowly, stand clear of plugs and plates.",
+    steps: ["crack_check", "deck"],
+  },
+  {
+    text: "A block put to soak or stood on end is chocked: it rolls. Carry gauges and parts one at a time, floor dry of oil.",
+    steps: ["soak", "bores", "crankshaft"],
+  },
+  {
+    text: "Ridge and worn bore edges are knife sharp, and so are broken rings: gloves to handle, no bare fingers down the bore.",
+    steps: ["teardown", "bores", "bore_decision", "rings"],
+  },
+  {
+    text: "A crank is heavy and rolls on its blocks: two people or a sling, V-blocks fixed, fingers clear of the cheeks when it is turned.",
+    steps: ["crankshaft", "crank_decision"],
+  },
+  {
+    text: "Sharp crowns, skirts and grooves: cloth or gloves. A hot piston shows no heat; do not drop one on its skirt, it cracks.",
+    steps: ["pistons", "piston_assembly"],
+  },
+  {
+    text: "A ring breaks when it is spread: eye protection, use the expander, file towards the inside, never with the ring in bare fingers.",
+    steps: ["rings", "piston_assembly"],
+  },
+  {
+    text: "Under the sump: engine on its stand, locked from turning over; crank barred, nobody turns it while a hand is in the trough.",
+    steps: ["splash", "end_float"],
   },
   {
     text: "Talk to the book only when nothing hangs or turns; ear protection can hide an alarm.",

@@ -22,6 +22,10 @@ const BEARINGS: Choice<BearingKind> = [
   ["shell", "shells"],
   ["roller", "rollers"],
 ];
+const PISTONS: Choice<string> = [
+  ["grey_iron", "cast iron"],
+  ["piston_alloy", "aluminium alloy"],
+];
 const OILING: Choice<Engine["oiling"]> = [
   ["splash", "splash"],
   ["pressure", "pressure"],
@@ -47,6 +51,7 @@ function sheetFrom(fields: FormData): Spec {
     ...optional(fields, "mainJournal"),
     ...optional(fields, "crankpin"),
     ...optional(fields, "pin"),
+    materials: { block: "grey_iron", piston: text(fields, "piston"), crank: "steel" },
     engine: {
       layout: text(fields, "layout") as Engine["layout"],
       cylinders: count("cylinders"),
@@ -152,6 +157,7 @@ function EngineFields() {
       <Field name="mains" label="Main bearings" value="3" decimal required />
       <Field name="firingOrder" label="Firing order" value="1 3 4 2" required />
       <Pick name="bearings" label="Bearings" rows={BEARINGS} />
+      <Pick name="piston" label="Pistons" rows={PISTONS} />
       <Pick name="oiling" label="Oiling" rows={OILING} />
       <Field name="headNuts" label="Head nuts" value="14" decimal required />
       <fieldset>

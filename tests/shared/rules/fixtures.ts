@@ -18,6 +18,7 @@ export interface Fixture {
 }
 
 const SHELLS = { ...DEMO_SPEC, engine: { ...DEMO_SPEC.engine, bearings: { main: "poured", rod: "shell" } as const } };
+const ALLOY = { ...DEMO_SPEC, materials: { ...DEMO_SPEC.materials, piston: "piston_alloy" } };
 const ROUND = [3.8761, 3.876, 3.876, 3.8759, 3.876, 3.876];
 const NUT = { fastener: "rod", rod: 2, nut: "b" } as const;
 const feeler = {
@@ -43,6 +44,22 @@ export const FIXTURES: readonly Fixture[] = [
     verdict: "fail",
     trips: (log) => log.read("fastener_torque", NUT, 47),
     passes: (log) => log.read("fastener_torque", NUT, 37),
+  },
+  {
+    name: "bolt_stress",
+    rule: "bolt_stress",
+    verdict: "warn",
+    trips: (log) => log.read("fastener_torque", NUT, 60),
+    passes: (log) => log.read("fastener_torque", NUT, 42),
+  },
+  {
+    name: "piston_heat",
+    rule: "piston_heat",
+    verdict: "fail",
+    spec: ALLOY,
+    trips: (log) => log.read("piston_clearance", { cylinder: 1 }, 0.0035),
+    passes: (log) => log.read("piston_clearance", { cylinder: 1 }, 0.006),
+    silent: true,
   },
   {
     name: "castle_nut",
