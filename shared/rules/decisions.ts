@@ -2,6 +2,7 @@
 import type { Build } from "../build/build.ts";
 import { type Inch, inch, minus } from "../compute/measure.ts";
 import { type NextSize, nextUndersize } from "../compute/size-steps.ts";
+import type { Condition } from "../spec/spec.ts";
 import { RuleContext } from "./context.ts";
 import { nominal, upTo, valueIn } from "./figures/pick.ts";
 import { boreDecision } from "./remedies/bores.ts";
@@ -44,6 +45,7 @@ export function decideGrind(
   build: Build,
   kind: "mains" | "crankpins",
   context: RuleContext = new RuleContext(build),
+  condition?: Condition,
 ): SizeDecision | undefined {
   const mains = kind === "mains";
   const standard = nominal(build.spec, mains ? "main_journal" : "crankpin");
@@ -52,10 +54,11 @@ export function decideGrind(
   );
   const sizes = places.flatMap((place) => {
     const oval = Math.max(0, ...context.within("journal_out_of_round", place).map((logged) => valueIn(logged, "in")));
-    // A single size with its out-of-round was read across the large way, so the small way is that much less.
-    return context
-      .within(mains ? "main_journal_diameter" : "crankpin_diameter", place)
-      .map((logged) => ({ size: minus(inch(valueIn(logged, "in")), inch(oval)), logged }));
+    // A single size with its out-of-round was read across the large way, so the small way is that much less; where the journal was
+    // read both ways round, its small way is among the sizes already.
+    const read = context.within(mains ? "main_journal_diameter" : "crankpin_diameter", place, condition);
+    const bothWays = new Set(read.flatMap(({ reading }) => reading.place.angle ?? [])).size > 1;
+    return read.map((logged) => ({ size: minus(inch(valueIn(logged, "in")), inch(bothWays ? 0 : oval)), logged }));
   });
   const worst = sizes.sort((a, b) => a.size - b.size)[0];
   if (standard === undefined || worst === undefined) return undefined;

@@ -3,6 +3,7 @@ import { BOLT_STRESS } from "./bolt-stress.ts";
 import { CASTLE_NUT } from "./castle-nut.ts";
 import { CONTRADICTION } from "./contradictions.ts";
 import { COTTER } from "./cotter.ts";
+import { DECIDED_SIZE } from "./decided-size.ts";
 import { INSTRUMENT_STEP, INSTRUMENT_ZERO } from "./instruments.ts";
 import { LIMITS } from "./limits.ts";
 import { MISSING_PHOTOS } from "./missing-photos.ts";
@@ -32,6 +33,7 @@ export const RULES: readonly Rule[] = [
   SHIM_FORBIDDEN,
   SHIM_MATCH,
   SHIM_RETURN,
+  DECIDED_SIZE,
   ONE_SIZE,
   RING_STAGGER,
   SAID_FAULT,

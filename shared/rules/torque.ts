@@ -17,7 +17,12 @@ function earlyStage(place: Place, fastener: Fastener): number | undefined {
   return text === undefined ? undefined : Number(text);
 }
 
-function remedy(low: boolean, fastener: Fastener): string {
+function remedy(low: boolean, fastener: Fastener, value: number, stage: number | undefined): string {
+  // Past a stage but within the last figure nothing is hurt: the joint is only drawn up unevenly.
+  if (stage !== undefined && !low && value <= Number(fastener.high))
+    return `Bring the others of this stage up to it in turn, centre outward, before the next: the bolt is not past its ${figure(Number(fastener.high), fastener.unit)}.`;
+  if (stage !== undefined && low)
+    return `Pull it up to the stage's ${figure(stage, fastener.unit)} before the next one, with ${fastener.lubricant} on the thread.`;
   if (low)
     return `Pull it up to ${figure(Number(fastener.low), fastener.unit)} or more, with ${fastener.lubricant} on the thread.`;
   return `Slack it right off and look at bolt and thread; a bolt pulled past its range is renewed, then tightened afresh. ${FOLLOW_MAKER}`;
@@ -42,14 +47,14 @@ export const TORQUE: Rule = {
     const out = value < low ? "below" : "above";
     return {
       rule: "torque",
-      verdict: inside ? "pass" : stage === undefined ? "fail" : "warn",
+      verdict: inside ? "pass" : stage === undefined || value > Number(fastener.high) ? "fail" : "warn",
       place,
       value,
       limit: range,
       unit: fastener.unit,
       why: `Torque${at(place)} is ${figure(value, fastener.unit)} (${what}): ${inside ? "within" : out} ${range}.`,
       source: sourceText(fastener.source),
-      ...(inside ? {} : { remedy: remedy(value < low, fastener) }),
+      ...(inside ? {} : { remedy: remedy(value < low, fastener, value, stage) }),
       ...(logged.step === undefined ? {} : { step: logged.step }),
       evidence: [...logged.evidence],
     };

@@ -67,8 +67,6 @@ const ROWS: readonly Row[] = [
     { reject: { high: "0.0010" }, source: from("TM 9-2815-220-24") },
   ],
   ["mass_spread", "mass_spread", "g", { high: "5" }, { reject: { high: "8" }, source: from("TM 10-3930-653-14&P") }],
-  ["pin_fit_bush", "pin_fit_bush", "in", { low: "0.0003", high: "0.0008" }],
-  ["pin_fit_boss", "pin_fit_boss", "in", { low: "-0.0002", high: "0.0003" }],
   ["ring_end_gap", "ring_end_gap", "in", { low: "0.0030", high: "0.0045" }, { perInchOf: "bore" }],
   [
     "ring_side_clearance",
@@ -96,6 +94,21 @@ const BY_SIZE: readonly Row[] = [
   ["main_clearance", "main_clearance", "in", { low: "0.00075", high: "0.00125" }, { perInchOf: "main_journal" }],
   ["rod_clearance", "rod_clearance", "in", { low: "0.00075", high: "0.00125" }, { perInchOf: "crankpin" }],
 ];
+
+const RUNNING_PIN: Accept = { low: "0.0003", high: "0.0008" };
+const PUSHED_PIN: Accept = { low: "-0.0002", high: "0.0003" };
+/** Where the pin turns, and where it only sits, by what holds it (common practice, no source). */
+const PIN_FITS: Readonly<Record<NonNullable<Engine["pin"]>, readonly Row[]>> = {
+  floating: [
+    ["pin_fit_bush", "pin_fit_bush", "in", RUNNING_PIN],
+    ["pin_fit_boss", "pin_fit_boss", "in", PUSHED_PIN],
+  ],
+  rod: [["pin_fit_boss", "pin_fit_boss", "in", RUNNING_PIN]],
+  piston: [
+    ["pin_fit_bush", "pin_fit_bush", "in", RUNNING_PIN],
+    ["pin_fit_boss", "pin_fit_boss", "in", PUSHED_PIN],
+  ],
+};
 
 const RUNS_ON: Readonly<Record<string, { main?: number }>> = { main_clearance: { main: 1 }, rod_clearance: {} };
 
@@ -172,7 +185,7 @@ export function blankSpec(known: NewEngine): Spec {
     oversizes: ["0.010", "0.020", "0.030", "0.040", "0.050", "0.060"],
     undersizes: ["0.010", "0.020", "0.030"],
     fasteners: {},
-    limits: [...ROWS, ...pistonRow(materials), ...bySize].map(limitOf),
+    limits: [...ROWS, ...PIN_FITS[known.engine.pin ?? "floating"], ...pistonRow(materials), ...bySize].map(limitOf),
     expected: [...EXPECTED],
     proofs:
       known.engine.oiling === "pressure"

@@ -102,6 +102,8 @@ export const specSchema = z.strictObject({
     numberedFrom: z.enum(["front", "rear"]),
     /** One kind for all, or what the mains and the rods run in each. */
     bearings: z.union([bearingKind, z.strictObject({ main: bearingKind, rod: bearingKind })]),
+    /** What holds the piston pin; floating where nothing is said. Where the rod clamps it, it turns in the piston. */
+    pin: z.enum(["floating", "rod", "piston"]).optional(),
     oiling: z.enum(["splash", "pressure", "splash_and_pressure"]),
     rodNuts: z.int().min(1).max(4),
     mainNuts: z.int().min(1).max(4),

@@ -91,10 +91,13 @@ const straighten: Remedy = ({ accept, place, context, figure }) => {
   return `Straighten the rod to ${number(accept.high * length, "in")} in or less over ${over.digits} in, and check bend and twist again.`;
 };
 
-const straightenCrank: Remedy = ({ accept }) =>
-  accept.high === undefined
-    ? undefined
-    : `Have the crank straightened to a run-out of ${number(2 * accept.high, "in")} in or less; crack-check it again after.`;
+/** Forged steel can be straightened cold; a casting breaks (common practice, no source). */
+const straightenCrank: Remedy = ({ accept, context }) => {
+  if (accept.high === undefined) return undefined;
+  if (!/steel|forged/.test(context.spec.materials.crank))
+    return "A cast crank is not straightened, it breaks: have it ground true where the undersize allows it, or renew it.";
+  return `If it is forged, have the crank straightened to a run-out of ${number(2 * accept.high, "in")} in or less; crack-check it again after. A cast one is never straightened.`;
+};
 
 const faceRod: Remedy = ({ value, accept }) =>
   accept.low === undefined

@@ -1,6 +1,6 @@
 // Bores, pistons and rings.
 import { inch, minus, plus } from "../../compute/measure.ts";
-import { nextOversize } from "../../compute/size-steps.ts";
+import { BORE_CLEANUP, nextOversize } from "../../compute/size-steps.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
 import { boreOf, inLatestCondition, nominal, upTo, valueIn, within } from "../figures/pick.ts";
@@ -40,7 +40,17 @@ function decide(context: RuleContext, condition?: Condition) {
   return { largest, scores, ...nextOversize(largest, inch(standard), scores, steps.length > 0 ? steps : undefined) };
 }
 
-const rebore: Remedy = ({ context, condition }) => {
+/** A finished bore that is out by less than honing takes off is not bored again for it (common practice, no source). */
+const honeTrue: Remedy = ({ value, accept, figure }) => {
+  if (accept.high === undefined || minus(value, accept.high) >= BORE_CLEANUP) return undefined;
+  const how = figure.id === "bore_taper" ? "straight: longer strokes in the tight part" : "round";
+  return `Hone it ${how}, torque plate (or head and gasket) tightened on and main caps in, block cool: it is ${number(minus(value, accept.high), "in")} in over. Where it was read without the plate, fit the plate and read it again first.`;
+};
+
+const rebore: Remedy = (trouble) => {
+  const { context, condition } = trouble;
+  const honed = condition === "final" ? honeTrue(trouble) : undefined;
+  if (honed !== undefined) return honed;
   const decision = boreDecision(context, condition);
   if (decision === undefined) return undefined;
   const many = WORDS[context.spec.engine.cylinders] ?? `all ${context.spec.engine.cylinders}`;

@@ -9,7 +9,12 @@ const pinSize = ({ place, context }: Parameters<Remedy>[0]): number | undefined 
   return pin === undefined ? nominal(context.spec, "pin") : valueIn(pin, "in");
 };
 
+/** The rod holds the pin: it turns in the bosses, and nothing turns in the rod. */
+const isClamped = ({ context }: Parameters<Remedy>[0]): boolean => context.spec.engine.pin === "rod";
+
 const newBush: Remedy = (trouble) => {
+  if (isClamped(trouble))
+    return "The rod clamps this pin, so no bush runs on it: look at the eye and its clamp bolt, and take the fit in the piston.";
   const pin = pinSize(trouble);
   const { low, high } = trouble.accept;
   if (pin === undefined || low === undefined || high === undefined) return undefined;
@@ -21,7 +26,8 @@ const ream: Remedy = (trouble) => {
   const { low } = trouble.accept;
   if (low === undefined) return undefined;
   const to = pin === undefined ? "" : ` to ${number(plus(pin, low), "in")} in`;
-  return `Ease the hole by ${number(minus(low, trouble.value), "in")} in${to}; a tight pin drags the piston.`;
+  const why = isClamped(trouble) ? "the rod clamps the pin, so it must turn in the piston" : "a tight pin drags the piston";
+  return `Ease the hole by ${number(minus(low, trouble.value), "in")} in${to}; ${why}.`;
 };
 
 const largerPin: Remedy = ({ value, accept }) =>

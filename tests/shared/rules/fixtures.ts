@@ -119,6 +119,19 @@ export const FIXTURES: readonly Fixture[] = [
     passes: (log) => shims(log, 0.011, 0.01),
   },
   {
+    name: "decided_size",
+    rule: "decided_size",
+    verdict: "fail",
+    trips: (log) => {
+      bore(log, 3, [3.8885, 3.8838, 3.8826, 3.8806, 3.8774, 3.8767]);
+      log.read("bore_oversize", { cylinder: 1 }, 0.01);
+    },
+    passes: (log) => {
+      bore(log, 3, [3.8885, 3.8838, 3.8826, 3.8806, 3.8774, 3.8767]);
+      log.read("bore_oversize", {}, 0.02);
+    },
+  },
+  {
     name: "one_size",
     rule: "one_size",
     verdict: "fail",
