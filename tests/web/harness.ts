@@ -42,8 +42,11 @@ export function ensureScreens(): void {
 export interface Shop {
   readonly url: string;
   readonly port: number;
+  /** Its data folder. */
+  readonly data: string;
   stop(): Promise<void>;
-  start(): Promise<void>;
+  /** On its own folder, or on another. */
+  start(folder?: string): Promise<void>;
 }
 
 /** Start the service; `stop` and `start` keep its port and its folder. */
@@ -53,16 +56,17 @@ export async function openShop(): Promise<Shop> {
   const port = await freePort();
   const url = `http://127.0.0.1:${port}`;
   let child: ChildProcess | undefined;
-  const start = async () => {
+  const start = async (folder = data) => {
     if (child !== undefined) return;
-    const args = ["serve", "--port", String(port), "--data", data, "--log", "silent"];
+    const args = ["serve", "--port", String(port), "--data", folder, "--log", "silent"];
     child = startLeashed("server/cli/main.ts", args);
     child.stdout?.resume();
     let said = "";
     child.stderr?.on("data", (chunk) => {
       said += String(chunk);
     });
-    for (let tries = 0; tries < 150; tries += 1) {
+    // A minute: the machine may be building at the same time.
+    for (let tries = 0; tries < 300; tries += 1) {
       if (child.exitCode !== null) break;
       const ready = await fetch(`${url}/api/health`).then(
         (response) => response.ok,
@@ -86,7 +90,7 @@ export async function openShop(): Promise<Shop> {
     rmSync(data, { recursive: true, force: true });
   });
   await start();
-  return { url, port, start, stop };
+  return { url, port, data, start, stop };
 }
 
 /** A browser; `args` beside the usual ones. */
@@ -130,6 +134,28 @@ export async function storedEvents(shop: Shop, build: string): Promise<StoredRea
   const response = await fetch(`${shop.url}/api/builds/${build}/events`);
   const { events } = (await response.json()) as { events: { seq: number; event: Omit<StoredReading, "seq"> }[] };
   return events.map(({ seq, event }) => ({ seq, ...event }));
+}
+
+/** Type lines into the box for words, each once the one before is answered for; gives each line's answer, "" where it was logged. */
+export function typeLines(page: Page, lines: readonly string[]): Promise<string[]> {
+  return page.evaluate(async (all) => {
+    const input = document.querySelector<HTMLInputElement>("#words");
+    const button = input?.form?.querySelector("button");
+    if (!input?.form || !button) throw new Error("Expected a box for words, got none");
+    const answers: string[] = [];
+    const turn = () => new Promise((resolve) => setTimeout(resolve, 1));
+    for (const line of all) {
+      input.value = line;
+      input.dispatchEvent(new Event("input", { bubbles: true }));
+      await turn();
+      input.form.requestSubmit();
+      do await turn();
+      while (button.disabled);
+      await turn();
+      answers.push(input.value === "" ? "" : (document.querySelector(".answer")?.textContent ?? "?"));
+    }
+    return answers;
+  }, lines);
 }
 
 /** What the page complained of while it was open: to be empty at the end. */
