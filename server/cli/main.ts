@@ -2,6 +2,7 @@
 // The command line: one file a command under commands/, loaded only when called.
 import { Command } from "commander";
 import { CLI_COMMANDS } from "./commands.ts";
+import { makePrivateFiles } from "./private.ts";
 
 const program = new Command("thoubook")
   .description("A voice-and-photo bench logger for engine rebuilds.")
@@ -17,6 +18,7 @@ for (const entry of CLI_COMMANDS) {
     // commander hands over the declared arguments, then the options, then the command itself.
     const positional = args.slice(0, -2);
     const options = args.at(-2) as Record<string, unknown>;
+    makePrivateFiles();
     const { run } = await entry.load();
     process.exitCode = await run(positional, options);
   });

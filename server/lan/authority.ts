@@ -65,7 +65,7 @@ export async function openAuthority(dir: string, options: AuthorityOptions): Pro
     const made = await makeAuthority(options);
     // The certificate last: a key without it is made anew.
     await writeWhole(files.key, await keyPem(made.key), 0o600);
-    await writeWhole(files.certificate, made.certificate.toString("pem"), 0o644);
+    await writeWhole(files.certificate, made.certificate.toString("pem"), 0o600);
   }
   await chmod(files.key, 0o600);
   return await readAuthority(await readFile(files.certificate, "utf8"), await readFile(files.key, "utf8"), dir);

@@ -39,7 +39,7 @@ export async function openLeaf(
   }
   const made = await issueLeaf(authority, usable.dns, usable.ips, now);
   await writeWhole(paths(dir).key, made.keyPem, 0o600);
-  await writeWhole(paths(dir).certificate, made.certificatePem, 0o644);
+  await writeWhole(paths(dir).certificate, made.certificatePem, 0o600);
   return { ...made, names: usable, renewed: true };
 }
 

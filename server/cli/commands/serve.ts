@@ -5,6 +5,7 @@ import { DEFAULT_NAME, isDnsName } from "../../lan/names.ts";
 import { openSenses } from "../../senses.ts";
 import { startShop } from "../../server.ts";
 import { BAD_ARGUMENTS, DONE, FAILED, orSay, say } from "../output.ts";
+import { closeToOthers } from "../private.ts";
 import { sayLan } from "../say-lan.ts";
 
 type Options = {
@@ -36,6 +37,7 @@ export async function run(_positional: unknown[], options: Options): Promise<num
   return await orSay(async () => {
     const logger = makeLogger(options.log);
     const stop = stopSignal();
+    await closeToOthers(options.data);
     const shop = await startShop({
       dataDir: options.data,
       port,
