@@ -1,10 +1,12 @@
 // GET a build's log as server-sent events: what is stored already after Last-Event-ID, then each event as it is stored.
 import type { ServerResponse } from "node:http";
+import pLimit from "p-limit";
 import { buildParamsSchema } from "../../shared/api/builds.ts";
 import { liveQuerySchema } from "../../shared/api/entries.ts";
 import type { Deps } from "../deps.ts";
 import { expected, ServiceError } from "../errors.ts";
 import type { App } from "../http/types.ts";
+import type { StoredRow } from "../store/store.ts";
 import { storedJson } from "./rows.ts";
 
 const HEARTBEAT_MS = 15_000;
@@ -61,6 +63,19 @@ function endSoon(response: ServerResponse): void {
   setTimeout(() => response.destroy(), LAST_WORDS_MS).unref();
 }
 
+/** One page of one watcher at a time, and whatever else came in meanwhile before the next. */
+const turns = pLimit(1);
+
+async function nextPage(deps: Deps, build: string, after: number, response: ServerResponse): Promise<readonly StoredRow[]> {
+  await new Promise((resolve) => setImmediate(resolve));
+  if (response.writableEnded || response.destroyed) return [];
+  const rows = await deps.store.rowsAfter(build, after, PAGE);
+  // One write for the page: each costs a call of the system.
+  if (rows.length > 0 && !response.writableEnded)
+    response.write(rows.map((row) => `id: ${row.seq}\ndata: ${storedJson(row)}\n\n`).join(""));
+  return rows;
+}
+
 /** Send rows in order as they come. One pump at a time reads the store; a slow reader makes it wait. */
 function follow(deps: Deps, build: string, from: number, response: ServerResponse, ended: () => void): void {
   let after = from;
@@ -72,14 +87,10 @@ function follow(deps: Deps, build: string, from: number, response: ServerRespons
     pumping = true;
     while (again && !response.writableEnded) {
       again = false;
-      const rows = await deps.store.rowsAfter(build, after, PAGE);
-      for (const row of rows) {
-        if (!response.write(`id: ${row.seq}\ndata: ${storedJson(row)}\n\n`)) await drained(response);
-        if (response.writableEnded) break;
-        after = row.seq;
-      }
-      await new Promise((resolve) => setImmediate(resolve));
+      const rows = await turns(() => nextPage(deps, build, after, response));
+      after = rows.at(-1)?.seq ?? after;
       again ||= rows.length === PAGE;
+      if (response.writableNeedDrain) await drained(response);
     }
     pumping = false;
   };
