@@ -37,7 +37,7 @@ export const FIT_COMPUTATIONS = [
     },
     unit: "in",
     formula: "clearance = bore - skirt, both at 20 degC",
-    source: "ISO 1 (reference temperature 20 degC)",
+    source: "ISO 1:2022 (reference temperature 20 degC)",
     run: (x) => {
       const bore = lengthAtReference(
         x.bore,

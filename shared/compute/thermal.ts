@@ -3,7 +3,7 @@ import { anyOf, computation, input } from "./computation.ts";
 import { ABOVE_ZERO, TEMPERATURE } from "./domain.ts";
 import { type Celsius, celsius, type Inch, inch, minus, plus, tidy } from "./measure.ts";
 
-/** ISO 1: the standard reference temperature for geometrical specification is 20 degrees Celsius. */
+/** ISO 1:2022: the standard reference temperature for geometrical specification is 20 degrees Celsius. */
 export const REFERENCE = celsius(20);
 
 export interface Material {
@@ -13,6 +13,8 @@ export interface Material {
   readonly expansion: number;
   readonly source: string;
 }
+
+const CALLISTER = "Callister, Fundamentals of Materials Science and Engineering, 3rd ed., Table B.6";
 
 /** One set of coefficients, used throughout: handbooks differ by some 5 %, which is far below the corrections they serve. */
 export const MATERIALS: readonly Material[] = [
@@ -31,12 +33,24 @@ export const MATERIALS: readonly Material[] = [
   },
   {
     id: "piston_alloy",
-    label: "aluminium piston alloy (356.0)",
-    expansion: 21.5e-6,
-    source: "Callister, Fundamentals of Materials Science and Engineering, App. B.6",
+    label: "aluminium piston alloy (332.0)",
+    expansion: 20.7e-6,
+    source: "ASM Metals Handbook, vol. 2, properties of cast aluminium alloys: 332.0, from memory",
   },
-  { id: "bronze", label: "bronze", expansion: 18e-6, source: "from memory, no page read" },
-  { id: "babbitt", label: "babbitt, tin base", expansion: 23e-6, source: "from memory, no page read" },
+  {
+    id: "low_expansion_piston_alloy",
+    label: "aluminium piston alloy with more silicon and nickel (336.0)",
+    expansion: 18.9e-6,
+    source: "ASM Metals Handbook, vol. 2, properties of cast aluminium alloys: 336.0, from memory",
+  },
+  { id: "cast_aluminium", label: "general casting alloy (356.0)", expansion: 21.5e-6, source: CALLISTER },
+  { id: "bronze", label: "bearing bronze (C93200)", expansion: 18e-6, source: CALLISTER },
+  {
+    id: "babbitt",
+    label: "babbitt, tin base",
+    expansion: 23e-6,
+    source: `a little under the 23.8 of tin itself (${CALLISTER}), from memory`,
+  },
 ];
 
 const SAME: Readonly<Record<string, string>> = {
@@ -46,6 +60,7 @@ const SAME: Readonly<Record<string, string>> = {
   grey_cast_iron: "grey_iron",
   gray_cast_iron: "grey_iron",
   aluminum: "aluminium",
+  cast_aluminum: "cast_aluminium",
   aluminium_alloy: "piston_alloy",
   aluminum_alloy: "piston_alloy",
 };
@@ -94,7 +109,7 @@ export const THERMAL_COMPUTATIONS = [
     unit: "in",
     formula:
       "L20 = L / (1 + a (T - 20)); with a gauge set at the part's temperature L20 = L (1 + ag (T - 20)) / (1 + a (T - 20))",
-    source: "ISO 1 (reference temperature 20 degC); coefficients: see parts",
+    source: "ISO 1:2022 (reference temperature 20 degC); coefficients: see parts",
     run: (x, given) => {
       const unit = anyOf("length", given);
       const material = materialNamed(x.material);

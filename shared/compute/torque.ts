@@ -49,7 +49,7 @@ export function boltStress(force: PoundForce, area: SquareInch): Measure<"lbf_pe
   return lbfPerSquareInch(tidy(force / area));
 }
 
-/** Tensile stress area of a unified inch thread: pi/4 (d - 0.9743 / n)^2. Source: ASME B1.1. */
+/** Tensile stress area of a unified inch thread: pi/4 (d - 0.9743 / n)^2. Source: ASME B1.1-2019. */
 export function stressArea(diameter: Inch, perInch: Measure<"threads_per_in">): SquareInch {
   return coreArea(diameter, 0.9743 / perInch);
 }
@@ -153,7 +153,7 @@ export const TORQUE_COMPUTATIONS = [
     },
     unit: "in2",
     formula: "At = pi/4 (d - 0.9743 / n)^2",
-    source: "ASME B1.1, unified inch screw threads",
+    source: "ASME B1.1-2019, unified inch screw threads, nonmandatory appendix on stress area",
     run: (x) => ({ value: stressArea(x.diameter, x["threads-per-inch"]) }),
   }),
   computation({

@@ -88,6 +88,54 @@ const EDGES: Readonly<Record<string, readonly [refused: string, answered: string
     "temperature-correction length=1in temperature=-20degC material=steel",
   ],
   "a grade between the names": ["tolerance-grade size=50mm grade=IT07", "tolerance-grade size=50mm grade=IT7"],
+  "a cylinder above its supply": ["leak-down supply=80psi cylinder=81psi", "leak-down supply=80psi cylinder=80psi"],
+  "a rod no longer than its throw": ["piston-travel throw=2in rod=2in angle=90", "piston-travel throw=2in rod=2.01in angle=90"],
+  "a hub inside its shaft": [
+    "interference interference=.002in diameter=2in outside=2in hub-material=steel shaft-material=steel",
+    "interference interference=.002in diameter=2in outside=2.1in hub-material=steel shaft-material=steel",
+  ],
+  "a shaft colder than liquid nitrogen": [
+    "shrink-temperature interference=.02in clearance=0in diameter=2in material=steel part=shaft",
+    "shrink-temperature interference=.002in clearance=0in diameter=2in material=steel part=shaft",
+  ],
+  "a gasket that swells": ["gasket-crush free=.05in squeezed=.06in", "gasket-crush free=.06in squeezed=.05in"],
+  "one roller too many": [
+    "roller-fit track=3.001in pin=1in roller=1in rollers=7",
+    "roller-fit track=3.001in pin=1in roller=1in rollers=6",
+  ],
+  "points that never open": ["points lobes=4 dwell=90", "points lobes=4 dwell=89"],
+  "a bore wider than its recess": ["line-bore recess=2in bore=2in", "line-bore recess=2.1in bore=2in"],
+  "a rod that weighs less than nothing": [
+    "bobweight rotating=-1g reciprocating=45g rods=2",
+    "bobweight rotating=621.5g reciprocating=45g rods=2",
+  ],
+  "all and more of what goes up and down": [
+    "bobweight rotating=621.5g reciprocating=45g rods=2 factor=1.1",
+    "bobweight rotating=621.5g reciprocating=45g rods=2 factor=1",
+  ],
+  "a coil no wider than two wires": [
+    "spring-rate wire=.1in outside-diameter=.2in active=5 modulus=11.5Mpsi",
+    "spring-rate wire=.1in outside-diameter=.3in active=5 modulus=11.5Mpsi",
+  ],
+  "crush of less than nothing": ["crush gap=-.001in housing=2in", "crush gap=.001in housing=2in"],
+  "a dial that stopped before the valve did": [
+    "piston-to-valve lift=.2in dial=.1in angle=0",
+    "piston-to-valve lift=.1in dial=.2in angle=0",
+  ],
+  "a flywheel of no size": [
+    "flywheel-runout readings=0in,.001in,.002in diameter=0in",
+    "flywheel-runout readings=0in,.001in,.002in diameter=10in",
+  ],
+  "a test of no time": ["jacket-test start=30psi end=30psi time=0min", "jacket-test start=30psi end=30psi time=1min"],
+  "a turn backwards": ["torque-angle angle=-90 pitch=1.5mm", "torque-angle angle=90 pitch=1.5mm"],
+  "a valve that opens half a turn early": [
+    "valve-timing intake-opens=180deg exhaust-closes=45deg",
+    "valve-timing intake-opens=28deg exhaust-closes=45deg",
+  ],
+  "a ring's smallest bore above its largest": [
+    "ring-gap-extremes gap=.01in gap-bore=3.9in smallest=3.91in largest=3.9in",
+    "ring-gap-extremes gap=.01in gap-bore=3.9in smallest=3.9in largest=3.91in",
+  ],
   "a wire gauge between two": ["convert value=20.5swg to=in", "convert value=20swg to=in"],
 };
 
@@ -126,6 +174,9 @@ describe("domains", () => {
         "gasket-for-clearance protrusion",
         "protrusion front",
         "protrusion rear",
+        "piston-to-valve angle",
+        "crank-phase angles",
+        "crank-phase nominal",
         "conformance value",
         "conformance low",
         "conformance high",

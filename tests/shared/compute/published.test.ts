@@ -3,6 +3,7 @@
 import { describe, expect, it } from "vitest";
 import { COMPUTATIONS } from "../../../shared/compute/registry.ts";
 import { figureOf, partOf } from "./ask.ts";
+import { ASSEMBLY } from "./published/assembly.ts";
 import { ENGINE } from "./published/engine.ts";
 import { FASTENING } from "./published/fastening.ts";
 import { PARTS } from "./published/parts.ts";
@@ -10,7 +11,7 @@ import { SIZES } from "./published/sizes.ts";
 import { STANDARDS } from "./published/standards.ts";
 import type { Cases } from "./published/types.ts";
 
-const CASES: Cases = { ...SIZES, ...ENGINE, ...FASTENING, ...STANDARDS };
+const CASES: Cases = { ...SIZES, ...ASSEMBLY, ...ENGINE, ...FASTENING, ...STANDARDS };
 
 describe.each(Object.entries(CASES))("%s", (_id, cases) => {
   it.each(cases)("%s", (_source, ask, value, tolerance) => {

@@ -14,6 +14,28 @@ describe("coefficients", () => {
   ])("%s is %d millionths per degree Celsius", (name, millionths) => {
     expect(materialNamed(name).expansion * 1e6).toBeCloseTo(millionths, 10);
   });
+  // Callister, Fundamentals of Materials Science and Engineering, 3rd ed., Table B.6: 356.0 is a general casting alloy, C93200 bearing bronze.
+  it.each([
+    ["cast_aluminium", 21.5],
+    ["bronze", 18.0],
+  ])("%s is %d (Callister, Table B.6)", (name, millionths) => {
+    expect(materialNamed(name).expansion * 1e6).toBeCloseTo(millionths, 10);
+  });
+  // AISC Manual, coefficients by the 100 degrees Fahrenheit: bronze .00101, grey iron .00059, mild steel .00065; handbooks differ by some 5 %.
+  it.each([
+    ["bronze", 10.1],
+    ["grey_iron", 5.9],
+    ["steel", 6.5],
+  ])("%s is within 5 in 100 of the %d millionths per degree Fahrenheit of a building manual", (name, millionths) => {
+    expect(Math.abs((materialNamed(name).expansion / 1.8) * 1e6 - millionths) / millionths).toBeLessThan(0.05);
+  });
+  it("piston alloys lie below the general casting alloy, and the one with more silicon below the other (ASM Metals Handbook, vol. 2, from memory: 20.7 and 18.9)", () => {
+    const [low, usual, general] = ["low_expansion_piston_alloy", "piston_alloy", "cast_aluminium"].map(
+      (n) => materialNamed(n).expansion,
+    );
+    expect(low).toBeLessThan(usual ?? 0);
+    expect(usual).toBeLessThan(general ?? 0);
+  });
   it("steel by the degree Fahrenheit is about 6.3 microinches an inch (a quality magazine's rule of thumb)", () => {
     expect(Math.abs((steel.expansion / 1.8) * 1e6 - 6.3)).toBeLessThan(0.4);
   });
@@ -44,8 +66,8 @@ describe("cold clearance", () => {
     const iron = { material: materialNamed("grey_iron"), temperature: celsius(110) };
     const block = { material: materialNamed("grey_iron"), temperature: celsius(85) };
     const alloy = { material: materialNamed("piston_alloy"), temperature: celsius(110) };
-    // By hand: 3.905 (10.8e-6 x 90 - 10.8e-6 x 65) = .00105; 3.905 (21.5e-6 x 90 - 10.8e-6 x 65) = .00481.
+    // By hand: 3.905 (10.8e-6 x 90 - 10.8e-6 x 65) = .00105; 3.905 (20.7e-6 x 90 - 10.8e-6 x 65) = .00453.
     expect(coldClearance(inch(0.001), inch(3.905), iron, block)).toBeCloseTo(0.00205, 5);
-    expect(coldClearance(inch(0.001), inch(3.905), alloy, block)).toBeCloseTo(0.00581, 5);
+    expect(coldClearance(inch(0.001), inch(3.905), alloy, block)).toBeCloseTo(0.00553, 5);
   });
 });

@@ -49,20 +49,25 @@ export const ENGINE: Cases = {
   ],
   "gasket-for-clearance": [
     [
-      "TM 10-4320-310-14, p. 5-22: required .0217 less a measured depth (of .010)",
-      "gasket-for-clearance clearance=.0217in recess=0 protrusion=-.010in",
-      0.0117,
+      "TM 10-4320-310-14, p. 5-22: required .0217 less a measured depth: of nothing, all of it",
+      "gasket-for-clearance clearance=.0217in recess=0 protrusion=0",
+      0.0217,
       0,
     ],
     [
-      "TM 10-4320-310-14, p. 5-22: required .0256 less a measured depth (of .010)",
-      "gasket-for-clearance clearance=.0256in recess=0 protrusion=-.010in",
-      0.0156,
+      "first principles: crown .031 proud, .010 of recess, .045 wanted over it",
+      "gasket-for-clearance clearance=.045in recess=.010in protrusion=.031in",
+      0.066,
       0,
     ],
   ],
   "piston-to-head": [
-    ["the same rule solved for the clearance", "piston-to-head gasket=.0117in recess=0 protrusion=-.010in", 0.0217, 0],
+    [
+      "first principles: .058 of gasket and .010 of recess above the deck, .031 of piston",
+      "piston-to-head gasket=.058in recess=.010in protrusion=.031in",
+      0.037,
+      0,
+    ],
   ],
   protrusion: [["geometry: mean of two", "protrusion front=.012in rear=.014in", 0.013, 0]],
   "temperature-correction": [
@@ -81,10 +86,16 @@ export const ENGINE: Cases = {
   ],
   "cold-clearance": [
     [
-      "geometry: equal growth needs no allowance",
-      "cold-clearance hot=.001in bore=4in piston-material=steel piston-temperature=90degC block-material=steel block-temperature=90degC",
-      0.001,
-      1e-12,
+      "first principles: the cold piston that is .001 smaller than a 4 in bore when both are hot, each grown by its own (1 + a dT)",
+      "cold-clearance hot=.001in bore=4in piston-material=cast_aluminium piston-temperature=120degC block-material=grey_iron block-temperature=90degC",
+      4 - (4 * (1 + 10.8e-6 * 70) - 0.001) / (1 + 21.5e-6 * 100),
+      3e-5,
+    ],
+    [
+      "J. Res. NIST 99, 31: pure aluminium (23.1) in steel (11.5), 80 degrees up, 3 in: 11.6e-6 x 80 x 3 more",
+      "cold-clearance hot=0in bore=3in piston-material=aluminium piston-temperature=100degC block-material=steel block-temperature=100degC",
+      0.002784,
+      1e-9,
     ],
   ],
   "cross-hatch": [
@@ -98,9 +109,15 @@ export const ENGINE: Cases = {
   "stroke-speed": [["kinematics, the same turned round", "stroke-speed bore=4in rpm=100 angle=90", Math.PI * 400, 1e-6]],
   "spring-force": [
     [
-      "Hooke's law between two points of a published pair: 53.2 lb at 2 1/32 (TM 5-3810-206-35, p. 3-73) and 0 at 2.5 (invented)",
-      "spring-force length=2.03125in force-1=0 length-1=2.5in force-2=53.2lbf length-2=2.03125in",
-      53.2,
+      "Shigley, 9th ed., Example 10-1: 4.13 lbf/in, free at 2.06 in: 6.46 lbf at the solid .4995 in (memory; it rounds the travel to 1.56)",
+      "spring-force length=.4995in force-1=0lbf length-1=2.06in force-2=4.13lbf length-2=1.06in",
+      6.46,
+      0.02,
+    ],
+    [
+      "first principles: 40 lbf at 2 in and 80 at 1.5 are 80 lbf/in, so 56 at 1.8",
+      "spring-force length=1.8in force-1=40lbf length-1=2in force-2=80lbf length-2=1.5in",
+      56,
       1e-9,
     ],
   ],

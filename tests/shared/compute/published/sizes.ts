@@ -68,7 +68,26 @@ export const SIZES: Cases = {
     ["TM 55-1905-219-14-11: .010 oversize bore starts at 4.636", "oversize-bore standard=4.626in oversize=.010in", 4.636, 0],
     ["TM 55-1905-219-14-11: .030 oversize bore starts at 4.656", "oversize-bore standard=4.626in oversize=.030in", 4.656, 0],
   ],
-  "next-oversize": [["smallest listed step that cleans up, by hand", "next-oversize largest=3.8885in standard=3.875in", 0.02, 0]],
+  "next-oversize": [
+    [
+      "an instruction book of the 1930s: 2.913 bore, pistons .020 and .040 over only, rebored when worn by .008",
+      "next-oversize largest=2.921in standard=2.913in oversizes=.020in,.040in",
+      0.02,
+      0,
+    ],
+    [
+      "first principles: .010 over is 3.885, under what is worn (3.8885); .020 over is 3.895 and takes .0065 off it, the .004 asked for",
+      "next-oversize largest=3.8885in standard=3.875in",
+      0.02,
+      0,
+    ],
+    [
+      "first principles: a score of .006 is .012 on the diameter: 3.8826 + .012 + .004 is past 3.895 (.020), inside 3.905 (.030)",
+      "next-oversize largest=3.8885in standard=3.875in score=.006in score-diameter=3.8826in",
+      0.03,
+      0,
+    ],
+  ],
   "next-undersize": [
     ["TM 5-3805-262-34: STD 1.1235 high, first step .010", "next-undersize smallest=1.1228in standard=1.1235in", 0.01, 0],
   ],
