@@ -3,8 +3,8 @@ import { minus, plus } from "../compute/measure.ts";
 import type { RuleContext } from "./context.ts";
 import { decideBore, decideGrind, type SizeDecision } from "./decisions.ts";
 import { valueIn, within } from "./figures/pick.ts";
+import { groundSet } from "./ground-set.ts";
 import type { Rule, Subject } from "./rule.ts";
-import { groundSet } from "./settled.ts";
 import { number } from "./text.ts";
 
 const SETS = ["bores", "mains", "crankpins"] as const;

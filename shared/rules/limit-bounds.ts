@@ -60,9 +60,18 @@ export function readyLimit(limit: Limit, figure: Figure, place: Place, context: 
 
 const toNumber = (text: string | undefined) => (text === undefined ? undefined : Number(text));
 
+/** Readings of one stage that are another figure: lash is set cold unless a limit says hot, and a hot one is held against that alone. */
+const APART: Readonly<Record<string, string>> = { valve_lash: "hot" };
+
+const speaksOf = (limit: Limit, figure: Figure, place: Place): boolean => {
+  const apart = APART[figure.id];
+  if (apart !== undefined && place.stage === apart && limit.where?.stage !== apart) return false;
+  return placeMatches(limit.where ?? {}, place);
+};
+
 /** Of a figure's limits, those that speak of this place, only the most particular of each condition. */
 export function limitsAt(figure: Figure, place: Place, context: RuleContext): Limit[] {
-  const matching = context.limitsOn(figure.id).filter((limit) => placeMatches(limit.where ?? {}, place));
+  const matching = context.limitsOn(figure.id).filter((limit) => speaksOf(limit, figure, place));
   return matching.filter((limit) => {
     const rivals = matching.filter((other) => other.condition === limit.condition);
     return slots(limit) === Math.max(...rivals.map(slots));

@@ -32,7 +32,7 @@ const SETS: readonly {
   },
   {
     from: ["main_journal_diameter", "crankpin_diameter", "journal_out_of_round", "journal_undersize"],
-    figures: ["journal_out_of_round", "journal_taper"],
+    figures: ["journal_out_of_round", "journal_taper", "journal_wear"],
     places: ({ engine }) => [...upTo(engine.mains).map((main) => ({ main })), ...upTo(engine.cylinders).map((rod) => ({ rod }))],
   },
 ];

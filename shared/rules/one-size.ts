@@ -4,8 +4,8 @@ import { placeLabel } from "../places/places.ts";
 import type { QuantityId } from "../quantities/types.ts";
 import type { RuleContext } from "./context.ts";
 import { valueIn, within } from "./figures/pick.ts";
+import { groundSet } from "./ground-set.ts";
 import type { Rule } from "./rule.ts";
-import { groundSet } from "./settled.ts";
 import { list } from "./text.ts";
 
 interface SetRow {

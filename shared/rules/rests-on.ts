@@ -5,7 +5,7 @@ import { QUANTITIES } from "../quantities/registry.ts";
 import type { QuantityId } from "../quantities/types.ts";
 import type { RuleContext } from "./context.ts";
 import { valueIn, within } from "./figures/pick.ts";
-import { groundSet } from "./settled.ts";
+import { groundSet } from "./ground-set.ts";
 import { at, number } from "./text.ts";
 
 interface RestRow {

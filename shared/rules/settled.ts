@@ -1,22 +1,12 @@
 // What settles a finding about parts as they were found: work done since, or a size decided for the whole set.
-import type { LoggedReading } from "../build/build.ts";
 import type { Place } from "../places/places.ts";
 import type { Limit } from "../spec/spec.ts";
 import type { RuleContext } from "./context.ts";
 import { type Figure, type FigureValue, newestOrder, staleBecause } from "./figures/types.ts";
+import { groundSet } from "./ground-set.ts";
 
 /** A journal sent to the grinder is not held against what it was before. */
-const GROUND: ReadonlySet<string> = new Set(["journal_out_of_round", "journal_taper"]);
-
-/** Which journals an undersize was said of, where it names no single one: by its part, else by the words it was said in. */
-export function groundSet(logged: LoggedReading, { build }: RuleContext): "mains" | "crankpins" | undefined {
-  const { main, rod, part } = logged.reading.place;
-  if (main !== undefined) return "mains";
-  if (rod !== undefined) return "crankpins";
-  const words = part ?? (logged.utterance === undefined ? "" : (build.utterances.get(logged.utterance)?.text ?? ""));
-  if (/\bmains?\b/i.test(words)) return "mains";
-  return /pins?\b|\bthrows?\b|\brod journals?\b/i.test(words) ? "crankpins" : undefined;
-}
+const GROUND: ReadonlySet<string> = new Set(["journal_out_of_round", "journal_taper", "journal_wear"]);
 
 function groundSince(figure: Figure, { main, rod }: Place, value: FigureValue, context: RuleContext): string | undefined {
   if (!GROUND.has(figure.id)) return undefined;

@@ -22,6 +22,7 @@ export const DEMO_SPEC: Spec = {
     numberedFrom: "front",
     bearings: "poured",
     oiling: "splash",
+    ringClock: "front",
     rodNuts: 2,
     mainNuts: 2,
     headNuts: 14,

@@ -102,6 +102,8 @@ export const specSchema = z.strictObject({
     numberedFrom: z.enum(["front", "rear"]),
     /** One kind for all, or what the mains and the rods run in each. */
     bearings: z.union([bearingKind, z.strictObject({ main: bearingKind, rod: bearingKind })]),
+    /** Where 0 of the ring gaps' clock stands, seen from above, clockwise: over the pin's front end, or on a thrust face. */
+    ringClock: z.enum(["front", "thrust"]).optional(),
     /** What holds the piston pin; floating where nothing is said. Where the rod clamps it, it turns in the piston. */
     pin: z.enum(["floating", "rod", "piston"]).optional(),
     oiling: z.enum(["splash", "pressure", "splash_and_pressure"]),

@@ -1,14 +1,16 @@
 // Crank, bearing and rod figures: journal form, bend from run-out, clearance by kind of bearing, bend and twist per inch.
+import { plasticGauge } from "../../compute/bearing.ts";
 import { crankBend, journalForm } from "../../compute/journal.ts";
-import { inch } from "../../compute/measure.ts";
+import { inch, minus } from "../../compute/measure.ts";
 import { perInch } from "../../compute/rod.ts";
 import { ENDS, type Place } from "../../places/places.ts";
 import { QUANTITIES } from "../../quantities/registry.ts";
 import type { QuantityId } from "../../quantities/types.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
+import { groundSet } from "../ground-set.ts";
 import { number } from "../text.ts";
-import { newer, only, valueIn, within } from "./pick.ts";
+import { newer, nominal, only, valueIn, within } from "./pick.ts";
 import type { Figure, FigureValue } from "./types.ts";
 
 const journalQuantity = (place: Place): QuantityId => (place.main === undefined ? "crankpin_diameter" : "main_journal_diameter");
@@ -93,6 +95,62 @@ const overLength = (id: string, label: string, quantity: QuantityId): Figure => 
   },
 });
 
+/** Plastic gauge read at both ends of a bearing: how much the clearance differs between them. */
+const bearingTaper: Figure = {
+  id: "bearing_taper",
+  label: "Taper of the bearing clearance",
+  unit: "in",
+  from: ["bearing_clearance"],
+  places: journalPlace,
+  value: (place, context, condition) => {
+    const [front, rear] = ENDS.map((end) => context.latest("bearing_clearance", { ...place, end }, condition));
+    if (front === undefined || rear === undefined) return undefined;
+    const [a, b] = [inch(valueIn(front, "in")), inch(valueIn(rear, "in"))];
+    const { taper } = plasticGauge(a, b);
+    return {
+      value: taper,
+      working: `|${number(a, "in")} front - ${number(b, "in")} rear| = ${number(taper, "in")}`,
+      readings: [front, rear],
+    };
+  },
+};
+
+/** The undersize a journal was said to be ground to before a moment of the log; 0 where it stands at standard. */
+function undersizeBefore(place: Place, order: number, context: RuleContext): number {
+  const kind = place.main === undefined ? "crankpins" : "mains";
+  const cut = within(context, "journal_undersize", {})
+    .filter((logged) => logged.order < order)
+    .filter(({ reading, ...logged }) =>
+      reading.place.main === undefined && reading.place.rod === undefined
+        ? groundSet({ reading, ...logged }, context) === kind
+        : reading.place.main === place.main && reading.place.rod === place.rod,
+    )
+    .sort((a, b) => b.order - a.order)[0];
+  return cut === undefined ? 0 : Math.abs(valueIn(cut, "in"));
+}
+
+/** Wear of a journal: its standard size, less the undersize it was ground to, less the smallest that was read on it. */
+const journalWear: Figure = {
+  id: "journal_wear",
+  label: "Journal wear",
+  unit: "in",
+  from: ["main_journal_diameter", "crankpin_diameter"],
+  places: journalPlace,
+  value: (place, context, condition) => {
+    const standard = nominal(context.spec, place.main === undefined ? "crankpin" : "main_journal");
+    const read = within(context, journalQuantity(place), place, condition);
+    const smallest = read.sort((a, b) => valueIn(a, "in") - valueIn(b, "in"))[0];
+    if (standard === undefined || smallest === undefined) return undefined;
+    const size = minus(standard, undersizeBefore(place, smallest.order, context));
+    const value = minus(size, valueIn(smallest, "in"));
+    return {
+      value,
+      working: `${number(size, "in")} - ${number(valueIn(smallest, "in"), "in")} = ${number(value, "in")}`,
+      readings: [smallest],
+    };
+  },
+};
+
 export const CRANK_FIGURES: readonly Figure[] = [
   journal("journal_out_of_round", "outOfRound"),
   journal("journal_taper", "taper"),
@@ -110,6 +168,8 @@ export const CRANK_FIGURES: readonly Figure[] = [
       return { value, working: `${number(tir, "in")} / 2 = ${number(value, "in")}`, readings: [logged] };
     },
   },
+  bearingTaper,
+  journalWear,
   clearance("main_clearance", "Main bearing clearance", "main"),
   clearance("rod_clearance", "Rod bearing clearance", "rod"),
   overLength("rod_bend_per_inch", "Rod bend per inch", "rod_bend"),

@@ -49,6 +49,12 @@ const shimsOf: Remedy = ({ value, accept, context }) => {
   return `${verb} each side, the same on both, then gauge again: it should come to ${number(change.clearance, "in")} in.`;
 };
 
+const scrapeTaper: Remedy = ({ value }) =>
+  `Scrape the tight end by ${number(value, "in")} in, blued to its journal; shims take up both ends alike. First see whether the journal itself tapers.`;
+const shellTaper: Remedy = () =>
+  `Measure journal and torqued housing at both ends, look for dirt behind a shell and for a bent rod: ${NO_REWORK}.`;
+const taper = byKind({ poured: scrapeTaper, shell: shellTaper, roller: shellTaper });
+
 const tight = byKind({ poured: shimsOf, shell: tightShell, roller: otherRollers });
 const loose = byKind({ poured: shimsOf, shell: looseShell, roller: otherRollers });
 
@@ -143,6 +149,8 @@ export const BEARING_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   main_clearance: { low: tight, high: loose },
   rod_clearance: { low: tight, high: loose },
   bearing_clearance: { low: tight, high: loose },
+  bearing_taper: { high: taper },
+  journal_wear: { high: regrind },
   crank_end_float: { low: thrust, high: thrust },
   journal_out_of_round: { high: regrind },
   journal_taper: { high: regrind },

@@ -40,6 +40,8 @@ const BORES: Limit[] = [
 const CRANK: Limit[] = [
   limit("journal_out_of_round", "journal_out_of_round", "in", most("0.001")),
   limit("journal_taper", "journal_taper", "in", most("0.001")),
+  limit("journal_wear", "journal_wear", "in", most("0.003"), undefined, { ...FOUND, source: COMMON }),
+  limit("bearing_taper", "bearing_taper", "in", most("0.0005"), most("0.0010"), { source: COMMON }),
   limit("crank_bend", "crank_bend", "in", most("0.001"), most("0.002")),
   limit("main_clearance", "main_clearance", "in", ["0.0015", "0.0025"], ["0.0015", "0.0040"]),
   limit("rod_clearance", "rod_clearance", "in", ["0.0015", "0.0025"], ["0.0015", "0.0035"]),
@@ -81,6 +83,14 @@ const HEAD: Limit[] = [
 const VALVES: Limit[] = [
   limit("valve_lash_intake", "valve_lash", "in", ["0.009", "0.011"], undefined, { ...FINAL, where: { valve: "intake" } }),
   limit("valve_lash_exhaust", "valve_lash", "in", ["0.011", "0.013"], undefined, { ...FINAL, where: { valve: "exhaust" } }),
+  limit("valve_lash_intake_hot", "valve_lash", "in", ["0.007", "0.009"], undefined, {
+    ...FINAL,
+    where: { valve: "intake", stage: "hot" },
+  }),
+  limit("valve_lash_exhaust_hot", "valve_lash", "in", ["0.009", "0.011"], undefined, {
+    ...FINAL,
+    where: { valve: "exhaust", stage: "hot" },
+  }),
   limit("guide_clearance_intake", "valve_guide_clearance", "in", ["0.0015", "0.0030"], ["0.0015", "0.0050"], {
     where: { valve: "intake" },
   }),

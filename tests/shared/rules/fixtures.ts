@@ -149,7 +149,7 @@ export const FIXTURES: readonly Fixture[] = [
     rule: "ring_stagger",
     verdict: "fail",
     trips: (log) => clocks(log, [0, 20, 240]),
-    passes: (log) => clocks(log, [0, 120, 240]),
+    passes: (log) => clocks(log, [45, 165, 285]),
   },
   {
     name: "said_fault",
