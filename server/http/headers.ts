@@ -8,7 +8,7 @@ const PERMISSIONS = [
   "microphone=(self)",
   "screen-wake-lock=(self)",
   "fullscreen=(self)",
-  ...["geolocation", "payment", "usb", "serial", "bluetooth", "hid", "midi", "display-capture", "publickey-credentials-get"].map(
+  ...["geolocation", "payment", "usb", "serial", "hid", "midi", "display-capture", "publickey-credentials-get"].map(
     (name) => `${name}=()`,
   ),
 ].join(", ");

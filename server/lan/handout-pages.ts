@@ -44,7 +44,7 @@ export interface LinkFacts {
 export function linkPage({ links: [first, ...others], door, until, qr }: LinkFacts): string {
   return page(
     "Customer link",
-    html`<p>Shown once. It opens on ${LINK_DOORS[door]}, until ${when(until)} or until you revoke it.</p>
+    html`<p>Shown once, good until ${when(until)} or until you revoke it. ${LINK_DOORS[door][1]}</p>
 <div class="qr"><figure>${new Markup(qr)}<figcaption class="mono">${first}</figcaption></figure></div>
 ${others.length > 0 && html`<p>The same by name:</p>${others.map((url) => html`<p class="mono">${url}</p>`)}`}
 <p><a class="button" href="/door">Done</a></p>`,

@@ -55,7 +55,7 @@ ${body}
 
 /** Large type and large targets: read at arm's length, hit with a knuckle. */
 export const STYLE = `
-:root { color-scheme: light dark; font: 22px/1.45 system-ui, sans-serif; }
+:root { color-scheme: light dark; font: clamp(18px, 14px + 1vw, 22px)/1.45 system-ui, sans-serif; }
 body { margin: 0; background: #fff; color: #111; }
 main { max-width: 46rem; margin: 0 auto; padding: 1rem; }
 h1 { font-size: 1.7rem; line-height: 1.2; } h2 { font-size: 1.35rem; margin-top: 2rem; } h3 { font-size: 1.1rem; }
@@ -64,11 +64,11 @@ code, .mono { font-family: ui-monospace, monospace; overflow-wrap: anywhere; }
 .code { font: 700 2.4rem/1.2 ui-monospace, monospace; letter-spacing: .12em; }
 label { display: block; margin: .8rem 0 .3rem; }
 input, select, textarea { font: inherit; width: 100%; box-sizing: border-box; padding: .6rem; min-height: 3rem; border: 2px solid #555; border-radius: 6px; background: #fff; color: #111; }
-button, .button { font: inherit; font-weight: 600; display: inline-block; min-height: 3.4rem; padding: .7rem 1.2rem; margin: .6rem .6rem .6rem 0; border: 2px solid #111; border-radius: 8px; background: #111; color: #fff; text-decoration: none; cursor: pointer; }
+button, .button { font: inherit; font-weight: 600; display: inline-flex; align-items: center; box-sizing: border-box; min-height: 3.4rem; padding: .5rem 1.2rem; margin: .6rem .6rem .6rem 0; border: 2px solid #111; border-radius: 8px; background: #111; color: #fff; text-decoration: none; cursor: pointer; }
 button.second, .button.second { background: #fff; color: #111; }
 table { width: 100%; border-collapse: collapse; } th, td { text-align: left; vertical-align: top; padding: .5rem .4rem; border-bottom: 1px solid #999; }
-.card { border: 2px solid #767676; border-radius: 8px; padding: .2rem 1rem .8rem; margin: 1rem 0; } .card h2, .card h3 { margin: .6rem 0 .3rem; font-size: 1.15rem; overflow-wrap: anywhere; } .card p { margin: .4rem 0; }
-dt { font-weight: 700; margin-top: .6rem; } dd { margin: 0; } summary { cursor: pointer; padding: .6rem 0; min-height: 2rem; }
+.cards { display: grid; grid-template-columns: repeat(auto-fill, minmax(min(100%, 19rem), 1fr)); gap: 1rem; margin: 1rem 0; } .card { border: 2px solid #767676; border-radius: 8px; padding: .2rem 1rem .6rem; min-width: 0; } .card form { display: block; margin: 0; } .card h2, .card h3 { margin: .6rem 0 .3rem; font-size: 1.15rem; overflow-wrap: anywhere; } .card p { margin: .4rem 0; }
+dt { font-weight: 700; margin-top: .6rem; } dd { margin: 0; } summary { cursor: pointer; padding: .7rem 0; }
 .entry { border-left: 6px solid #999; padding: .2rem 0 .2rem .8rem; margin: 1rem 0; }
 .pass { border-color: #1a7f37; } .warn { border-color: #b35900; } .fail { border-color: #b00020; } .unknown { border-color: #666; }
 .verdict { font-weight: 700; } .small { font-size: .85rem; } .big { font-size: 1.6rem; font-weight: 700; }

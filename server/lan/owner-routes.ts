@@ -45,11 +45,18 @@ export const qrSvg = (text: string) => qrText(text, { type: "svg", errorCorrecti
 export function ownerRoutes(app: App, deps: Deps, list: DoorList, pairing: Pairing, urls?: () => LanUrls): void {
   seenRoute(app);
   pageScope(app, (scope) => {
-    scope.get("/door", owner, async (_request, reply) => {
+    scope.get("/door", owner, async (request, reply) => {
       const { builds } = await deps.builds.readAll(toBuildRow);
       return sendPage(
         reply,
-        doorPage({ devices: await list.devices(), links: await list.links(), builds, lan: urls?.(), now: Date.now() }),
+        doorPage({
+          devices: await list.devices(),
+          links: await list.links(),
+          builds,
+          lan: urls?.(),
+          now: Date.now(),
+          own: request.principal?.device ?? "",
+        }),
       );
     });
 
