@@ -12,6 +12,7 @@ import { cardRoutes } from "./routes/cards.ts";
 import { clipRoutes } from "./routes/clips.ts";
 import { eventRoutes } from "./routes/events.ts";
 import { healthRoutes } from "./routes/health.ts";
+import { keepingRoutes } from "./routes/keeping.ts";
 import { liveRoutes } from "./routes/live.ts";
 import { photoRoutes } from "./routes/photos.ts";
 import { utteranceRoutes } from "./routes/utterances.ts";
@@ -37,6 +38,7 @@ export async function buildApp(deps: Deps, options: AppOptions = {}): Promise<Ap
   cardRoutes(app, deps);
   blobRoutes(app, deps);
   liveRoutes(app, deps);
+  if (deps.keeping !== undefined) keepingRoutes(app, deps.keeping);
   if (options.demo !== undefined) demoRoutes(app, options.demo);
   options.more?.(app);
   await serveFiles(app, {

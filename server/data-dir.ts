@@ -1,11 +1,12 @@
 // The shop's data folder: the database, the blobs, derived pictures, and a lock that dies with the process that holds it.
-import { existsSync, mkdirSync, statSync } from "node:fs";
+import { accessSync, constants, existsSync, mkdirSync, statSync } from "node:fs";
 import { readdir } from "node:fs/promises";
 import { join, parse, resolve } from "node:path";
 import Database from "better-sqlite3";
 import { Blobs } from "./blobs/blobs.ts";
 import { PlainError } from "./errors.ts";
 import { makeIdentity, readIdentity } from "./identity.ts";
+import { Reserve } from "./store/reserve.ts";
 import type { SqlStore } from "./store/sql-store.ts";
 import { damageOf } from "./store/sqlite/damage.ts";
 import { openSqliteStore } from "./store/sqlite/index.ts";
@@ -25,6 +26,7 @@ export const dataPaths = (dir: string) => ({
   identity: join(dir, "shop.json"),
   witness: join(dir, "heads.json"),
   backups: join(dir, "backups.json"),
+  reserve: join(dir, "reserve"),
   quarantine: join(dir, "quarantine"),
 });
 type DataPaths = ReturnType<typeof dataPaths>;
@@ -43,6 +45,8 @@ export interface ShopData {
   readonly shop: string;
   readonly store: SqlStore;
   readonly blobs: Blobs;
+  /** Room that is kept for what must be written on a full disk. */
+  readonly reserve: Reserve;
   /** How many half-written files a crash had left; they are cleared away, and nothing else is. */
   readonly cleared: number;
   close(): Promise<void>;
@@ -62,7 +66,7 @@ export interface DataOptions {
 export async function openShopData(dir: string, options: DataOptions = {}): Promise<ShopData> {
   const paths = dataPaths(dir);
   await assertNotMidSwap(dir);
-  mkdirSync(dir, { recursive: true, mode: 0o700 });
+  makeWritable(dir);
   const lock = holdFolder(dir);
   let store: SqlStore | undefined;
   try {
@@ -75,13 +79,14 @@ export async function openShopData(dir: string, options: DataOptions = {}): Prom
     });
     if (options.asIs !== true) await assertWhole(store, witnessed);
     witness = new Witness(paths.witness, await store.heads());
-    const noting = keepNoting(witness);
+    const reserve = new Reserve(paths.reserve);
+    const noting = keepNoting(witness, reserve);
     const shop = (await readIdentity(paths.identity)) ?? (await makeIdentity(paths.identity));
     const blobs = new Blobs(paths.blobs);
     await blobs.prepare();
     const cleared = await blobs.clearIncoming();
     await takeBack(paths, blobs, store);
-    return { dir, shop, store, blobs, cleared, close: closer(store, lock, noting) };
+    return { dir, shop, store, blobs, reserve, cleared, close: closer(store, lock, noting) };
   } catch (error) {
     await store?.close();
     lock.close();
@@ -95,7 +100,15 @@ export async function joinShopData(dir: string): Promise<ShopData> {
   const shop = await readIdentity(paths.identity);
   if (shop === undefined) throw new PlainError(`Expected a shop in ${dir}, got none`);
   const store = openSqliteStore(paths.database);
-  return { dir, shop, store, blobs: new Blobs(paths.blobs), cleared: 0, close: () => store.close() };
+  return {
+    dir,
+    shop,
+    store,
+    blobs: new Blobs(paths.blobs),
+    reserve: new Reserve(paths.reserve),
+    cleared: 0,
+    close: () => store.close(),
+  };
 }
 
 function closer(store: SqlStore, lock: Database.Database, stopNoting: () => Promise<void>) {
@@ -107,14 +120,26 @@ function closer(store: SqlStore, lock: Database.Database, stopNoting: () => Prom
 }
 
 /** The note is a help for checks: a disk that has no room for it does not stop the shop. */
-function keepNoting(witness: Witness): () => Promise<void> {
-  const note = () => witness.flush().catch(() => undefined);
+function keepNoting(witness: Witness, reserve: Reserve): () => Promise<void> {
+  const note = async () => {
+    await witness.flush().catch(() => undefined);
+    await reserve.hold();
+  };
   void note();
   const timer = setInterval(note, WITNESS_EVERY_MS).unref();
   return async () => {
     clearInterval(timer);
     await note();
   };
+}
+
+function makeWritable(dir: string): void {
+  try {
+    mkdirSync(dir, { recursive: true, mode: 0o700 });
+    accessSync(dir, constants.W_OK);
+  } catch (error) {
+    throw storageRefusal(error) ?? error;
+  }
 }
 
 /** A restore that was cut off between its two renames has left a whole shop under another name. */

@@ -6,6 +6,7 @@ import type { Access } from "./access/access.ts";
 import type { Blobs } from "./blobs/blobs.ts";
 import type { Builds } from "./builds/builds.ts";
 import type { LiveBus } from "./builds/live-bus.ts";
+import type { Keeping } from "./keeping/keeper.ts";
 import type { Store } from "./store/store.ts";
 
 /** Words from sound. */
@@ -25,6 +26,8 @@ export interface Deps {
   readonly access: Access;
   readonly hearing: Hearing;
   readonly photos: PhotoReader;
+  /** How checks and backups stand, where somebody looks after the shop. */
+  readonly keeping?: () => Promise<Keeping>;
   parse(text: string, context: Context, spec: Spec): Parsed;
   /** Folder of derived pictures; may be emptied at any time. */
   readonly derivedDir: string;

@@ -6,6 +6,7 @@ import type { DemoMaker } from "./demo/demo-maker.ts";
 import type { Deps } from "./deps.ts";
 import { ServiceError } from "./errors.ts";
 import { styleRoute } from "./http/plain-forms.ts";
+import { Keeper, type KeeperOptions } from "./keeping/keeper.ts";
 import { DoorList } from "./lan/door-list.ts";
 import { machineNames } from "./lan/names.ts";
 import { ownerRoutes } from "./lan/owner-routes.ts";
@@ -17,6 +18,10 @@ import { type OpenShopOptions, openShop } from "./open-shop.ts";
 export interface ServeOptions extends OpenShopOptions {
   /** 0 takes any free port. */
   readonly port: number;
+  /** Where backups go on a schedule. */
+  readonly backups?: KeeperOptions["backups"];
+  /** Told in one sentence of what the owner has to see to. */
+  readonly tell?: (sentence: string) => void;
   /** Also open the shop to its network. */
   readonly lan?: LanChoice;
 }
@@ -43,8 +48,16 @@ export interface Shop {
  */
 export async function startShop(options: ServeOptions): Promise<Shop> {
   const { dataDir, logger } = options;
-  const { deps, data, demo, close: closeShop } = await openShop(options);
-  const list = new DoorList(data.store.db);
+  const { deps: shopDeps, data, demo, close: closeShop } = await openShop(options);
+  const { backups, tell } = options;
+  const keeper = new Keeper({
+    dir: dataDir,
+    logger,
+    ...(backups === undefined ? {} : { backups }),
+    ...(tell === undefined ? {} : { tell }),
+  });
+  const deps: Deps = { ...shopDeps, keeping: () => keeper.state() };
+  const list = new DoorList(data.store.db, Date.now, () => data.reserve.spend());
   const pairing = new Pairing(data.store.db);
   let lan: Lan | undefined;
   const app = await buildApp(deps, {
@@ -57,7 +70,7 @@ export async function startShop(options: ServeOptions): Promise<Shop> {
     },
   });
   const close = async () => {
-    await Promise.all([app.close(), lan?.close()]);
+    await Promise.all([app.close(), lan?.close(), keeper.close()]);
     await closeShop();
   };
   try {
@@ -82,6 +95,7 @@ export async function startShop(options: ServeOptions): Promise<Shop> {
         announce: true,
       });
     }
+    await keeper.start();
     return { deps, demo, pairing, lan, url: `http://127.0.0.1:${port}`, close };
   } catch (error) {
     await close();

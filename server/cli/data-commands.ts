@@ -14,6 +14,8 @@ export const DATA_COMMANDS: readonly CliCommand[] = [
         .option(...DATA)
         .option("--database <url>", "another database than the file in the data folder")
         .option("--as-it-is", "go on although the logs have lost entries that this folder once held")
+        .option("--backups <dir>", "back up into this folder on a schedule; clips and photos are copied once")
+        .option("--backup-hours <n>", "hours between two backups", "24")
         .option("--demo", "make the demo build where there is none, and say its summary")
         .option("--lan", "let paired devices in over HTTPS, with a certificate authority of the shop's own")
         .option("--name <name>", "with --lan: the name devices call this machine by")

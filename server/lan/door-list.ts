@@ -4,6 +4,7 @@ import type { Kysely } from "kysely";
 import { v7 } from "uuid";
 import { loopbackName, type Role, SHOP } from "../access/access.ts";
 import { expected, ServiceError } from "../errors.ts";
+import { storageRefusal } from "../store/storage.ts";
 import type { Tables } from "../store/tables.ts";
 import { hashSecret, newToken, TOKEN } from "./secrets.ts";
 
@@ -36,14 +37,17 @@ const DAY_MS = 86_400_000;
 export class DoorList {
   private readonly db: Kysely<Tables>;
   private readonly now: () => number;
+  private readonly makeRoom: () => Promise<void>;
   private readonly cuts = new EventEmitter().setMaxListeners(0);
   /** Cut off since this process began: what was let in before is asked about again without a look into the database. */
   private readonly out = new Set<string>();
   private readonly seen = new Map<string, number>();
 
-  constructor(db: Kysely<Tables>, now: () => number = Date.now) {
+  /** @param makeRoom gives up room on the disk that is kept for a cut-off */
+  constructor(db: Kysely<Tables>, now: () => number = Date.now, makeRoom: () => Promise<void> = async () => {}) {
     this.db = db;
     this.now = now;
+    this.makeRoom = makeRoom;
   }
 
   private iso(ms = this.now()): string {
@@ -156,16 +160,21 @@ export class DoorList {
    * @throws ServiceError `unknown_device`
    */
   async cutOff(id: string): Promise<void> {
+    if (!(await this.revoke("device", id)))
+      throw new ServiceError("unknown_device", expected("a paired device", "the one to cut off", "none"));
+  }
+
+  /** Out at once, then written: on a full disk into the room that is kept for it. Gives whether anybody was there to cut off. */
+  private async revoke(table: "device" | "link", id: string): Promise<boolean> {
     this.out.add(id);
     this.cuts.emit(id);
-    const { numUpdatedRows } = await this.db
-      .updateTable("device")
-      .set({ revoked_at: this.iso() })
-      .where("id", "=", id)
-      .where("revoked_at", "is", null)
-      .executeTakeFirst();
-    if (numUpdatedRows === 0n)
-      throw new ServiceError("unknown_device", expected("a paired device", "the one to cut off", "none"));
+    const query = this.db.updateTable(table).set({ revoked_at: this.iso() }).where("id", "=", id).where("revoked_at", "is", null);
+    const { numUpdatedRows } = await query.executeTakeFirst().catch(async (error: unknown) => {
+      if (storageRefusal(error)?.code !== "out_of_space") throw error;
+      await this.makeRoom();
+      return await query.executeTakeFirst();
+    });
+    return numUpdatedRows > 0n;
   }
 
   /** Call `listener` when the device is cut off or the link revoked; the function returned stops it. */
@@ -227,15 +236,7 @@ export class DoorList {
 
   /** Revoke a link: what it is being sent ends. @throws ServiceError `unknown_link` */
   async revokeLink(id: string): Promise<void> {
-    this.out.add(id);
-    this.cuts.emit(id);
-    const { numUpdatedRows } = await this.db
-      .updateTable("link")
-      .set({ revoked_at: this.iso() })
-      .where("id", "=", id)
-      .where("revoked_at", "is", null)
-      .executeTakeFirst();
-    if (numUpdatedRows === 0n)
+    if (!(await this.revoke("link", id)))
       throw new ServiceError("unknown_link", expected("a link that still holds", "the one to revoke", "none"));
   }
 }

@@ -110,8 +110,14 @@ export async function startLan(options: LanOptions): Promise<Lan> {
     },
     base,
   );
-  await listenAt(secure, options.host, options.securePort);
-  await listenAt(plain, options.host, options.plainPort);
+  try {
+    await listenAt(secure, options.host, options.securePort);
+    await listenAt(plain, options.host, options.plainPort);
+  } catch (error) {
+    // A door that is half open would keep a process alive that nobody can stop any more.
+    await Promise.all([secure.close(), plain.close()]);
+    throw error;
+  }
   let announcer: Announcer | undefined;
   if (options.announce)
     announcer = startAnnouncer(options.names, (error) =>

@@ -9,6 +9,7 @@ import { readIdentity } from "../identity.ts";
 import type { Snapshot } from "../store/log-reader.ts";
 import { DamagedDatabase } from "../store/sqlite/damage.ts";
 import { copySqliteDatabase, openSqliteSnapshot } from "../store/sqlite/snapshot.ts";
+import { storageRefusal } from "../store/storage.ts";
 import { VERSION } from "../version.ts";
 import { noteBackup } from "./backup-log.ts";
 import { copyBlob, copyBlobs, copyWhole, exists, freshBeside, inFolder } from "./copy-files.ts";
@@ -53,7 +54,7 @@ async function make(dir: string, to: string, pool: string | undefined, options: 
     return manifest;
   } catch (error) {
     await rm(partial, { recursive: true, force: true });
-    throw error;
+    throw storageRefusal(error) ?? error;
   }
 }
 

@@ -5,6 +5,7 @@ import { Blobs, hashFile } from "../blobs/blobs.ts";
 import { dataPaths, holdFolder } from "../data-dir.ts";
 import { sync } from "../disk.ts";
 import { openSqliteSnapshot } from "../store/sqlite/snapshot.ts";
+import { storageRefusal } from "../store/storage.ts";
 import { copyBlobs, copyWhole, exists, freshBeside, inFolder } from "./copy-files.ts";
 import type { Fault } from "./fault.ts";
 import { type Manifest, MoveError, readManifest } from "./manifest.ts";
@@ -48,7 +49,7 @@ export async function restore(from: string, dir: string, options: RestoreOptions
     return { manifest, ...(kept === undefined ? {} : { kept }) };
   } catch (error) {
     await rm(partial, { recursive: true, force: true });
-    throw error;
+    throw storageRefusal(error) ?? error;
   }
 }
 

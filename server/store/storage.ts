@@ -6,7 +6,7 @@ const REFUSALS: readonly (readonly [RegExp, ErrorCode, string])[] = [
   [
     /^(SQLITE_FULL|ENOSPC|EDQUOT)$/,
     "out_of_space",
-    "Expected free space on the shop's disk for this entry, got none: nothing of it was stored",
+    "Expected free space on the disk for this, got none: nothing of it was stored",
   ],
   [
     /^(SQLITE_READONLY|EROFS$|EACCES$|EPERM$)/,

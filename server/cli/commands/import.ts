@@ -2,7 +2,7 @@
 import { createReadStream } from "node:fs";
 import { readFile, stat } from "node:fs/promises";
 import { join } from "node:path";
-import { openShopData, type ShopData } from "../../data-dir.ts";
+import { DataInUse, joinShopData, openShopData, type ShopData } from "../../data-dir.ts";
 import { importBuild, readExport } from "../../move/import-build.ts";
 import { MoveError } from "../../move/manifest.ts";
 import { blobsOf } from "../../store/blob-refs.ts";
@@ -23,7 +23,7 @@ export async function run(positional: unknown[], options: Options): Promise<numb
   }
   return await orSay(async () => {
     readExport(text);
-    const data = await openShopData(options.data);
+    const data = await openOrJoin(options.data);
     try {
       const missing = await takeBlobs(data, text, options.blobs);
       if (missing > 0 && options.withoutBlobs !== true)
@@ -36,6 +36,16 @@ export async function run(positional: unknown[], options: Options): Promise<numb
       await data.close();
     }
   });
+}
+
+/** Beside a running server the import is one more writer of its database; alone it holds the folder. */
+async function openOrJoin(dir: string): Promise<ShopData> {
+  try {
+    return await openShopData(dir);
+  } catch (error) {
+    if (!(error instanceof DataInUse)) throw error;
+    return await joinShopData(dir);
+  }
 }
 
 /** Take the blobs of the export's events from `dir`, each checked by its hash; gives how many are nowhere. */

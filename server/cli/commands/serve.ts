@@ -2,6 +2,7 @@
 import { progressSayer, sayDemo } from "../../demo/say.ts";
 import { makeLogger } from "../../http/log.ts";
 import { DEFAULT_NAME, isDnsName } from "../../lan/names.ts";
+import { readBackupLog, sayBackupAge } from "../../move/backup-log.ts";
 import { openSenses } from "../../senses.ts";
 import { startShop } from "../../server.ts";
 import { BAD_ARGUMENTS, DONE, FAILED, orSay, say } from "../output.ts";
@@ -15,12 +16,16 @@ type Options = {
   readonly demo?: boolean;
   readonly asItIs?: boolean;
   readonly log: string;
+  readonly backups?: string;
+  readonly backupHours: string;
   readonly lan?: boolean;
   readonly name?: string;
   readonly nameConstraints: boolean;
   readonly newAuthority?: boolean;
 };
 
+/** What a timer can wait for (2^31 ms), in whole hours. */
+const MOST_HOURS = 596;
 const LEVELS = ["debug", "info", "warn", "error", "silent"];
 
 export async function run(_positional: unknown[], options: Options): Promise<number> {
@@ -32,6 +37,9 @@ export async function run(_positional: unknown[], options: Options): Promise<num
     return refuse(
       `Expected no --database yet, got ${scheme(options.database)}: only the file in the data folder is available so far`,
     );
+  const everyHours = Number(options.backupHours);
+  if (!(everyHours >= 1 && everyHours <= MOST_HOURS))
+    return refuse(`Expected 1 to ${MOST_HOURS} hours for --backup-hours, got ${options.backupHours}`);
   const name = options.name ?? DEFAULT_NAME;
   if (!isDnsName(name)) return refuse(`Expected a name like ${DEFAULT_NAME} for --name, got ${name}`);
   return await orSay(async () => {
@@ -44,16 +52,21 @@ export async function run(_positional: unknown[], options: Options): Promise<num
       logger,
       asIs: options.asItIs === true,
       senses: await openSenses(),
+      tell: say,
+      ...(options.backups === undefined ? {} : { backups: { to: options.backups, everyHours } }),
       ...(options.lan === true
         ? { lan: { name, nameConstraints: options.nameConstraints, newAuthority: options.newAuthority === true } }
         : {}),
     }).catch((error: NodeJS.ErrnoException) => {
       if (error.code !== "EADDRINUSE") throw error;
-      say(`Expected port ${port} to be free, got one in use: choose another with --port`);
+      // With --lan it may be one of the two after it.
+      const taken = (error as { port?: number }).port ?? port;
+      say(`Expected port ${taken} to be free, got one in use: choose another with --port`);
       return undefined;
     });
     if (shop === undefined) return FAILED;
     say(`The shop is open at ${shop.url}/ (data in ${options.data}); stop it with Ctrl-C.`);
+    say(sayBackupAge(await readBackupLog(options.data)));
     if (shop.lan !== undefined) await sayLan(shop, shop.lan);
     if (options.demo === true)
       await Promise.race([shop.demo.start(progressSayer(say)).then((state) => say(sayDemo(state))), stop]);

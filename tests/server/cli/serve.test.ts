@@ -1,7 +1,9 @@
 // The commands as a person runs them: their own process, their exit code, what they print and where.
 import type { ChildProcess } from "node:child_process";
+import { once } from "node:events";
 import { readFile, stat, writeFile } from "node:fs/promises";
 import { request } from "node:https";
+import { type AddressInfo, createServer } from "node:net";
 import { join } from "node:path";
 import { describe, expect, it, vi } from "vitest";
 import { startLeashed } from "../../support/leashed.ts";
@@ -109,6 +111,17 @@ describe("serve", () => {
     expect([code, out]).toEqual([2, ""]);
     expect(err).toMatch(sentence);
     expect(err).not.toContain("secret");
+  });
+
+  it.each([1, 2])("ends by itself when the port %i after its own is taken, and names that port", async (offset) => {
+    const holder = createServer().listen(0, "0.0.0.0");
+    atEnd(async () => void holder.close());
+    await once(holder, "listening");
+    const { port } = holder.address() as AddressInfo;
+    const data = join(await tempDir(), "shop");
+    const { code, err } = await finished("serve", "--lan", "--port", String(port - offset), "--data", data);
+    expect(code).toBe(1);
+    expect(err).toContain(`Expected port ${port} to be free, got one in use`);
   });
 
   it("with --lan prints addresses, fingerprint and a code that pairs the first device; keeps the authority's key to its owner", async () => {

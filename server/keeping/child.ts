@@ -1,0 +1,32 @@
+// Runs a command of ours in a process of its own: what takes long there does not hold up who is talking to the shop here.
+import { fork } from "node:child_process";
+import { constants, setPriority } from "node:os";
+import { extname, join } from "node:path";
+
+export interface ChildRun {
+  readonly code: number | null;
+  readonly out: string;
+  readonly err: string;
+}
+
+/** Compiled it is JavaScript beside JavaScript, in development TypeScript beside TypeScript. */
+const MAIN = join(import.meta.dirname, `../cli/main${extname(import.meta.filename)}`);
+
+/** Run `thoubook ARGS` behind everything else on this machine; ended early by `signal`. */
+export function runCommand(args: readonly string[], signal: AbortSignal): Promise<ChildRun> {
+  return new Promise((resolve, reject) => {
+    const child = fork(MAIN, [...args], { stdio: ["ignore", "pipe", "pipe", "ipc"], signal });
+    const run = { out: "", err: "" };
+    child.stdout?.setEncoding("utf8").on("data", (text: string) => {
+      run.out += text;
+    });
+    child.stderr?.setEncoding("utf8").on("data", (text: string) => {
+      run.err += text;
+    });
+    child.on("error", reject);
+    child.on("close", (code) => resolve({ code, ...run }));
+    if (child.pid !== undefined) setPriority(child.pid, constants.priority.PRIORITY_LOW);
+    // It has nothing to say but its output, and nothing to wait for.
+    child.disconnect();
+  });
+}
