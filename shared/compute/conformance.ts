@@ -1,5 +1,5 @@
 // In, out, or too close to call: a measured value with its uncertainty against limits.
-import { computation, input } from "./computation.ts";
+import { computation, input, Refusal } from "./computation.ts";
 import { ABOVE_ZERO, NOT_NEGATIVE } from "./domain.ts";
 import { minus, tidy } from "./measure.ts";
 import { normalCdf } from "./statistics.ts";
@@ -124,9 +124,14 @@ export const CONFORMANCE_COMPUTATIONS = [
     inputs: {
       value: input.number("any", "measured value"),
       uncertainty: {
-        ...input.number("any", "standard uncertainty (one sigma); give coverage=2 where it is an expanded one", NOT_NEGATIVE),
+        ...input.optional("any", "standard uncertainty (one sigma); give coverage=2 where it is an expanded one", NOT_NEGATIVE),
         difference: true as const,
       },
+      within: input.optional(
+        "percent",
+        "or how far off the gauge may be, by what it reads: 4% for a torque wrench of ISO 6789-1",
+        NOT_NEGATIVE,
+      ),
       low: input.optional("any", "low limit"),
       high: input.optional("any", "high limit"),
       coverage: input.optional("ratio", "coverage factor the uncertainty is stated with; 1 when left out", ABOVE_ZERO),
@@ -138,7 +143,11 @@ export const CONFORMANCE_COMPUTATIONS = [
     source:
       "JCGM 106:2012, 7.2 (probability); ISO 14253-1:2017 (decision, 95 % conformance probability), or the shop's own choice",
     run: (x) => {
-      const u = x.uncertainty / (x.coverage ?? 1);
+      if ((x.uncertainty === undefined) === (x.within === undefined)) {
+        throw new Refusal("missing_input", "Expected either uncertainty or within for conformance, got both or neither");
+      }
+      const stated = x.uncertainty === undefined ? undefined : x.uncertainty / (x.coverage ?? 1);
+      const u = stated ?? (Math.abs(x.value) * (x.within ?? 0)) / 100 / Math.sqrt(3);
       const rule = (x.rule ?? "probability_95") as DecisionRule;
       const { probability, decision } = conformance(x.value, u, { low: x.low, high: x.high }, rule);
       const said = sayConformance({ probability, decision });

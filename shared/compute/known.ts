@@ -1,5 +1,6 @@
-// How far a result is known when its inputs are known to half a last digit, and the result rounded to that.
+// How well a result is known when its inputs are: to the last digit typed, or to the uncertainty typed beside it.
 import type { ReadInputs, Value } from "./read.ts";
+import { combinedUncertainty } from "./uncertainty.ts";
 
 type Run = (values: Readonly<Record<string, Value>>) => number;
 
@@ -7,30 +8,24 @@ const moved = (value: Value, at: number, by: number): Value =>
   typeof value === "number" ? value + by : Array.isArray(value) ? value.map((item, i) => (i === at ? item + by : item)) : value;
 
 /**
- * Standard uncertainty of a result from the rounding of its inputs: each half step is a rectangular distribution (JCGM 100:2008,
- * 4.3.7), each sensitivity is found by moving the input (5.1.3, note 2), and the parts add in squares (5.1.2).
- * Undefined where the formula ends before a half step does.
+ * Standard uncertainty of a result: what it changes when each input is moved by its own either way (JCGM 100:2008, 5.1.3, note 2),
+ * in squares (5.1.2). Undefined where the formula ends before that.
  */
-export function roundingUncertainty(
-  run: Run,
-  { values, halfSteps }: Pick<ReadInputs, "values" | "halfSteps">,
-): number | undefined {
-  let squares = 0;
-  for (const [name, halves] of Object.entries(halfSteps)) {
-    const value = values[name];
-    if (value === undefined) continue;
-    for (const [at, half] of halves.entries()) {
-      if (half === 0) continue;
-      try {
-        const change = run({ ...values, [name]: moved(value, at, half) }) - run({ ...values, [name]: moved(value, at, -half) });
-        squares += (change / 2) ** 2 / 3;
-      } catch (error) {
-        if (error instanceof RangeError) return undefined;
-        throw error;
-      }
-    }
+export function resultUncertainty(run: Run, { values, uncertainties }: Pick<ReadInputs, "values" | "uncertainties">) {
+  try {
+    const terms = Object.entries(uncertainties).flatMap(([name, all]) =>
+      all.map((u, at) => {
+        const value = values[name];
+        if (u === 0 || value === undefined) return { sensitivity: 0, sources: [] };
+        const change = run({ ...values, [name]: moved(value, at, u) }) - run({ ...values, [name]: moved(value, at, -u) });
+        return { sensitivity: change / 2 / u, sources: [{ u }] };
+      }),
+    );
+    return combinedUncertainty(terms);
+  } catch (error) {
+    if (error instanceof RangeError) return undefined;
+    throw error;
   }
-  return Math.sqrt(squares);
 }
 
 /** `value` to the decimal place of its expanded uncertainty (k = 2), trailing zeros kept; `uncertainty` above zero. Source: JCGM 100:2008, 7.2.6. */

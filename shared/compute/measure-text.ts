@@ -8,6 +8,8 @@ export interface TypedMeasure {
   readonly unit: ComputeUnit | undefined;
   /** Step of the last digit that was typed: .001 for "5.629"; 0 for a gauge number, which is exact. */
   readonly step: number;
+  /** Standard uncertainty where one was typed: "3.905in+-0.0002in". */
+  readonly u?: { readonly value: number; readonly unit: ComputeUnit | undefined };
 }
 
 /** Number, then a unit's spelling: `3.905in`, `.0035`, `-4.5e-3 mm`. The exponent is tried first, so `2e3` is a number. */
@@ -22,6 +24,17 @@ export function lastDigitStep(decimal: string): number {
 
 /** The measure that `text` spells; `number` or `unit` when that part cannot be read. @throws RangeError for a gauge number no table has */
 export function typedMeasure(text: string): TypedMeasure | "number" | "unit" {
+  const [measure = "", spread, ...more] = text.split(/\+-|±/);
+  const main = oneMeasure(measure);
+  if (spread === undefined || typeof main === "string") return main;
+  const u = oneMeasure(spread);
+  if (typeof u === "string") return u;
+  if (more.length > 0 || u.value < 0) return "number";
+  // "3.905+-.0002in": the unit behind stands for both.
+  return { ...main, unit: main.unit ?? u.unit, u: { value: u.value, unit: u.unit ?? main.unit } };
+}
+
+function oneMeasure(text: string): TypedMeasure | "number" | "unit" {
   const [, digits, spelled] = MEASURE.exec(text.trim()) ?? [];
   const value = Number(digits);
   if (digits === undefined || spelled === undefined || !Number.isFinite(value)) return "number";

@@ -1,5 +1,6 @@
 // The inputs of one computation as they were typed: in come name=value texts, out values in the units the computation wants.
 import { type Computation, type Input, type ListInput, type NumberInput, Refusal } from "./computation.ts";
+import { resolutionUncertainty } from "./conformance.ts";
 import { checkDomain } from "./domain.ts";
 import { type TypedMeasure, typedMeasure } from "./measure-text.ts";
 import { type ComputeUnit, convertDifference, convertMeasure, dimensionOf, needsUnit } from "./units.ts";
@@ -8,18 +9,22 @@ export type Value = number | readonly number[] | string;
 
 export interface ReadInputs {
   readonly values: Readonly<Record<string, Value>>;
-  /** Half a last digit of each number, in the unit of its value: how far rounding alone may have moved it. */
-  readonly halfSteps: Readonly<Record<string, readonly number[]>>;
+  /** Standard uncertainty of each number, in the unit of its value: the one that was typed, else that of rounding to its last digit. */
+  readonly uncertainties: Readonly<Record<string, readonly number[]>>;
   /** Every unit that was typed. */
   readonly units: readonly ComputeUnit[];
   /** The unit that inputs of kind "any" are in. */
   readonly anyUnit: ComputeUnit | undefined;
+  /** Whether any uncertainty was typed. */
+  readonly stated: boolean;
 }
 
 interface Numbers {
   readonly values: readonly number[];
-  readonly halfSteps: readonly number[];
+  readonly uncertainties: readonly number[];
 }
+
+const rounding = (step: number): number => resolutionUncertainty(Math.abs(step));
 
 function typed(text: string, name: string): TypedMeasure {
   const found = typedMeasure(text);
@@ -40,7 +45,7 @@ const bareZero = ({ value, unit }: TypedMeasure, wanted: ComputeUnit): boolean =
   unit === undefined && value === 0 && dimensionOf(wanted) !== "temperature";
 
 function converted(item: TypedMeasure, name: string, input: NumberInput | ListInput, wanted: ComputeUnit): [number, number] {
-  const { value, unit, step } = item;
+  const { value, unit, step, u } = item;
   if (unit === undefined) {
     if (needsUnit(wanted) && !bareZero(item, wanted)) {
       throw new Refusal(
@@ -48,13 +53,16 @@ function converted(item: TypedMeasure, name: string, input: NumberInput | ListIn
         `Expected a unit of ${dimensionOf(wanted)} (such as ${wanted}) for ${name}, got ${value} alone`,
       );
     }
-    return [value, step / 2];
+    return [value, u?.value ?? rounding(step)];
   }
-  if (dimensionOf(unit) !== dimensionOf(wanted)) {
-    throw new Refusal("bad_unit", `Expected a unit of ${dimensionOf(wanted)} (such as ${wanted}) for ${name}, got "${unit}"`);
+  const strange = [unit, u?.unit ?? unit].find((other) => dimensionOf(other) !== dimensionOf(wanted));
+  if (strange !== undefined) {
+    throw new Refusal("bad_unit", `Expected a unit of ${dimensionOf(wanted)} (such as ${wanted}) for ${name}, got "${strange}"`);
   }
   const convert = input.difference === true ? convertDifference : convertMeasure;
-  return [convert(value, unit, wanted), convertDifference(step, unit, wanted) / 2];
+  const known =
+    u === undefined ? rounding(convertDifference(step, unit, wanted)) : convertDifference(u.value, u.unit ?? unit, wanted);
+  return [convert(value, unit, wanted), known];
 }
 
 function inUnit(
@@ -65,11 +73,12 @@ function inUnit(
 ): Numbers {
   const { domain } = input;
   const pairs = items.map((item): [number, number] => {
-    const pair: [number, number] = wanted === "any" ? [item.value, item.step / 2] : converted(item, name, input, wanted);
+    const pair: [number, number] =
+      wanted === "any" ? [item.value, item.u?.value ?? rounding(item.step)] : converted(item, name, input, wanted);
     if (domain !== undefined) checkDomain(pair[0], domain, name, wanted);
     return domain?.whole === true || input.exact === true ? [pair[0], 0] : pair;
   });
-  return { values: pairs.map(([value]) => value), halfSteps: pairs.map(([, half]) => half) };
+  return { values: pairs.map(([value]) => value), uncertainties: pairs.map(([, u]) => u) };
 }
 
 function chosen(text: string, name: string, choices: readonly string[]): string {
@@ -110,11 +119,18 @@ export function readInputs(row: Computation, texts: ReadonlyMap<string, string>)
   const anyUnit = all
     .flatMap(({ input, items }) => (input.unit === "any" ? items : []))
     .find(({ unit }) => unit !== undefined)?.unit;
-  const halfSteps: Record<string, readonly number[]> = {};
+  const uncertainties: Record<string, readonly number[]> = {};
   for (const [name, { input, items }] of numbers) {
     const read = inUnit(items, name, input, input.unit === "any" ? (anyUnit ?? "any") : input.unit);
     values[name] = input.kind === "list" ? read.values : (read.values[0] ?? Number.NaN);
-    halfSteps[name] = read.halfSteps;
+    uncertainties[name] = read.uncertainties;
   }
-  return { values, halfSteps, anyUnit, units: all.flatMap(({ items }) => items.flatMap(({ unit }) => unit ?? [])) };
+  const items = all.flatMap((one) => one.items);
+  return {
+    values,
+    uncertainties,
+    anyUnit,
+    units: items.flatMap(({ unit }) => unit ?? []),
+    stated: items.some(({ u }) => u !== undefined),
+  };
 }

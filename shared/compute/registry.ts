@@ -24,6 +24,7 @@ import { STATISTICS_COMPUTATIONS } from "./statistics.ts";
 import { THERMAL_COMPUTATIONS } from "./thermal.ts";
 import { TIMING_COMPUTATIONS } from "./timing.ts";
 import { TORQUE_COMPUTATIONS } from "./torque.ts";
+import { UNCERTAINTY_COMPUTATIONS } from "./uncertainty.ts";
 import { UNIT_COMPUTATIONS } from "./unit-pair.ts";
 import { VALVE_COMPUTATIONS } from "./valve.ts";
 
@@ -53,5 +54,6 @@ export const COMPUTATIONS: readonly Computation[] = [
   ...GRADE_COMPUTATIONS,
   ...CONFORMANCE_COMPUTATIONS,
   ...STATISTICS_COMPUTATIONS,
+  ...UNCERTAINTY_COMPUTATIONS,
   ...UNIT_COMPUTATIONS,
 ];

@@ -1,7 +1,7 @@
 // One computation asked for in text (`bore=3.905in`): in come an id and name=value pairs, out an answer or a plain error.
 
 import { type Answer, type Computation, type Measured, type Part, type Parts, Refusal, type RefusalCode } from "./computation.ts";
-import { roundedTo, roundingUncertainty } from "./known.ts";
+import { resultUncertainty, roundedTo } from "./known.ts";
 import { type ReadInputs, readInputs } from "./read.ts";
 import { COMPUTATIONS } from "./registry.ts";
 import { type ComputeUnit, convertDifference, convertMeasure, metricOf, systemOf, unitLabel } from "./units.ts";
@@ -22,6 +22,8 @@ export interface Computed {
   readonly unit: string;
   /** The value to the place that the digits of the inputs carry, with its unit. */
   readonly rounded?: string;
+  /** Standard uncertainty of the value, in its unit, where one was typed with any input. */
+  readonly uncertainty?: number;
   readonly parts?: PlainParts;
   /** Unit of each part that has one of its own. */
   readonly units?: Readonly<Record<string, string>>;
@@ -97,10 +99,11 @@ function rounded(row: Computation, read: ReadInputs, value: number, result: Answ
     const { value: other } = row.run(values as never, read);
     return typeof other === "number" ? other : Number.NaN;
   };
-  const uncertainty = result.rounding ?? roundingUncertainty(again, read);
+  const uncertainty = result.rounding ?? resultUncertainty(again, read);
   if (uncertainty === undefined || !(uncertainty > 0)) return {};
   const known = from === undefined || to === undefined ? uncertainty : Math.abs(convertDifference(uncertainty, from, to));
-  return { rounded: `${roundedTo(value, known)} ${to === undefined ? "" : unitLabel(to)}`.trimEnd() };
+  const said = { rounded: `${roundedTo(value, known)} ${to === undefined ? "" : unitLabel(to)}`.trimEnd() };
+  return read.stated ? { ...said, uncertainty: Number(known.toPrecision(6)) } : said;
 }
 
 function answer(row: Computation, pairs: readonly string[]): Computed {
@@ -129,7 +132,7 @@ function answer(row: Computation, pairs: readonly string[]): Computed {
 
 /**
  * Compute what `id` names from `name=value` pairs. A bare figure is taken only where its unit goes without saying (degrees,
- * counts, ratios, nothing at all).
+ * counts, ratios, nothing at all). An input may carry its standard uncertainty: "bore=3.905in+-0.0002in".
  * Never throws for what was asked: bad arguments come back as a code and a sentence.
  */
 export function compute(id: string, pairs: readonly string[]): ComputeResult {

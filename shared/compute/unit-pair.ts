@@ -1,5 +1,6 @@
 // One figure printed in two units: whether they can be the same figure, and plain conversion.
 import { computation, input } from "./computation.ts";
+import { resolutionUncertainty } from "./conformance.ts";
 import { tidy } from "./measure.ts";
 import { typedMeasure } from "./measure-text.ts";
 import { type ComputeUnit, convertDifference, convertMeasure, dimensionOf, unitNamed } from "./units.ts";
@@ -57,7 +58,7 @@ export const UNIT_COMPUTATIONS = [
       return {
         value: tidy(convertMeasure(from.value, from.unit, to)),
         unit: to,
-        rounding: Math.abs(convertDifference(from.step, from.unit, to)) / 2 / Math.sqrt(3),
+        rounding: resolutionUncertainty(Math.abs(convertDifference(from.step, from.unit, to))),
       };
     },
   }),

@@ -185,6 +185,7 @@ describe("domains", () => {
         "capability-index low",
         "capability-index high",
         "repeatability readings",
+        "combined-uncertainty sensitivities",
       ]
     `);
   });

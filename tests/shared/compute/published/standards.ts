@@ -10,6 +10,28 @@ export const STANDARDS: Cases = {
       0.005,
     ],
   ],
+  "combined-uncertainty": [
+    [
+      "JCGM 100:2008, H.1.4: 25, 9.7, 2.9 and 16.6 nm are 32 nm (memory)",
+      "combined-uncertainty uncertainties=25,9.7,2.9,16.6",
+      32,
+      0.5,
+    ],
+    [
+      "JCGM 100:2008, 5.2.2: ten resistors of one standard, 0.1 ohm each: 1 ohm",
+      "combined-uncertainty uncertainties=.1,.1,.1,.1,.1,.1,.1,.1,.1,.1 causes=s,s,s,s,s,s,s,s,s,s",
+      1,
+      1e-12,
+    ],
+  ],
+  "temperature-uncertainty": [
+    [
+      "JCGM 100:2008, H.1.3.4: 50 mm of steel, 0.029 degC: 16.6 nm (memory)",
+      "temperature-uncertainty length=50mm material=steel temperature=20degC within=0.029degC",
+      16.6e-6,
+      0.1e-6,
+    ],
+  ],
   "tolerance-grade": [
     ["ISO 286-1:2010, Table 1, 80 to 120 mm: IT5 15", "tolerance-grade size=98.4mm grade=IT5", 15, 0],
     ["ISO 286-1:2010, Table 1, 80 to 120 mm: IT7 35", "tolerance-grade size=98.4mm grade=IT7", 35, 0],
