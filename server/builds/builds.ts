@@ -13,6 +13,8 @@ export interface OpenedBuild {
   readonly build: Build;
   readonly head: { readonly seq: number; readonly hash: string };
   readonly lastAt: string;
+  /** When the shop received an event, by its own clock, ISO 8601. */
+  receivedAt(id: string): string | undefined;
   /** Findings as the build stands. */
   findings(): Finding[];
   /** Bring `build` up to what has been stored since. */
@@ -29,6 +31,7 @@ interface Folded {
   readonly build: Build;
   head: OpenedBuild["head"];
   lastAt: string;
+  readonly received: Map<string, string>;
   /** Made when findings are first asked for, then kept up to date event by event. */
   judge: Judge | undefined;
 }
@@ -120,6 +123,7 @@ export class Builds {
       build: folded.build,
       head: folded.head,
       lastAt: folded.lastAt,
+      receivedAt: (event) => folded.received.get(event),
       findings: () => {
         folded.judge ??= this.judge(folded.build);
         return folded.judge.findings();
@@ -134,11 +138,15 @@ export class Builds {
 function foldRow(folded: Folded | undefined, row: StoredRow): Folded {
   const event = eventOf(row);
   const head = { seq: row.seq, hash: row.hash };
-  if (folded === undefined) return { build: openedBy(event), head, lastAt: event.at, judge: undefined };
+  if (folded === undefined) {
+    const received = new Map([[event.id, row.receivedAt]]);
+    return { build: openedBy(event), head, lastAt: event.at, received, judge: undefined };
+  }
   const touched = apply(folded.build, event);
   folded.judge?.update(event, touched);
   folded.head = head;
   folded.lastAt = event.at;
+  folded.received.set(event.id, row.receivedAt);
   return folded;
 }
 

@@ -20,7 +20,22 @@ const STATUS_WORDS = {
   superseded: "measured again later",
 } as const;
 
-const stamp = (at: string) => html`<span class="small">${at.slice(0, 10)} ${at.slice(11, 16)}</span>`;
+/**
+ * When the shop received what happened at `at` by its device's clock, in the zone that the device named: "10:12", with its day
+ * where that is another.
+ * @param at ISO 8601 with its offset
+ * @param receivedAt ISO 8601, UTC
+ */
+export function receivedBeside(at: string, receivedAt: string): string {
+  const [, sign = "+", hours = "0", minutes = "0"] = /([+-])(\d\d):(\d\d)$/.exec(at) ?? [];
+  const shift = Number(`${sign}1`) * (Number(hours) * 60 + Number(minutes)) * 60_000;
+  const there = new Date(Date.parse(receivedAt) + shift).toISOString();
+  const day = there.slice(0, 10) === at.slice(0, 10) ? "" : `${there.slice(0, 10)} `;
+  return `${day}${there.slice(11, 16)}`;
+}
+
+const stamp = (at: string, receivedAt: string | undefined) =>
+  html`<span class="small">${at.slice(0, 10)} ${at.slice(11, 16)}${receivedAt !== undefined && html`, received ${receivedBeside(at, receivedAt)}`}</span>`;
 
 /** "cylinder 2, top ring", or the engine as a whole. */
 const where = (place: Parameters<typeof placeLabel>[0]) => placeLabel(place) || "the engine";
@@ -35,16 +50,21 @@ function findingsByEvent(findings: readonly Finding[]): Map<string, Finding[]> {
 export const verdictLine = (finding: Finding): Markup =>
   html`<p class="entry ${finding.verdict}"><span class="verdict">${finding.verdict.toUpperCase()}</span> ${finding.why}</p>`;
 
-function readingEntry(logged: LoggedReading, said: string | undefined, findings: readonly Finding[]): Markup {
+function readingEntry(
+  logged: LoggedReading,
+  said: string | undefined,
+  findings: readonly Finding[],
+  received: string | undefined,
+): Markup {
   const { reading, status, condition } = logged;
   const note = STATUS_WORDS[status];
-  return html`<div class="entry"><p>${stamp(logged.at)} ${logged.by}${said !== undefined && html`: “${said}”`}</p>
+  return html`<div class="entry"><p>${stamp(logged.at, received)} ${logged.by}${said !== undefined && html`: “${said}”`}</p>
 <p class="big">${reading.digits} ${reading.unit}</p><p>${QUANTITIES[reading.quantity].label}, ${where(reading.place)}, ${condition.replace("_", " ")}${note !== undefined && html` <b>(${note})</b>`}</p>
 ${status === "counted" && findings.map(verdictLine)}</div>`;
 }
 
-const photoEntry = (logged: LoggedPhoto, photoBase: string): Markup =>
-  html`<div class="entry"><p>${stamp(logged.photo.taken.at)} photo, ${where(logged.place)}${logged.statement !== undefined && html`: ${logged.statement}`}</p>
+const photoEntry = (logged: LoggedPhoto, photoBase: string, received: string | undefined): Markup =>
+  html`<div class="entry"><p>${stamp(logged.photo.taken.at, received)} photo, ${where(logged.place)}${logged.statement !== undefined && html`: ${logged.statement}`}</p>
 <a href="${photoBase}/${logged.photo.sha256}/full"><img loading="lazy" alt="photo of ${where(logged.place)}" src="${photoBase}/${logged.photo.sha256}/thumb"></a></div>`;
 
 /**
@@ -59,16 +79,20 @@ export function entriesOf(opened: OpenedBuild, photoBase: string, limit: number)
   for (const logged of build.readings.values()) {
     const said = logged.utterance === undefined ? undefined : build.utterances.get(logged.utterance)?.text;
     if (logged.utterance !== undefined) used.add(logged.utterance);
-    entries.push({ at: logged.at, order: logged.order, body: readingEntry(logged, said, findings.get(logged.id) ?? []) });
+    entries.push({
+      at: logged.at,
+      order: logged.order,
+      body: readingEntry(logged, said, findings.get(logged.id) ?? [], opened.receivedAt(logged.id)),
+    });
   }
   for (const photo of build.photos.values())
-    entries.push({ at: photo.at, order: photo.order, body: photoEntry(photo, photoBase) });
+    entries.push({ at: photo.at, order: photo.order, body: photoEntry(photo, photoBase, opened.receivedAt(photo.id)) });
   for (const utterance of build.utterances.values())
     if (!used.has(utterance.id) && utterance.text !== "")
       entries.push({
         at: utterance.at,
         order: 0,
-        body: html`<div class="entry"><p>${stamp(utterance.at)} “${utterance.text}”</p></div>`,
+        body: html`<div class="entry"><p>${stamp(utterance.at, opened.receivedAt(utterance.id))} “${utterance.text}”</p></div>`,
       });
   entries.sort((a, b) => (a.at < b.at ? 1 : a.at > b.at ? -1 : b.order - a.order));
   return entries.slice(0, limit).map((entry) => entry.body);

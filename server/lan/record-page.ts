@@ -2,7 +2,7 @@
 import { placeLabel } from "../../shared/places/places.ts";
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { OpenedBuild } from "../builds/builds.ts";
-import { verdictLine } from "./entries.ts";
+import { receivedBeside, verdictLine } from "./entries.ts";
 import { html, page } from "./html.ts";
 
 export function recordPage(opened: OpenedBuild, photoBase: string, until: string): string {
@@ -18,7 +18,7 @@ ${opened
   .map(verdictLine)}
 <h2>What was measured</h2>
 <table><thead><tr><th>What</th><th>Where</th><th>Value</th><th>When</th></tr></thead><tbody>
-${counted.map(({ reading, condition, at, by }) => html`<tr><td>${QUANTITIES[reading.quantity].label}<br><span class="small">${condition.replace("_", " ")}</span></td><td>${placeLabel(reading.place) || "engine"}</td><td><b>${reading.digits} ${reading.unit}</b></td><td class="small">${at.slice(0, 10)}<br>${by}</td></tr>`)}
+${counted.map(({ id, reading, condition, at, by }) => html`<tr><td>${QUANTITIES[reading.quantity].label}<br><span class="small">${condition.replace("_", " ")}</span></td><td>${placeLabel(reading.place) || "engine"}</td><td><b>${reading.digits} ${reading.unit}</b></td><td class="small">${at.slice(0, 10)} ${at.slice(11, 16)}<br>received ${receivedBeside(at, opened.receivedAt(id) ?? at)}<br>${by}</td></tr>`)}
 </tbody></table>
 <h2>Photos</h2>
 ${[...build.photos.values()].map(({ photo, place, statement }) => html`<figure><a href="${photoBase}/${photo.sha256}/full"><img loading="lazy" alt="photo of ${placeLabel(place) || "the engine"}" src="${photoBase}/${photo.sha256}/thumb"></a><figcaption>${placeLabel(place)} ${statement}</figcaption></figure>`)}

@@ -15,6 +15,8 @@ export interface Entry {
   readonly id: string;
   readonly at: string;
   readonly by: string;
+  /** When the shop received it, by the shop's clock; `at` is by the clock of the device that made it. */
+  readonly receivedAt: string | undefined;
   readonly device: string;
   readonly kind: "said" | "photo" | "step" | "part" | "paper";
   text: string;
@@ -62,6 +64,7 @@ class Maker {
       id: event.id,
       at: event.at,
       by: event.by,
+      receivedAt: row.receivedAt,
       device: event.device,
       kind,
       text,

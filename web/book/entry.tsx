@@ -6,7 +6,7 @@ import type { Finding } from "../../shared/rules/index.ts";
 import { figureLine } from "../parts/figures.ts";
 import { PlayClip } from "../parts/play.tsx";
 import { Tag } from "../parts/tag.tsx";
-import { clockOf } from "../parts/time.ts";
+import { clockBeside, clockOf } from "../parts/time.ts";
 import { Picture } from "../photo/picture.tsx";
 import { type Act, type Entry, stepTitle } from "./entries.ts";
 import { ReadingLine } from "./reading-line.tsx";
@@ -31,6 +31,11 @@ export function EntryRow({ entry, build, byEvent }: Props) {
     <li class={`entry entry-${entry.kind}`}>
       <div class="entry-margin">
         <time dateTime={entry.at}>{clockOf(entry.at)}</time>
+        {entry.receivedAt === undefined ? null : (
+          <small>
+            shop <time dateTime={entry.receivedAt}>{clockBeside(entry.receivedAt, entry.at)}</time>
+          </small>
+        )}
         <small>{how}</small>
         {entry.waits ? <small class="unsent">not sent yet</small> : null}
       </div>
@@ -61,6 +66,7 @@ export function EntryRow({ entry, build, byEvent }: Props) {
           </p>
         ))}
         {entry.photo === undefined ? null : <EntryPicture entry={entry} build={build} />}
+        <small>{entry.by}</small>
       </div>
     </li>
   );

@@ -6,6 +6,10 @@ const clock = new Intl.DateTimeFormat(undefined, { hour: "2-digit", minute: "2-d
 export const dayOf = (at: string): string => day.format(new Date(at));
 export const clockOf = (at: string): string => clock.format(new Date(at));
 
+/** The clock at a moment told beside another: with its day where that is another one. */
+export const clockBeside = (at: string, other: string): string =>
+  dayOf(at) === dayOf(other) ? clockOf(at) : `${dayOf(at)} ${clockOf(at)}`;
+
 /** `3 min`, `2 h`, `4 days`. */
 export function since(at: string, now: number = Date.now()): string {
   const minutes = Math.max(0, Math.floor((now - Date.parse(at)) / 60_000));

@@ -7,6 +7,8 @@ export interface Row {
   readonly event: BenchEvent;
   /** Present once the shop has it. */
   readonly seq?: number;
+  /** When the shop received it, by the shop's clock. */
+  readonly receivedAt?: string;
 }
 
 export class Fold {
@@ -30,7 +32,10 @@ export class Fold {
 
   /** Every event in the order folded, oldest first. */
   rows(): Row[] {
-    return [...this.#confirmed.map(({ event, seq }) => ({ event, seq })), ...this.#pending.map((event) => ({ event }))];
+    return [
+      ...this.#confirmed.map(({ event, seq, receivedAt }) => ({ event, seq, receivedAt })),
+      ...this.#pending.map((event) => ({ event })),
+    ];
   }
 
   /** The build and its findings to try events on: nothing here changes. Good until the next event is folded. */

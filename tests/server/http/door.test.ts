@@ -6,7 +6,7 @@ import type { InjectOptions } from "fastify";
 import { pino } from "pino";
 import { describe, expect, it } from "vitest";
 import { buildApp } from "../../../server/app.ts";
-import { atEnd, bootShop, openDemoBuild, tempDir } from "../helper.ts";
+import { atEnd, bootShop, clipForm, makeWav, openDemoBuild, tempDir } from "../helper.ts";
 
 const say: InjectOptions = { method: "POST", payload: { text: "bore 1 3.8750" } };
 
@@ -115,11 +115,51 @@ describe("the door", () => {
       "frame-ancestors 'none'",
     ])
       expect(policy).toContain(part);
-    expect(policy).not.toMatch(/upgrade-insecure-requests|'unsafe-eval'|script-src[^;]*'unsafe-inline'|\*/);
+    expect(policy).not.toMatch(/upgrade-insecure-requests|'unsafe-eval'|'unsafe-inline'|\*/);
+    expect(headers["permissions-policy"]).toContain("microphone=(self)");
+    expect(headers["permissions-policy"]).toContain("usb=()");
     expect(headers["strict-transport-security"]).toBeUndefined();
     expect(headers["x-content-type-options"]).toBe("nosniff");
     expect(headers["referrer-policy"]).toBe("same-origin");
     expect(headers["access-control-allow-origin"]).toBeUndefined();
+  });
+});
+
+describe("what may be kept of an answer", () => {
+  it("is nothing, of everything that is of this shop, refusals among it", async () => {
+    const { app } = await bootShop();
+    const build = await openDemoBuild(app);
+    const clip = await app.inject({ method: "POST", url: `/api/builds/${build}/clips`, ...clipForm(makeWav()) });
+    const asked: readonly (string | InjectOptions)[] = [
+      "/api/health",
+      "/api/me",
+      "/api/builds",
+      "/api/openapi.json",
+      `/api/builds/${build}`,
+      `/api/builds/${build}/events`,
+      `/api/builds/${build}/findings`,
+      `/api/builds/${build}/export`,
+      `/api/builds/${build}/cards`,
+      { method: "HEAD", url: `/api/blobs/${clip.json().clip}` },
+      { ...say, url: `/api/builds/${build}/utterances` },
+      { ...say, url: `/api/builds/${build}/utterances`, payload: { text: 7 } },
+      "/api/none",
+      "/none",
+      { url: "/api/builds", headers: { host: "evil.example" } },
+      { url: "/%00" },
+    ];
+    for (const request of asked) {
+      const { headers } = await app.inject(request);
+      expect(headers["cache-control"], JSON.stringify(request)).toBe("no-store");
+    }
+  });
+
+  it("is a sound, which is named by its hash, by its one caller", async () => {
+    const { app } = await bootShop();
+    const build = await openDemoBuild(app);
+    const clip = await app.inject({ method: "POST", url: `/api/builds/${build}/clips`, ...clipForm(makeWav()) });
+    const { headers } = await app.inject(`/api/blobs/${clip.json().clip}`);
+    expect(headers["cache-control"]).toBe("private, max-age=31536000, immutable");
   });
 });
 
@@ -156,6 +196,10 @@ describe("files", () => {
   ])("%s with %o", async (url, headers, status, text) => {
     const { app } = await withFiles();
     const answer = await app.inject({ url, headers: headers as Record<string, string> });
+    const lasting = url.startsWith("/assets/app")
+      ? "public, max-age=31536000, immutable"
+      : /no-cache|no-store|public, max-age=86400/;
+    expect(answer.headers["cache-control"]).toMatch(lasting);
     expect(answer.body).toContain(text);
     expect(answer.body).not.toContain("secret\n");
     expect(answer.statusCode).toBe(status);

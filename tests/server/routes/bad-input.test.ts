@@ -206,6 +206,22 @@ const CASES: readonly (readonly [
     400,
     "malformed_upload",
   ],
+  ...["x".repeat(5000), "x".repeat(71), ""].flatMap((boundary) =>
+    ["clips", "photos"].map(
+      (what) =>
+        [
+          `a form of ${what} with a boundary of ${boundary.length} characters`,
+          `/api/builds/:build/${what}`,
+          (): InjectOptions => ({
+            method: "POST",
+            headers: { "content-type": `multipart/form-data; boundary=${boundary}` },
+            payload: `--${boundary}\r\nContent-Disposition: form-data; name="by"\r\n\r\nKit\r\n--${boundary}--\r\n`,
+          }),
+          400,
+          "malformed_upload",
+        ] as const,
+    ),
+  ),
   ["a clip sent as JSON", "/api/builds/:build/clips", () => json({ clip: "UklGRg==" }), 415, "wrong_type"],
   [
     "a clip for an unknown build",

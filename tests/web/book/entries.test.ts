@@ -22,6 +22,15 @@ describe("entries of the day book", () => {
     expect(entries[1]?.questions).toHaveLength(1);
   });
 
+  it("has two times: its device's and the shop's", () => {
+    const stamp = testStamp();
+    const [opening] = rows([opened(stamp)]);
+    if (opening === undefined) throw new Error("no row");
+    const receivedAt = "2026-03-04T09:12:00.000Z";
+    expect(entriesOf([{ ...opening, receivedAt }])[0]).toMatchObject({ at: opening.event.at, receivedAt });
+    expect(entriesOf([opening])[0]?.receivedAt).toBeUndefined();
+  });
+
   it("stands a correction where it was said, naming what it corrects", () => {
     const stamp = testStamp();
     const first = stamp.make("reading.taken", { reading: reading("ring_end_gap", { cylinder: 2, ring: "top" }, "0.012") });
