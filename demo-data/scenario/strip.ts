@@ -8,8 +8,9 @@ const gauge = (
   uncertainty: string,
   quantities: string[],
   unit: "in" | "ft_lbf" | "cc" = "in",
+  more: { readonly range?: string; readonly calibrated?: string; readonly certificate?: string } = {},
 ): Line => ({
-  keep: { instrument, kind, resolution, uncertainty, unit, quantities },
+  keep: { instrument, kind, resolution, uncertainty, unit, quantities, ...more },
   wait: 0,
 });
 
@@ -34,7 +35,11 @@ export const STRIP: readonly Line[] = [
   ]),
   gauge("plastic strip", "plastic gauge", "0.0005", "0.0003", ["bearing_clearance"]),
   gauge("dial indicator", "dial indicator", "0.0005", "0.0005", ["crank_end_float", "deck_protrusion", "crank_runout_tir"]),
-  gauge("beam wrench", "beam torque wrench", "1", "1.4", ["fastener_torque", "turning_torque"], "ft_lbf"),
+  gauge("beam wrench", "beam torque wrench", "1", "1.4", ["fastener_torque", "turning_torque"], "ft_lbf", {
+    range: "100",
+    calibrated: "2025-11-14",
+    certificate: "invented 0417",
+  }),
   gauge("burette", "burette", "0.2", "0.4", ["chamber_volume"], "cc"),
   zero("bore gauge", "0.0000"),
   zero("two inch micrometer", "0.0000"),

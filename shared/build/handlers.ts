@@ -96,7 +96,7 @@ export const HANDLERS: { readonly [T in EventType]: Handler<T> } = {
   "part.changed": changePart,
   "instrument.kept": (build, event) => {
     const { instrument, ...rest } = event.data;
-    build.instruments.set(instrument, { id: instrument, ...rest });
+    build.instruments.set(instrument, { id: instrument, kept: event.at, ...rest });
     return [`instrument:${instrument}`];
   },
   "instrument.zeroed": (build, event) => {

@@ -77,13 +77,10 @@ export interface PartChange {
   readonly what: string;
 }
 
-export interface Instrument {
+export interface Instrument extends Omit<EventData["instrument.kept"], "instrument"> {
   readonly id: string;
-  readonly kind: string;
-  readonly resolution: string;
-  readonly uncertainty: string;
-  readonly unit: EventData["instrument.kept"]["unit"];
-  readonly quantities: readonly string[];
+  /** When it was put on the register. */
+  readonly kept: string;
   zero?: {
     readonly event: string;
     readonly at: string;

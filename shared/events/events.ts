@@ -126,6 +126,13 @@ const DATA = {
     uncertainty: z.string(),
     unit: instrumentUnitSchema,
     quantities: z.array(z.string()),
+    /** Expanded uncertainty of repeating, the part of the whole that is another at every reading. */
+    repeat: z.string().optional(),
+    /** Largest figure it reads. */
+    range: z.string().optional(),
+    /** Day of its last calibration, and the certificate's number. */
+    calibrated: z.iso.date().optional(),
+    certificate: z.string().max(80).optional(),
   }),
   "instrument.zeroed": z.strictObject({ instrument: z.string().max(60), deviation: z.string(), unit: instrumentUnitSchema }),
   /** A finding left open on purpose, with the name of who accepts it. */

@@ -1,7 +1,7 @@
 // The shop's instruments: zeroed within half a step, and fine enough for the limits of what they measure.
 import type { Instrument } from "../build/build.ts";
 import { capability } from "../compute/conformance.ts";
-import { convertMeasure, dimensionOf, unitLabel } from "../compute/units.ts";
+import { convertDifference, dimensionOf, unitLabel } from "../compute/units.ts";
 import type { Place } from "../places/places.ts";
 import { isQuantityId } from "../quantities/registry.ts";
 import type { Limit } from "../spec/spec.ts";
@@ -36,9 +36,20 @@ export const INSTRUMENT_ZERO: Rule = {
         evidence: [],
       };
     }
-    const sameKind = dimensionOf(unit) === "length";
-    const deviation = sameKind ? Math.abs(convertMeasure(Number(zero.deviation), zero.unit, unit)) : 0;
-    const fine = !sameKind || deviation <= resolution / 2;
+    if (dimensionOf(zero.unit) !== dimensionOf(unit)) {
+      return {
+        ...base,
+        verdict: "unknown",
+        value: null,
+        limit: `${resolution / 2} ${unitLabel(unit)} at most`,
+        unit,
+        why: `"${tag}" (${kind}) reads in ${unitLabel(unit)}, its zero check was said in ${unitLabel(zero.unit)}.`,
+        remedy: `Check it again and say the deviation in ${unitLabel(unit)}.`,
+        evidence: [zero.event],
+      };
+    }
+    const deviation = Math.abs(convertDifference(Number(zero.deviation), zero.unit, unit));
+    const fine = deviation <= resolution / 2;
     return {
       ...base,
       verdict: fine ? "pass" : "warn",
@@ -83,7 +94,7 @@ export const INSTRUMENT_STEP: Rule = {
     if (ready?.accept.low === undefined || ready.accept.high === undefined) return undefined;
     // An exact figure leaves no tolerance to be coarse for.
     if (ready.accept.high <= ready.accept.low) return undefined;
-    const resolution = convertMeasure(Number(instrument.resolution), instrument.unit, measured.unit);
+    const resolution = convertDifference(Number(instrument.resolution), instrument.unit, measured.unit);
     const { share, verdict } = capability(resolution, { low: ready.accept.low, high: ready.accept.high });
     if (verdict === "fine") return undefined;
     return {

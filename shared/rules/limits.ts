@@ -14,7 +14,7 @@ import { limitsAt, readyLimit } from "./limit-bounds.ts";
 import { remedyFor } from "./remedies/remedies.ts";
 import { outdated, restingOn } from "./rests-on.ts";
 import type { Rule, Subject } from "./rule.ts";
-import { coarseNote, guardedRuling, plainRuling, type Ruling } from "./rulings.ts";
+import { coarseNote, decidedBy, guardedRuling, plainRuling, type Ruling } from "./rulings.ts";
 import { settledBy } from "./settled.ts";
 import { at, bounds, figure as figureText, sourceText } from "./text.ts";
 import { trustOf } from "./uncertainty.ts";
@@ -100,7 +100,7 @@ export function judge(limit: Limit, figure: Figure, place: Place, value: FigureV
         ? { verdict: "unknown", said: `but ${value.unfit}` }
         : trust === undefined
           ? plainRuling(value.value, ready, figure)
-          : guardedRuling(value.value, ready, figure, trust);
+          : guardedRuling(value.value, ready, figure, trust, context.spec.decision);
   const isOut = found.verdict === "fail" || found.verdict === "warn";
   const ruling: Ruling =
     isOut && value.unsure !== undefined
@@ -123,7 +123,7 @@ export function judge(limit: Limit, figure: Figure, place: Place, value: FigureV
     limit: bounds(ready.accept, figure.unit),
     unit: isUnitId(figure.unit) ? figure.unit : null,
     why: `${figure.label}${at(place)} is ${figureText(value.value, figure.unit)}${working}: ${ruling.said}${coarse}.`,
-    source: sourceText(limit.source),
+    source: `${sourceText(limit.source)}${decidedBy(trust, context.spec.decision)}`,
     ...(remedy === undefined ? {} : { remedy }),
     ...(step === undefined ? {} : { step }),
     ...(settled === undefined || ruling.verdict === "pass" ? {} : { settled }),

@@ -1,5 +1,6 @@
 // The rules in the order their findings are listed. Adding a rule is one file and one line here.
 import { BOLT_STRESS } from "./bolt-stress.ts";
+import { CALIBRATION, WRENCH_RANGE } from "./calibration.ts";
 import { CASTLE_NUT } from "./castle-nut.ts";
 import { CONTRADICTION } from "./contradictions.ts";
 import { COTTER } from "./cotter.ts";
@@ -42,6 +43,8 @@ export const RULES: readonly Rule[] = [
   UNIT_PAIR,
   TEMPERATURE,
   INSTRUMENT_ZERO,
+  CALIBRATION,
+  WRENCH_RANGE,
   INSTRUMENT_STEP,
   STALE_READING,
   WAITING_READING,

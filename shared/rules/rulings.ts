@@ -1,6 +1,6 @@
 // How a value stands to its limit: by the numbers alone, or with an instrument's uncertainty; verdict and words out.
-import { COVERAGE, capability, conformance, sayConformance } from "../compute/conformance.ts";
-import { convertMeasure } from "../compute/units.ts";
+import { COVERAGE, capability, conformance, DECISION_RULES, type DecisionRule, sayConformance } from "../compute/conformance.ts";
+import { convertDifference, dimensionOf } from "../compute/units.ts";
 import type { Figure } from "./figures/types.ts";
 import type { Verdict } from "./finding.ts";
 import type { ReadyLimit } from "./limit-bounds.ts";
@@ -17,14 +17,14 @@ export interface Ruling {
 }
 
 /** A pair of bounds, or the single one that the value passed. */
-function allowed(value: number, { low, high }: Bounds, figure: Figure): string {
+function allowed(value: number, { low, high }: Bounds, figure: Pick<Figure, "unit">): string {
   if (low !== undefined && high !== undefined) return bounds({ low, high }, figure.unit);
   const one = high !== undefined && value >= high ? high : (low ?? high);
   return one === undefined ? "no bound" : figureText(one, figure.unit);
 }
 
 /** `outside 0.0015 to 0.0025 in`, `over the 0.0030 in allowed`, `under the 40.5 lbf needed`. */
-function beyond(value: number, ready: ReadyLimit, figure: Figure): string {
+function beyond(value: number, ready: Pick<ReadyLimit, "accept" | "text">, figure: Pick<Figure, "unit">): string {
   const { low, high } = ready.accept;
   if (low !== undefined && high !== undefined) return `outside ${ready.text}`;
   return high !== undefined && value > high
@@ -33,7 +33,11 @@ function beyond(value: number, ready: ReadyLimit, figure: Figure): string {
 }
 
 /** Verdict by the numbers as they stand: exactly on a limit is inside it. */
-export function plainRuling(value: number, ready: ReadyLimit, figure: Figure): Ruling {
+export function plainRuling(
+  value: number,
+  ready: Pick<ReadyLimit, "accept" | "reject" | "text">,
+  figure: Pick<Figure, "unit">,
+): Ruling {
   if (inside(value, ready.accept)) return { verdict: "pass", said: `within ${ready.text}` };
   const out = beyond(value, ready, figure);
   if (ready.reject === undefined) return { verdict: "fail", said: out };
@@ -42,25 +46,40 @@ export function plainRuling(value: number, ready: ReadyLimit, figure: Figure): R
   return { verdict: "fail", said: `${out} and past the reject limit of ${reject}` };
 }
 
-/** Verdict with an instrument's uncertainty: ISO 14253-1:2017, conformance proven at 95 % probability. */
-export function guardedRuling(value: number, ready: ReadyLimit, figure: Figure, trust: Trust): Ruling {
+/** Verdict with an instrument's uncertainty, by the rule that the shop decides by. */
+export function guardedRuling(
+  value: number,
+  ready: Pick<ReadyLimit, "accept" | "reject" | "text">,
+  figure: Pick<Figure, "unit">,
+  trust: Trust,
+  rule: DecisionRule = "probability_95",
+): Ruling {
   const u = trust.expanded / COVERAGE;
   const plain = plainRuling(value, ready, figure);
-  const toAccept = conformance(value, u, ready.accept);
+  const toAccept = conformance(value, u, ready.accept, rule);
   const doubtful = (said: string): Ruling => ({ verdict: "unknown", said: `${said}, limit ${ready.text}` });
-  if (toAccept.decision === "too_close") return doubtful(sayConformance(toAccept, trust.instrument.kind));
+  // A gauge far coarser than the limits proves neither, though the chance of being within is small wherever it reads.
+  const proves = toAccept.decision !== "out" || !inside(value, ready.accept);
+  if (toAccept.decision === "too_close" || !proves)
+    return doubtful(sayConformance({ ...toAccept, decision: "too_close" }, trust.instrument.kind));
   if (toAccept.decision === "in" || ready.reject === undefined) return plain;
-  const toReject = conformance(value, u, ready.reject);
+  const toReject = conformance(value, u, ready.reject, rule);
   return toReject.decision === "too_close"
     ? doubtful(`outside for certain; against the reject limit ${sayConformance(toReject, trust.instrument.kind)}`)
     : plain;
+}
+
+/** The rule that decided, to stand beside the limit's source; empty where the numbers were taken as they stand. */
+export function decidedBy(trust: Trust | undefined, rule: DecisionRule | undefined): string {
+  return trust === undefined ? "" : `; decided by ${DECISION_RULES[rule ?? "probability_95"].source}`;
 }
 
 /** What is said of an instrument whose step is coarse for the tolerance; empty where it is fine. */
 export function coarseNote(trust: Trust, ready: ReadyLimit, figure: Figure): string {
   const { low, high } = ready.accept;
   if (low === undefined || high === undefined) return "";
-  const resolution = convertMeasure(Number(trust.instrument.resolution), trust.instrument.unit, figure.unit);
+  if (dimensionOf(trust.instrument.unit) !== dimensionOf(figure.unit)) return "";
+  const resolution = convertDifference(Number(trust.instrument.resolution), trust.instrument.unit, figure.unit);
   const { verdict } = capability(resolution, { low, high });
   if (verdict === "fine") return "";
   const step = figureText(resolution, figure.unit);

@@ -3,7 +3,9 @@ import type { Place } from "../places/places.ts";
 import { type Fastener, FOLLOW_MAKER, fastenerAt, torqueIn } from "./fasteners.ts";
 import type { Finding } from "./finding.ts";
 import type { Rule } from "./rule.ts";
+import { decidedBy, guardedRuling, plainRuling } from "./rulings.ts";
 import { at, bounds, figure, sourceText } from "./text.ts";
+import { trustOf } from "./uncertainty.ts";
 
 /** How far an early stage may be off its figure: only the last one loads the joint (common practice, no source). */
 const STAGE_SLACK = 0.1;
@@ -40,21 +42,31 @@ export const TORQUE: Rule = {
     const stage = earlyStage(place, fastener);
     const low = stage === undefined ? Number(fastener.low) : stage * (1 - STAGE_SLACK);
     const high = stage === undefined ? Number(fastener.high) : stage * (1 + STAGE_SLACK);
-    const inside = value >= low && value <= high;
     const range = bounds({ low, high }, fastener.unit);
+    const trust = trustOf({ value, working: "", readings: [logged] }, fastener.unit, context);
+    const ready = { accept: { low, high }, reject: undefined, text: range };
+    const { decision } = context.spec;
+    const ruling =
+      trust === undefined ? plainRuling(value, ready, fastener) : guardedRuling(value, ready, fastener, trust, decision);
+    const inside = ruling.verdict === "pass";
+    const close = ruling.verdict === "unknown";
     const what =
       stage === undefined ? `${fastener.thread}, ${fastener.lubricant}` : `stage ${place.stage} of ${fastener.stages?.length}`;
     const out = value < low ? "below" : "above";
     return {
       rule: "torque",
-      verdict: inside ? "pass" : stage === undefined || value > Number(fastener.high) ? "fail" : "warn",
+      verdict: inside || close ? ruling.verdict : stage === undefined || value > Number(fastener.high) ? "fail" : "warn",
       place,
       value,
       limit: range,
       unit: fastener.unit,
-      why: `Torque${at(place)} is ${figure(value, fastener.unit)} (${what}): ${inside ? "within" : out} ${range}.`,
-      source: sourceText(fastener.source),
-      ...(inside ? {} : { remedy: remedy(value < low, fastener, value, stage) }),
+      why: `Torque${at(place)} is ${figure(value, fastener.unit)} (${what}): ${close ? ruling.said : `${inside ? "within" : out} ${range}`}.`,
+      source: `${sourceText(fastener.source)}${decidedBy(trust, decision)}`,
+      ...(inside
+        ? {}
+        : close
+          ? { remedy: "Pull it again with a wrench that is trusted closer, or set the torque further from the end of its range." }
+          : { remedy: remedy(value < low, fastener, value, stage) }),
       ...(logged.step === undefined ? {} : { step: logged.step }),
       evidence: [...logged.evidence],
     };

@@ -1,5 +1,6 @@
 // An engine's spec sheet: what it has, its nominal sizes, its limits with their sources, and the proof its steps need.
 import { z } from "zod";
+import { DECISION_RULE_NAMES, type DecisionRule } from "../compute/conformance.ts";
 import { placeSchema, RINGS } from "../places/places.ts";
 import { NOMINAL_KEYS, QUANTITY_IDS } from "../quantities/types.ts";
 import { STEP_IDS } from "../steps/steps.ts";
@@ -111,6 +112,8 @@ export const specSchema = z.strictObject({
     mainNuts: z.int().min(1).max(4),
     headNuts: z.int().min(1).max(60),
   }),
+  /** How the shop decides near a limit where the gauges are known; ISO 14253-1:2017 where nothing is said. */
+  decision: z.enum(DECISION_RULE_NAMES as [DecisionRule, ...DecisionRule[]]).optional(),
   materials: z.strictObject({ block: z.string(), piston: z.string(), crank: z.string() }),
   /** Nominal sizes in inches; more than one where the size changes in the job (standard bore, then the oversize). */
   nominals: z.partialRecord(z.enum(NOMINAL_KEYS), z.array(decimal).min(1)),

@@ -19,7 +19,10 @@ export function GaugesPage({ book, build }: BuildPageProps) {
   return (
     <div class="page gauges">
       <h1>Gauges</h1>
-      <p class="quiet">A verdict near its limit is only as good as the gauge: its trust is counted in, after ISO 14253-1.</p>
+      <p class="quiet">
+        A verdict near its limit is only as good as the gauge: its trust is counted in, after ISO 14253-1:2017 or the sheet's own
+        rule.
+      </p>
       {gauges.length === 0 ? <p>No gauge is kept with this build yet.</p> : <GaugeTable build={build} book={book} />}
       <KeepForm book={book} />
     </div>
@@ -38,6 +41,7 @@ function GaugeTable({ build, book }: { build: Build; book: Book }) {
             <th scope="col">Reads to</th>
             <th scope="col">Trusted to ±</th>
             <th scope="col">Used for</th>
+            <th scope="col">Calibrated</th>
             <th scope="col">Last zero check</th>
             <th scope="col">Check it now</th>
           </tr>
@@ -56,16 +60,15 @@ function GaugeTable({ build, book }: { build: Build; book: Book }) {
               </td>
               <td>{gauge.quantities.map(quantityLabel).join(", ")}</td>
               <td>
+                {gauge.calibrated ?? "not said"} <small>{gauge.certificate}</small>
+              </td>
+              <td>
                 {gauge.zero === undefined
                   ? "never"
                   : `${dayOf(gauge.zero.at)}, off by ${bareDigits(gauge.zero.deviation)} ${gauge.zero.unit}`}
               </td>
               <td>
-                {gauge.unit === "in" || gauge.unit === "mm" ? (
-                  <ZeroForm book={book} gauge={gauge.id} unit={gauge.unit} />
-                ) : (
-                  "by the maker"
-                )}
+                <ZeroForm book={book} gauge={gauge.id} unit={gauge.unit} />
               </td>
             </tr>
           ))}
@@ -75,7 +78,7 @@ function GaugeTable({ build, book }: { build: Build; book: Book }) {
   );
 }
 
-function ZeroForm({ book, gauge, unit }: { book: Book; gauge: string; unit: "in" | "mm" }) {
+function ZeroForm({ book, gauge, unit }: { book: Book; gauge: string; unit: Kept["unit"] }) {
   const [off, setOff] = useState("");
   const send = async (submit: Event) => {
     submit.preventDefault();
@@ -115,6 +118,11 @@ function KeepForm({ book }: { book: Book }) {
       uncertainty: text("uncertainty"),
       unit: (UNITS.find((unit) => unit === text("unit")) ?? "in") as Kept["unit"],
       quantities: fields.getAll("quantities").map(String),
+      ...Object.fromEntries(
+        (["range", "repeat", "calibrated", "certificate"] as const).flatMap((name) =>
+          text(name) === "" ? [] : [[name, text(name)]],
+        ),
+      ),
     };
     const event = stampEvent(stampFor(book), "instrument.kept", data);
     const checked = eventSchema.safeParse(event);
@@ -145,6 +153,22 @@ function KeepForm({ book }: { book: Book }) {
       <label>
         Trusted to ± (twice the standard uncertainty)
         <input name="uncertainty" inputMode="decimal" pattern="[0-9]*\.?[0-9]+" required placeholder="0.0002" />
+      </label>
+      <label>
+        Repeats within ± (leave out if not known)
+        <input name="repeat" inputMode="decimal" pattern="[0-9]*\.?[0-9]+" />
+      </label>
+      <label>
+        Reads up to (wrenches)
+        <input name="range" inputMode="decimal" pattern="[0-9]*\.?[0-9]+" />
+      </label>
+      <label>
+        Calibrated on
+        <input name="calibrated" type="date" />
+      </label>
+      <label>
+        Certificate
+        <input name="certificate" maxLength={80} />
       </label>
       <label>
         Unit

@@ -38,6 +38,7 @@ function outOfRound(context: RuleContext, cylinder: number, condition?: Conditio
     value: form.outOfRound,
     working: `${depth}: |${pair.map(shown).join(" - ")}| = ${number(form.outOfRound, "in")}`,
     readings: pair,
+    weights: [1, -1],
   };
 }
 
@@ -51,6 +52,7 @@ function taper(context: RuleContext, cylinder: number, condition?: Condition): F
     value: form.taper,
     working: `${form.taperAxis}: ${ends.map(shown).join(" - ")} = ${number(form.taper, "in")}`,
     readings: along,
+    weights: along.map((logged) => (logged === ends[0] ? 1 : logged === ends[1] ? -1 : 0)),
   };
 }
 

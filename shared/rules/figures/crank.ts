@@ -42,7 +42,9 @@ export function journalFromSizes(
     return undefined;
   }
   const sizes = readings.map((logged) => number(valueIn(logged, "in"), "in"));
-  return { value, working: `largest difference of ${sizes.join(", ")} = ${number(value, "in")}`, readings };
+  // Whichever two differ most: a difference of two readings of one gauge.
+  const weights = readings.map((_, i) => (i === 0 ? 1 : i === 1 ? -1 : 0));
+  return { value, working: `largest difference of ${sizes.join(", ")} = ${number(value, "in")}`, readings, weights };
 }
 
 /** The largest of the direct readings of a form at one journal. */
@@ -91,6 +93,7 @@ const overLength = (id: string, label: string, quantity: QuantityId): Figure => 
       value,
       working: `${number(deviation, "in")} / ${over.digits} = ${number(value, "in_per_in")}`,
       readings: [logged],
+      weights: [1 / length],
     };
   },
 });
@@ -111,6 +114,7 @@ const bearingTaper: Figure = {
       value: taper,
       working: `|${number(a, "in")} front - ${number(b, "in")} rear| = ${number(taper, "in")}`,
       readings: [front, rear],
+      weights: [1, -1],
     };
   },
 };
@@ -147,6 +151,7 @@ const journalWear: Figure = {
       value,
       working: `${number(size, "in")} - ${number(valueIn(smallest, "in"), "in")} = ${number(value, "in")}`,
       readings: [smallest],
+      weights: [-1],
     };
   },
 };
@@ -165,7 +170,7 @@ export const CRANK_FIGURES: readonly Figure[] = [
       if (logged === undefined) return undefined;
       const tir = inch(valueIn(logged, "in"));
       const value = crankBend(tir);
-      return { value, working: `${number(tir, "in")} / 2 = ${number(value, "in")}`, readings: [logged] };
+      return { value, working: `${number(tir, "in")} / 2 = ${number(value, "in")}`, readings: [logged], weights: [0.5] };
     },
   },
   bearingTaper,

@@ -18,6 +18,7 @@ function difference(holes: readonly LoggedReading[], hole: number, shaft: Logged
     value,
     working: `${number(hole, "in")} - ${number(size, "in")} = ${number(value, "in")}`,
     readings: [...holes, shaft],
+    weights: [...holes.map(() => 1), -1],
   };
 }
 

@@ -16,6 +16,9 @@ interface Known {
   readonly readings: readonly LoggedReading[];
 }
 
+/** Each of several readings has its share in their mean. */
+const evenly = (readings: readonly LoggedReading[], by: number): number[] => readings.map(() => by / readings.length);
+
 /** Protrusion of a piston: one reading, or the mean of one over each end of the pin. */
 function protrusion(context: RuleContext, cylinder: number): Known | undefined {
   const found = within(context, "deck_protrusion", { cylinder });
@@ -49,11 +52,27 @@ export function pistonToHeadFromSizes(context: RuleContext, cylinder: number): F
     value,
     working: `gasket ${g} + recess ${h} - protrusion ${up} = ${number(value, "in")}`,
     readings: [...gasket.readings, ...recess.readings, ...p.readings],
+    weights: [...evenly(gasket.readings, 1), ...evenly(recess.readings, 1), ...evenly(p.readings, -1)],
   };
 }
 
+interface KnownChamber {
+  readonly chamber: Chamber;
+  readonly readings: LoggedReading[];
+  /** The part of the chamber that each reading gives, and its share in it. */
+  readonly parts: readonly (readonly [keyof Chamber, number])[];
+}
+
+/** How much the ratio changes with one part of the chamber: a central difference over a thousandth of it. */
+function slopeOf(chamber: Chamber, part: keyof Chamber): number {
+  const size = Number(chamber[part]);
+  const step = Math.max(Math.abs(size), 0.001) / 1000;
+  const at = (value: number) => compressionRatio({ ...chamber, [part]: value });
+  return (at(size + step) - at(size - step)) / (2 * step);
+}
+
 /** All that the ratio of one cylinder needs, as far as it is known. */
-export function chamberOf(context: RuleContext, cylinder: number): { chamber: Chamber; readings: LoggedReading[] } | undefined {
+export function chamberOf(context: RuleContext, cylinder: number): KnownChamber | undefined {
   const poured = context.latest("chamber_volume", { cylinder });
   const p = protrusion(context, cylinder);
   const gasket = readOrSheet(context, "gasket_thickness", cylinder);
@@ -73,6 +92,13 @@ export function chamberOf(context: RuleContext, cylinder: number): { chamber: Ch
       protrusion: p.value,
     },
     readings: [poured, ...p.readings, ...gasket.readings, ...bore.readings, ...(stroke === undefined ? [] : [stroke])],
+    parts: [
+      ["chamber", 1],
+      ...evenly(p.readings, 1).map((by) => ["protrusion", by] as const),
+      ...evenly(gasket.readings, 1).map((by) => ["gasketThickness", by] as const),
+      ...evenly(bore.readings, 1).map((by) => ["bore", by] as const),
+      ...(stroke === undefined ? [] : [["stroke", 1] as const]),
+    ],
   };
 }
 
@@ -92,6 +118,7 @@ function ratioAt(context: RuleContext, cylinder: number): FigureValue | undefine
     value,
     working: `1 + swept / clearance from ${parts.join(", ")} = ${number(value, "ratio")}`,
     readings: known.readings,
+    weights: known.parts.map(([part, by]) => by * slopeOf(chamber, part)),
   };
 }
 

@@ -43,6 +43,10 @@ const WHERE = {
   remedy: "Say where it was taken: top, middle or bottom of the bore.",
 } as const;
 
+/** What each reading of a level puts into the gap: pi times its share in the mean, or nothing. */
+const byPi = ({ readings }: Level, sign: 1 | -1): number[] => readings.map(() => (sign * Math.PI) / readings.length);
+const by0 = ({ readings }: Level): number[] => readings.map(() => 0);
+
 function gap(place: Place, logged: LoggedReading | undefined, context: RuleContext): FigureValue | undefined {
   const read = plain(logged, "in");
   const levels = place.cylinder === undefined ? [] : levelsOf(context, place.cylinder);
@@ -60,7 +64,8 @@ function gap(place: Place, logged: LoggedReading | undefined, context: RuleConte
     return {
       value,
       working: `at the ${size}: ${number(read.value, "in")} ${by < 0 ? "-" : "+"} pi x ${number(Math.abs(by), "in")} = ${number(value, "in")}${meets}; ${from.depth === undefined || taken === undefined ? "taken nobody said where" : `taken at the ${from.depth}`}, ${bore}`,
-      readings: [...read.readings, ...new Set([...level.readings, ...from.readings])],
+      readings: level === from ? [...read.readings, ...level.readings] : [...read.readings, ...level.readings, ...from.readings],
+      weights: level === from ? [1, ...by0(level)] : [1, ...byPi(level, 1), ...byPi(from, -1)],
       ...(taken === undefined ? { unsure: WHERE } : {}),
     };
   };

@@ -59,8 +59,12 @@ function spread(row: SpreadRow, place: Place, context: RuleContext, condition?: 
   const say = (logged: LoggedReading) => `${number(valueIn(logged, row.unit), row.unit)} (${placeLabel(logged.reading.place)})`;
   const range = minus(valueIn(top, row.unit), valueIn(bottom, row.unit));
   const value = row.percent ? Number(((100 * range) / valueIn(top, row.unit)).toPrecision(12)) : range;
+  const [high, low] = [valueIn(top, row.unit), valueIn(bottom, row.unit)];
+  // 100 (1 - low / high) by each of the two; the ones between have no part in it.
+  const [byTop, byBottom] = row.percent ? [(100 * low) / high ** 2, -100 / high] : [1, -1];
+  const weights = sorted.map((logged) => (logged === top ? byTop : logged === bottom ? byBottom : 0));
   const share = row.percent ? `, ${number(value, "percent")} % of the largest` : "";
-  return { value, working: `${say(top)} - ${say(bottom)} = ${number(range, row.unit)}${share}`, readings: sorted };
+  return { value, working: `${say(top)} - ${say(bottom)} = ${number(range, row.unit)}${share}`, readings: sorted, weights };
 }
 
 export const SPREAD_FIGURES: readonly Figure[] = ROWS.map((row) => ({

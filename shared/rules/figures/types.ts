@@ -12,6 +12,11 @@ export interface FigureValue {
   readonly working: string;
   /** The readings it rests on. */
   readonly readings: readonly LoggedReading[];
+  /**
+   * How much the figure changes with each of its readings, in the figure's unit by the unit of the reading's quantity, signed.
+   * Where it is left out, each counts once, whichever way.
+   */
+  readonly weights?: readonly number[];
   /** Why it cannot be held against a limit, if so. */
   readonly unfit?: string;
   /** The same figure where it is least or most, when one reading does not tell it; each is held against the limit as well. */

@@ -30,6 +30,15 @@ const feeler = {
   quantities: ["ring_end_gap"],
 } as const;
 
+const wrench = {
+  instrument: "long wrench",
+  kind: "torque wrench",
+  resolution: "1",
+  uncertainty: "1",
+  unit: "ft_lbf" as const,
+  quantities: ["fastener_torque"],
+};
+
 export const FIXTURES: readonly Fixture[] = [
   {
     name: "bore_out_of_round_rering",
@@ -207,6 +216,27 @@ export const FIXTURES: readonly Fixture[] = [
       log.add("instrument.kept", { ...feeler, quantities: [] });
       log.add("instrument.zeroed", { instrument: "feelers", deviation: "-0.0005", unit: "in" });
     },
+  },
+  {
+    name: "calibration",
+    rule: "calibration",
+    verdict: "warn",
+    trips: (log) => log.add("instrument.kept", { ...wrench, calibrated: "2024-11-30", certificate: "C 12" }),
+    passes: (log) => log.add("instrument.kept", { ...wrench, calibrated: "2025-11-30", certificate: "C 13" }),
+  },
+  {
+    name: "wrench_range",
+    rule: "wrench_range",
+    verdict: "warn",
+    trips: (log) => {
+      log.add("instrument.kept", { ...wrench, range: "200" });
+      log.read("fastener_torque", NUT, 38);
+    },
+    passes: (log) => {
+      log.add("instrument.kept", { ...wrench, range: "100" });
+      log.read("fastener_torque", NUT, 38);
+    },
+    silent: true,
   },
   {
     name: "instrument_step",
