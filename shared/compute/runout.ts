@@ -1,7 +1,7 @@
 // Dial readings round the clock: total indicator reading, where the centre stands, what the bar's sag had in it; a flywheel's face.
 import { computation, GEOMETRY, inches, input } from "./computation.ts";
 import { ABOVE_ZERO } from "./domain.ts";
-import { type Degree, degree, type Inch, type InchPerInch, inch, inchPerInch, minus, range, tidy } from "./measure.ts";
+import { type Degree, degree, type Inch, type InchPerInch, inch, inchPerInch, range, tidy } from "./measure.ts";
 
 /** Largest less smallest of signed dial readings. */
 export const totalIndicatorReading = (readings: readonly Inch[]): Inch => range(readings);
@@ -27,9 +27,10 @@ export function centreOf(readings: readonly Inch[]): Centre {
 
 /** Readings less what the bar sags: nothing at the top, all of it at the bottom, half of it at the sides. */
 export function withoutSag(readings: readonly Inch[], sag: Inch): Inch[] {
-  return readings.map((reading, i) =>
-    inch(tidy(minus(reading, (sag * (1 - Math.cos((2 * Math.PI * i) / readings.length))) / 2))),
-  );
+  return readings.map((reading, i) => {
+    const part = (sag * (1 - Math.cos((2 * Math.PI * i) / readings.length))) / 2;
+    return inch(Number((reading - part).toFixed(12)));
+  });
 }
 
 /** Face run-out by the inch of the circle it was read on. @throws RangeError when the circle is not above zero */

@@ -3,15 +3,8 @@
 import { describe, expect, it } from "vitest";
 import { COMPUTATIONS } from "../../../shared/compute/registry.ts";
 import { figureOf, partOf } from "./ask.ts";
-import { ASSEMBLY } from "./published/assembly.ts";
-import { ENGINE } from "./published/engine.ts";
-import { FASTENING } from "./published/fastening.ts";
 import { PARTS } from "./published/parts.ts";
-import { SIZES } from "./published/sizes.ts";
-import { STANDARDS } from "./published/standards.ts";
-import type { Cases } from "./published/types.ts";
-
-const CASES: Cases = { ...SIZES, ...ASSEMBLY, ...ENGINE, ...FASTENING, ...STANDARDS };
+import { CASES, rows, table } from "./published/table.ts";
 
 describe.each(Object.entries(CASES))("%s", (_id, cases) => {
   it.each(cases)("%s", (_source, ask, value, tolerance) => {
@@ -20,11 +13,10 @@ describe.each(Object.entries(CASES))("%s", (_id, cases) => {
 });
 
 describe("answers in named parts", () => {
-  it.each(PARTS)("%s", (_source, ask, part, value) => {
+  it.each(PARTS.map((row) => [row[0], row] as const))("%s", (_source, [, ask, part, value, tolerance = 0]) => {
     const got = partOf(ask, part);
-    // Published to two or four figures: right when it rounds to what was printed.
-    if (typeof value === "number") expect(Math.abs(Number(got) - value)).toBeLessThanOrEqual(value >= 0.1 ? 0.005 : 1e-12);
-    else expect(got).toBe(value);
+    if (typeof value !== "number") expect(got).toBe(value);
+    else expect(Math.abs(Number(got) - value)).toBeLessThanOrEqual(tolerance + 1e-10 * Math.abs(value) + 1e-12);
   });
 });
 
@@ -61,5 +53,14 @@ describe("wrong publications are not followed", () => {
     ["155", "210"],
   ])("service manuals' pair %s ft-lb, %s N.m stands", (foot, newton) => {
     expect(partOf(`unit-pair first=${foot}ft_lbf second=${newton}N_m`, "agrees")).toBe(true);
+  });
+});
+
+describe("the table", () => {
+  it("has every computation, no check without a source, and is printed", () => {
+    const all = rows();
+    for (const { id } of COMPUTATIONS) expect(all.some(({ ask }) => ask.startsWith(`${id} `))).toBe(true);
+    for (const { source } of all) expect(source).not.toBe("");
+    process.stdout.write(`${table()}\n`);
   });
 });

@@ -68,7 +68,7 @@ export const ASSEMBLY: Cases = {
   ],
   interference: [
     [
-      "Shigley, 9th ed., eq. 3-57 (one metal, solid shaft): E d / 2 D (1 - (D / Do)^2) = 30e6 x .002 / 4 x .75",
+      "by Shigley, 9th ed., eq. 3-57 (one metal, solid shaft): E d / 2 D (1 - (D / Do)^2) = 30e6 x .002 / 4 x .75",
       "interference interference=.002in diameter=2in outside=4in hub-material=steel shaft-material=steel",
       11250,
       1e-6,
@@ -82,13 +82,15 @@ export const ASSEMBLY: Cases = {
       1,
     ],
     [
-      "J. Res. NIST 99, 31: 11.5e-6: .0046 in on 4 in of steel is 100 degrees",
+      "by J. Res. NIST 99, 31: 11.5e-6: .0046 in on 4 in of steel is 100 degrees",
       "shrink-temperature interference=.0026in clearance=.002in diameter=4in material=steel",
       120,
       1e-6,
     ],
   ],
-  "leak-down": [["FAA AC 43.13-1B, 8-14: 60 of 80 psi is 25 percent lost", "leak-down supply=80psi cylinder=60psi", 25, 1e-12]],
+  "leak-down": [
+    ["FAA AC 43.13-1B, 8-14: 60 of 80 psi is 25 percent lost (memory)", "leak-down supply=80psi cylinder=60psi", 25, 1e-12],
+  ],
   "jacket-test": [
     ["arithmetic", "jacket-test start=35psi end=33.5psi time=30min", 1.5, 0],
     [

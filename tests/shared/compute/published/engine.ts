@@ -49,7 +49,7 @@ export const ENGINE: Cases = {
   ],
   "gasket-for-clearance": [
     [
-      "TM 10-4320-310-14, p. 5-22: required .0217 less a measured depth: of nothing, all of it",
+      "by TM 10-4320-310-14, p. 5-22: required .0217 less a measured depth: of nothing, all of it",
       "gasket-for-clearance clearance=.0217in recess=0 protrusion=0",
       0.0217,
       0,
@@ -72,13 +72,13 @@ export const ENGINE: Cases = {
   protrusion: [["geometry: mean of two", "protrusion front=.012in rear=.014in", 0.013, 0]],
   "temperature-correction": [
     [
-      "J. Res. NIST 99, 31: steel 11.5e-6: 100 mm at 21 degC is 1.15 um long",
+      "by J. Res. NIST 99, 31: steel 11.5e-6: 100 mm at 21 degC is 1.15 um long",
       "temperature-correction length=100.00115mm temperature=21degC material=steel",
       100,
       1e-7,
     ],
     [
-      "handbook 6.0e-6 per degF for grey iron: 10 in at 88 degF (20 above 68) is .0012 long",
+      "by handbook 6.0e-6 per degF for grey iron: 10 in at 88 degF (20 above 68) is .0012 long",
       "temperature-correction length=10.0012in temperature=88degF material=grey_iron",
       10,
       2e-6,
@@ -92,7 +92,7 @@ export const ENGINE: Cases = {
       3e-5,
     ],
     [
-      "J. Res. NIST 99, 31: pure aluminium (23.1) in steel (11.5), 80 degrees up, 3 in: 11.6e-6 x 80 x 3 more",
+      "by J. Res. NIST 99, 31: pure aluminium (23.1) in steel (11.5), 80 degrees up, 3 in: 11.6e-6 x 80 x 3 more",
       "cold-clearance hot=0in bore=3in piston-material=aluminium piston-temperature=100degC block-material=steel block-temperature=100degC",
       0.002784,
       1e-9,
@@ -143,7 +143,7 @@ export const ENGINE: Cases = {
   "interference-angle": [["TM 5-6115-400-35, p. 95: valve 45, seat 46", "interference-angle seat=46 face=45", 1, 0]],
   "curtain-area": [
     [
-      "Heywood, ch. 6: at a quarter diameter's lift it is the port's area",
+      "by Heywood, ch. 6: at a quarter diameter's lift it is the port's area",
       "curtain-area diameter=1.5in lift=.375in",
       (Math.PI / 4) * 2.25,
       1e-9,

@@ -10,7 +10,7 @@ export const FASTENING: Cases = {
       0.5,
     ],
     [
-      "NAVEDTRA 14315, fig. 3-44: inputs read, answer worked out",
+      "by NAVEDTRA 14315, fig. 3-44: inputs read, answer worked out",
       "extension torque=100in_lbf length=12in extension=6in",
       66.67,
       0.01,
@@ -22,7 +22,7 @@ export const FASTENING: Cases = {
       0.01,
     ],
     [
-      "TM 9-254, fig. 4-6: an extension at 90 degrees changes nothing",
+      "by TM 9-254, fig. 4-6: an extension at 90 degrees changes nothing",
       "extension torque=50ft_lbf length=16in extension=2in angle=90",
       50,
       1e-9,
@@ -63,7 +63,7 @@ export const FASTENING: Cases = {
   ],
   "bolt-stretch": [
     [
-      "TM 55-1905-223-24-1: stretch is tight less zero reading; 0.0135 to 0.0185 in accepted",
+      "by TM 55-1905-223-24-1: stretch is tight less zero reading; 0.0135 to 0.0185 in accepted",
       "bolt-stretch tight=8.0165in free=8.0000in",
       0.0165,
       0,

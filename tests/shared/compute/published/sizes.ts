@@ -28,7 +28,7 @@ export const SIZES: Cases = {
   ],
   "bearing-spread": [
     [
-      "TM 5-3820-256-24-5, sec. 5, p. 13: shells .025 wider free than fitted, here in a 3.000 housing",
+      "by TM 5-3820-256-24-5, sec. 5, p. 13: shells .025 wider free than fitted, here in a 3.000 housing",
       "bearing-spread free=3.025in housing=3.000in",
       0.025,
       0,
@@ -51,10 +51,10 @@ export const SIZES: Cases = {
   "ring-side-clearance": [["geometry: groove .1270, ring .1250", "ring-side-clearance groove=.1270in ring=.1250in", 0.002, 0]],
   "ring-stagger": [["TM 5-3895-370-14&P: gaps 120 degrees apart", "ring-stagger rings=3", 120, 0]],
   "ring-stagger-check": [["geometry: across zero", "ring-stagger-check positions=350,110,230", 120, 0]],
-  "rod-dials": [["TM 9-2815-226-34-1: length is half the sum of the dials", "rod-dials left=-.003in right=.001in", -0.001, 0]],
+  "rod-dials": [["by TM 9-2815-226-34-1: length is half the sum of the dials", "rod-dials left=-.003in right=.001in", -0.001, 0]],
   "rod-bend": [
     [
-      "TM 9-2815-220-24, WP 0143: .0005 per inch allowed, so .003 over 6 in is on the limit",
+      "by TM 9-2815-220-24, WP 0143: .0005 per inch allowed, so .003 over 6 in is on the limit",
       "rod-bend deviation=.003in length=6in",
       0.0005,
       1e-15,
@@ -70,7 +70,7 @@ export const SIZES: Cases = {
   ],
   "next-oversize": [
     [
-      "an instruction book of the 1930s: 2.913 bore, pistons .020 and .040 over only, rebored when worn by .008",
+      "by an instruction book of the 1930s: 2.913 bore, pistons .020 and .040 over only, rebored when worn by .008",
       "next-oversize largest=2.921in standard=2.913in oversizes=.020in,.040in",
       0.02,
       0,
@@ -89,13 +89,13 @@ export const SIZES: Cases = {
     ],
   ],
   "next-undersize": [
-    ["TM 5-3805-262-34: STD 1.1235 high, first step .010", "next-undersize smallest=1.1228in standard=1.1235in", 0.01, 0],
+    ["by TM 5-3805-262-34: STD 1.1235 high, first step .010", "next-undersize smallest=1.1228in standard=1.1235in", 0.01, 0],
   ],
   "bore-wear": [["geometry", "bore-wear largest=3.8885in standard=3.8750in", 0.0135, 0]],
-  "feeler-pull": [["TM 5-4210-233-14&P-2: .003 feeler drawing at 6 lb", "feeler-pull feeler=.003in", 0.004, 0]],
+  "feeler-pull": [["by TM 5-4210-233-14&P-2: .003 feeler drawing at 6 lb", "feeler-pull feeler=.003in", 0.004, 0]],
   "guide-clearance": [
     [
-      "TM 9-4310-397-14, p. 6-28 allows .002 to .004: .3745 guide on a .3720 stem is inside",
+      "by TM 9-4310-397-14, p. 6-28 allows .002 to .004: .3745 guide on a .3720 stem is inside",
       "guide-clearance guide=.3745in stem=.3720in",
       0.0025,
       0,
@@ -104,7 +104,7 @@ export const SIZES: Cases = {
   "pin-fit": [["geometry", "pin-fit hole=.8753in pin=.8750in", 0.0003, 0]],
   "piston-clearance": [["geometry: exact, no binary tail", "piston-clearance bore=3.9050in skirt=3.9012in", 0.0038, 0]],
   spread: [["geometry", "spread readings=72psi,69psi,70psi,71psi", 3, 0]],
-  "crank-bend": [["TM 10-3930-653-14&P: bend is half the run-out", "crank-bend tir=.0016in", 0.0008, 0]],
+  "crank-bend": [["by TM 10-3930-653-14&P: bend is half the run-out", "crank-bend tir=.0016in", 0.0008, 0]],
   "bearing-clearance": [["geometry", "bearing-clearance bore=2.0020in journal=1.9998in", 0.0022, 0]],
   "clearance-guide": [["shop rule, no source: .001 per inch", "clearance-guide journal=2in per-inch=.001", 0.002, 0]],
   "plastic-gauge": [["geometry: mean of the ends", "plastic-gauge front=.0020in rear=.0024in", 0.0022, 0]],
@@ -114,7 +114,7 @@ export const SIZES: Cases = {
   "shim-removal": [["geometry", "shim-removal clearance=.0045in low=.0015in high=.0025in lamination=.002in", 0.002, 0]],
   "end-float-shim": [
     [
-      "TM 5-3820-205-35-1 has .002 and .008 shims: .014 to .006 takes one of .008",
+      "by TM 5-3820-205-35-1 has .002 and .008 shims: .014 to .006 takes one of .008",
       "end-float-shim float=.014in target=.006in",
       0.008,
       0,

@@ -33,6 +33,9 @@ export const STANDARDS: Cases = {
     ],
   ],
   "tolerance-grade": [
+    ["ISO 286-1:2010, Table 1, 50 to 80 mm: IT01 0.8 (memory)", "tolerance-grade size=60mm grade=IT01", 0.8, 0],
+    ["ISO 286-1:2010, Table 1, 50 to 80 mm: IT0 1.2 (memory)", "tolerance-grade size=60mm grade=IT0", 1.2, 0],
+    ["ISO 286-1:2010, Table 1, 50 to 80 mm: IT1 2", "tolerance-grade size=60mm grade=IT1", 2, 0],
     ["ISO 286-1:2010, Table 1, 80 to 120 mm: IT5 15", "tolerance-grade size=98.4mm grade=IT5", 15, 0],
     ["ISO 286-1:2010, Table 1, 80 to 120 mm: IT7 35", "tolerance-grade size=98.4mm grade=IT7", 35, 0],
     ["ISO 286-1:2010, Table 1, 80 to 120 mm: IT11 220", "tolerance-grade size=120mm grade=IT11", 220, 0],
@@ -52,7 +55,7 @@ export const STANDARDS: Cases = {
   ],
   "capability-index": [
     [
-      "JCGM 106:2012, 7.6.3: T/(4 u), here .0059 / (4 x .0003)",
+      "by JCGM 106:2012, 7.6.3: T/(4 u), here .0059 / (4 x .0003)",
       "capability-index uncertainty=.0003in low=.0117in high=.0176in",
       4.9166667,
       1e-6,
