@@ -134,17 +134,27 @@ export class Book {
   async #fetch(check: boolean): Promise<void> {
     try {
       if (check) await this.#compare();
-      for (;;) {
-        const page = await eventsAfter(this.id, this.#fold.head?.seq ?? 0);
-        await this.#take(page.events);
-        if (page.events.length === 0 || (this.#fold.head?.seq ?? 0) >= page.last) break;
-      }
+      await this.#rest();
       this.trouble.value = undefined;
     } catch (error) {
       const { code, message } = asFailure(error);
       this.trouble.value = { code, message };
     }
     this.#changed();
+  }
+
+  /** Fetch what is new, each page while the one before is folded and kept. */
+  async #rest(): Promise<void> {
+    let after = this.#fold.head?.seq ?? 0;
+    let page = await eventsAfter(this.id, after);
+    while (page.events.length > 0) {
+      after += page.events.length;
+      const next = after < page.last ? eventsAfter(this.id, after) : undefined;
+      // Handled where it is awaited; the page in hand comes first.
+      next?.catch(() => undefined);
+      if (!(await this.#take(page.events)) || next === undefined) break;
+      page = await next;
+    }
   }
 
   /** A shop whose log was put back from an older copy has other hashes: then what is shown is what this device has made of it. */

@@ -1,6 +1,6 @@
 // The keep on IndexedDB. Every write of parcels asks for strict durability: it has left the browser's memory when its promise
 // resolves.
-import type { IDBPTransaction } from "idb";
+import type { IDBPObjectStore, IDBPTransaction } from "idb";
 import type { StoredEvent } from "../../shared/events/events.ts";
 import type { BenchDb, Database, Kept } from "./db.ts";
 import { ShopFailure } from "./failure.ts";
@@ -20,6 +20,10 @@ interface Sent {
 /** Bytes of those that are kept; the oldest go first, and all of them before an entry is turned away. */
 const SENT_MOST = 200 * 1024 * 1024;
 
+/** Rows under one key. */
+const RUN = 1000;
+
+type LogStore = IDBPObjectStore<BenchDb, ("outbox" | "pieces" | "settings" | "log")[], "log", "readwrite">;
 type Write = IDBPTransaction<BenchDb, ("outbox" | "pieces" | "settings" | "log")[], "readwrite">;
 
 export class DbKeep implements Keep {
@@ -95,25 +99,27 @@ export class DbKeep implements Keep {
   }
 
   async log(build: string): Promise<StoredEvent[]> {
-    return this.#db.getAll("log", rowsOf(build));
+    return (await this.#db.getAll("log", rowsOf(build))).flat();
   }
 
   async cache(build: string, rows: readonly StoredEvent[]): Promise<void> {
     if (rows.length === 0) return;
     await this.#withRoom(async () => {
-      const tx = this.#db.transaction("log", "readwrite");
-      for (const row of rows) void tx.store.put(row, [build, row.seq]);
+      const tx = this.#db.transaction(["log"], "readwrite");
+      putRuns(tx.objectStore("log"), build, rows);
       await tx.done;
     });
   }
 
   async head(build: string): Promise<Head | undefined> {
     const cursor = await this.#db.transaction("log").store.openCursor(rowsOf(build), "prev");
-    return cursor?.value;
+    return [cursor?.value ?? []].flat().at(-1);
   }
 
   async hashAt(build: string, seq: number): Promise<string | undefined> {
-    return (await this.#db.get("log", [build, seq]))?.hash;
+    const upTo = IDBKeyRange.bound([build, 0], [build, seq]);
+    const cursor = await this.#db.transaction("log").store.openCursor(upTo, "prev");
+    return [cursor?.value ?? []].flat().find((row) => row.seq === seq)?.hash;
   }
 
   async builds(): Promise<string[]> {
@@ -130,7 +136,7 @@ export class DbKeep implements Keep {
   async replaceLog(build: string, rows: readonly StoredEvent[], lost: readonly Parcel[]): Promise<void> {
     const tx = this.#write();
     void tx.objectStore("log").delete(rowsOf(build));
-    for (const row of rows) void tx.objectStore("log").put(row, [build, row.seq]);
+    putRuns(tx.objectStore("log"), build, rows);
     const outbox = tx.objectStore("outbox");
     const kept = await outbox.getAll();
     const known = new Set(kept.map(({ parcel }) => parcel.id));
@@ -178,6 +184,16 @@ function putAll(tx: Write, parcels: readonly Parcel[], blobs: Blobs): void {
     for (let at = 0, n = 0; at < bytes.length; at += PIECE, n += 1)
       void tx.objectStore("pieces").put(bytes.slice(at, at + PIECE).buffer, [sha256, n]);
   for (const parcel of parcels) void tx.objectStore("outbox").add({ parcel } as Kept);
+}
+
+/** Keep rows in runs; single rows that a run covers are taken out. */
+function putRuns(store: LogStore, build: string, rows: readonly StoredEvent[]): void {
+  for (let from = 0; from < rows.length; from += RUN) {
+    const run = rows.slice(from, from + RUN);
+    const [first, last] = [run[0]?.seq ?? 0, run.at(-1)?.seq ?? 0];
+    void store.delete(IDBKeyRange.bound([build, first], [build, last]));
+    void store.put(run, [build, first]);
+  }
 }
 
 /** Take parcels out of the row; gives the blobs that no other parcel rests on. */

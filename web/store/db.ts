@@ -13,8 +13,11 @@ export interface BenchDb extends DBSchema {
   outbox: { key: number; value: Kept; indexes: { id: string } };
   /** Blobs in pieces: some browsers fail on large values. Key: hash and number of the piece. */
   pieces: { key: [string, number]; value: ArrayBuffer };
-  /** Confirmed events by build and number, so that a build opens with the shop out of reach. */
-  log: { key: [string, number]; value: StoredEvent };
+  /**
+   * Confirmed events by build and number, so that a build opens with the shop out of reach: single ones, and runs of them under
+   * the number of their first, because a long log in single ones takes ten times as long to write.
+   */
+  log: { key: [string, number]; value: StoredEvent | StoredEvent[] };
   settings: { key: string; value: unknown };
 }
 
