@@ -3,6 +3,7 @@ import { placeKey, placeLabel } from "../../shared/places/places.ts";
 import { type Finding, isOpen, VERDICTS, type Verdict } from "../../shared/rules/index.ts";
 import { Mark, Shape } from "../parts/mark.tsx";
 import { MARK_WORDS, worstFirst } from "../parts/verdict.ts";
+import { Writers } from "../parts/writers.tsx";
 import { stepTitle } from "./entries.ts";
 import { LeaveIt } from "./leave-it.tsx";
 import { Because } from "./reading-line.tsx";
@@ -79,7 +80,11 @@ export function FindingList({ findings }: { findings: readonly Finding[] }) {
             <Mark mark={finding.verdict} /> <b>{placeLabel(finding.place) || "the engine"}</b>
           </p>
           <Because finding={finding} />
-          {isOpen(finding) ? <LeaveIt finding={finding} /> : null}
+          {isOpen(finding) ? (
+            <Writers>
+              <LeaveIt finding={finding} />
+            </Writers>
+          ) : null}
         </li>
       ))}
     </ul>

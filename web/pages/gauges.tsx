@@ -8,6 +8,7 @@ import type { BuildPageProps } from "../app.tsx";
 import { bareDigits } from "../parts/figures.ts";
 import { dayOf } from "../parts/time.ts";
 import { Wide } from "../parts/wide.tsx";
+import { Writers } from "../parts/writers.tsx";
 import type { Book } from "../store/book.ts";
 import { stampFor } from "../store/words.ts";
 
@@ -24,7 +25,9 @@ export function GaugesPage({ book, build }: BuildPageProps) {
         rule.
       </p>
       {gauges.length === 0 ? <p>No gauge is kept with this build yet.</p> : <GaugeTable build={build} book={book} />}
-      <KeepForm book={book} />
+      <Writers>
+        <KeepForm book={book} />
+      </Writers>
     </div>
   );
 }
@@ -68,7 +71,9 @@ function GaugeTable({ build, book }: { build: Build; book: Book }) {
                   : `${dayOf(gauge.zero.at)}, off by ${bareDigits(gauge.zero.deviation)} ${gauge.zero.unit}`}
               </td>
               <td>
-                <ZeroForm book={book} gauge={gauge.id} unit={gauge.unit} />
+                <Writers>
+                  <ZeroForm book={book} gauge={gauge.id} unit={gauge.unit} />
+                </Writers>
               </td>
             </tr>
           ))}

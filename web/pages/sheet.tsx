@@ -8,6 +8,7 @@ import { type Limit, type Spec, specSchema } from "../../shared/spec/spec.ts";
 import type { BuildPageProps } from "../app.tsx";
 import { bareDigits } from "../parts/figures.ts";
 import { Wide } from "../parts/wide.tsx";
+import { Writers } from "../parts/writers.tsx";
 import type { Book } from "../store/book.ts";
 import { stampFor } from "../store/words.ts";
 
@@ -34,7 +35,9 @@ export default function SheetPage({ book, build }: BuildPageProps) {
       </p>
       <p class="quiet">The maker's manual comes first. A change counts from now on; what was judged before stays in the log.</p>
       <LimitTable book={book} spec={spec} />
-      <SheetText book={book} spec={spec} />
+      <Writers>
+        <SheetText book={book} spec={spec} />
+      </Writers>
     </div>
   );
 }
@@ -120,9 +123,11 @@ function LimitRow({ limit, edit }: { limit: Limit; edit: () => void }) {
         {SOURCES[limit.source.kind]}: {limit.source.cite}
       </td>
       <td>
-        <button type="button" class="small-button" onClick={edit} aria-label={`Change ${limit.id.replaceAll("_", " ")}`}>
-          Change
-        </button>
+        <Writers>
+          <button type="button" class="small-button" onClick={edit} aria-label={`Change ${limit.id.replaceAll("_", " ")}`}>
+            Change
+          </button>
+        </Writers>
       </td>
     </tr>
   );

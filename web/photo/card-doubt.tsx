@@ -3,6 +3,7 @@ import { stampEvent } from "../../extractors/bench/index.ts";
 import type { LoggedPhoto } from "../../shared/build/index.ts";
 import { differentPlaces } from "../../shared/photo/doubts.ts";
 import { placeLabel } from "../../shared/places/places.ts";
+import { Writers } from "../parts/writers.tsx";
 import { openBook } from "../store/bench.ts";
 import { stampFor } from "../store/words.ts";
 
@@ -27,9 +28,11 @@ export function CardDoubt({ photo }: { photo: LoggedPhoto }) {
   return (
     <p class="warning">
       The card in the frame says {says}, the picture is filed under {placeLabel(photo.place) || "no place"}. Which is right?{" "}
-      <button type="button" class="small-button" onClick={() => fileByCard(photo)}>
-        File it under {says}
-      </button>
+      <Writers>
+        <button type="button" class="small-button" onClick={() => fileByCard(photo)}>
+          File it under {says}
+        </button>
+      </Writers>
     </p>
   );
 }

@@ -4,6 +4,7 @@ import { stampEvent } from "../../extractors/bench/index.ts";
 import type { Build, LoggedPhoto } from "../../shared/build/index.ts";
 import { statementOf } from "../../shared/photo/statements.ts";
 import { placeLabel } from "../../shared/places/places.ts";
+import { Writers } from "../parts/writers.tsx";
 import { openBook } from "../store/bench.ts";
 import { stampFor } from "../store/words.ts";
 import { CardDoubt } from "./card-doubt.tsx";
@@ -56,20 +57,22 @@ export function LightBox({ build, first, among, onClose }: Props) {
         <button type="button" class="small-button" disabled={index < 0 || index >= among.length - 1} onClick={() => leaf(1)}>
           Later
         </button>
-        <button type="button" class="small-button" aria-pressed={drawing === "arrow"} onClick={() => pick("arrow")}>
-          Draw an arrow
-        </button>
-        <button type="button" class="small-button" aria-pressed={drawing === "circle"} onClick={() => pick("circle")}>
-          Draw a circle
-        </button>
-        <button
-          type="button"
-          class="small-button"
-          disabled={photo.marks.length === 0}
-          onClick={() => saveMarks(photo, photo.marks.slice(0, -1))}
-        >
-          Take the last one off
-        </button>
+        <Writers>
+          <button type="button" class="small-button" aria-pressed={drawing === "arrow"} onClick={() => pick("arrow")}>
+            Draw an arrow
+          </button>
+          <button type="button" class="small-button" aria-pressed={drawing === "circle"} onClick={() => pick("circle")}>
+            Draw a circle
+          </button>
+          <button
+            type="button"
+            class="small-button"
+            disabled={photo.marks.length === 0}
+            onClick={() => saveMarks(photo, photo.marks.slice(0, -1))}
+          >
+            Take the last one off
+          </button>
+        </Writers>
         <Beside among={among} photo={photo} beside={beside} onPick={setBeside} />
         <button type="button" class="small-button light-close" onClick={() => box.current?.close()}>
           Close

@@ -191,6 +191,8 @@ export class Book {
       // A closed stream is not tried again by the browser: a service that is starting answers with an error first.
       source.close();
       clearTimeout(this.#reopen);
+      // Somebody may be there who has no such build: another shop, or one whose book was put back.
+      void this.#catchUp(true);
       this.#reopen = setTimeout(() => this.#follow(), REOPEN_MS);
     };
   }
