@@ -39,7 +39,10 @@ export const CLI_COMMANDS: readonly CliCommand[] = [
     options: (c) =>
       c
         .argument("[id]", "the computation; --list lists them")
-        .argument("[pairs...]", "inputs as name=value with their unit: bore=3.905in chamber=224cc")
+        .argument(
+          "[pairs...]",
+          "inputs as name=value with their unit: bore=3.905in chamber=224cc; a standard uncertainty may follow: 3.905in+-0.0002in",
+        )
         .option("--list", "list every computation with its inputs, one JSON object a line"),
     load: () => import("./commands/compute.ts"),
   },

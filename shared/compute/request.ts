@@ -106,6 +106,12 @@ function rounded(row: Computation, read: ReadInputs, value: number, result: Answ
   return read.stated ? { ...said, uncertainty: Number(known.toPrecision(6)) } : said;
 }
 
+/** What of it is not empty: an answer without parts has none. */
+const some = ({ parts, units }: ReturnType<typeof plain>) => ({
+  ...(Object.keys(parts).length === 0 ? {} : { parts }),
+  ...(Object.keys(units).length === 0 ? {} : { units }),
+});
+
 function answer(row: Computation, pairs: readonly string[]): Computed {
   const texts = splitPairs(row, pairs);
   const read = readInputs(row, texts);
@@ -116,18 +122,22 @@ function answer(row: Computation, pairs: readonly string[]): Computed {
   const to = from === undefined || row.unit === "any" ? from : target(from);
   const common = { id: row.id, inputs: Object.fromEntries(texts) };
   const told = { formula: row.formula, source: row.source };
-  const parts = result.parts === undefined ? undefined : plain(result.parts, target);
-  const beside =
-    parts === undefined ? {} : { parts: parts.parts, ...(Object.keys(parts.units).length === 0 ? {} : { units: parts.units }) };
+  const beside = plain(result.parts ?? {}, target);
   if (typeof result.value !== "number") {
     const { parts: value, units } = plain(result.value, target);
-    return { ...common, value, unit: to ?? "ratio", ...(Object.keys(units).length === 0 ? {} : { units }), ...beside, ...told };
+    return {
+      ...common,
+      value,
+      unit: to ?? "ratio",
+      ...some({ parts: beside.parts, units: { ...units, ...beside.units } }),
+      ...told,
+    };
   }
   if (!Number.isFinite(result.value)) {
     throw new RangeError(`Expected inputs with a finite answer for ${row.id}, got ${pairs.join(" ")}`);
   }
   const value = from === undefined || to === undefined ? result.value : inUnit(result.value, from, to);
-  return { ...common, value, unit: to ?? "ratio", ...rounded(row, read, value, result, from, to), ...beside, ...told };
+  return { ...common, value, unit: to ?? "ratio", ...rounded(row, read, value, result, from, to), ...some(beside), ...told };
 }
 
 /**

@@ -12,7 +12,7 @@ function listed(): string {
     title,
     inputs: Object.entries(inputs).map(([name, input]) => ({
       name,
-      ...(input.kind === "text" ? {} : { unit: input.unit }),
+      ...(input.kind === "text" ? {} : { unit: input.unit, ...(input.domain === undefined ? {} : { domain: input.domain }) }),
       required: input.optional !== true,
       list: input.kind === "list",
       about: input.about,
