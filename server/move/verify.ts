@@ -6,6 +6,7 @@ import { PlainError } from "../errors.ts";
 import { readIdentity } from "../identity.ts";
 import { entriesIn, type Snapshot } from "../store/log-reader.ts";
 import { openSqliteSnapshot } from "../store/sqlite/snapshot.ts";
+import { NewerDatabase } from "../store/sqlite/version.ts";
 import { readWitness } from "../store/witness.ts";
 import { checkLog, type LogReport } from "./check-log.ts";
 import type { Fault } from "./fault.ts";
@@ -27,7 +28,7 @@ export interface VerifyOptions {
   readonly onProgress?: Progress;
 }
 
-/** Re-hash everything under `dir`. Reads only; may run beside a server. */
+/** Re-hash everything under `dir`. Reads only; may run beside a server. @throws NewerDatabase */
 export async function verifyData(dir: string, options: VerifyOptions = {}): Promise<VerifyReport> {
   const paths = dataPaths(dir);
   const faults: Fault[] = [];
@@ -73,7 +74,7 @@ async function read<T>(
   try {
     return await work();
   } catch (error) {
-    if (!(error instanceof PlainError)) throw error;
+    if (!(error instanceof PlainError) || error instanceof NewerDatabase) throw error;
     faults.push({ code, message: error.message });
     return undefined;
   }

@@ -1,10 +1,10 @@
 // Opens the database file: pragmas set and read back, migrations applied.
 import Database from "better-sqlite3";
-import { PlainError } from "../../errors.ts";
 import { storageRefusal } from "../storage.ts";
 import { DamagedDatabase, damageOf } from "./damage.ts";
 import { MIGRATIONS } from "./migrations.ts";
 import { integrityOf } from "./snapshot.ts";
+import { versionOf } from "./version.ts";
 
 /** Pragmas set on every connection, and what reading them back must give. */
 const PRAGMAS = [
@@ -17,7 +17,7 @@ const PRAGMAS = [
 
 /**
  * Open or create the database at `path` for writing.
- * @throws DamagedDatabase when the file is damaged or another program's; PlainError when it comes from a newer version
+ * @throws DamagedDatabase when the file is damaged or another program's; NewerDatabase when it comes from a newer version
  */
 export function openDatabase(path: string): Database.Database {
   const db = open(path);
@@ -65,13 +65,9 @@ function assertOurs(db: Database.Database, path: string): void {
 function migrate(db: Database.Database): void {
   db.exec("CREATE TABLE IF NOT EXISTS migration (id INTEGER PRIMARY KEY, name TEXT NOT NULL, applied_at TEXT NOT NULL)");
   const run = db.transaction(() => {
-    const applied = db.prepare("SELECT id FROM migration ORDER BY id").pluck().all() as number[];
-    const newest = MIGRATIONS.at(-1)?.id ?? 0;
-    const unknown = applied.find((id) => id > newest);
-    if (unknown !== undefined)
-      throw new PlainError(`Expected a database of version ${newest} or older, got version ${unknown}: use a newer thoubook`);
+    const version = versionOf(db);
     for (const migration of MIGRATIONS) {
-      if (applied.includes(migration.id)) continue;
+      if (migration.id <= version) continue;
       db.exec(migration.sql);
       db.prepare("INSERT INTO migration VALUES (?, ?, ?)").run(migration.id, migration.name, new Date().toISOString());
     }

@@ -5,10 +5,11 @@ import type { Snapshot } from "../log-reader.ts";
 import type { Tables } from "../tables.ts";
 import { damageOf } from "./damage.ts";
 import { ImmediateSqliteDialect } from "./dialect.ts";
+import { versionOf } from "./version.ts";
 
 /**
  * Open the database at `path` as it stands now; may be done beside whoever writes to it.
- * @throws DamagedDatabase when it is not there, or is no database of a shop that can be read
+ * @throws DamagedDatabase when it is not there, or is no database of a shop that can be read; NewerDatabase
  */
 export function openSqliteSnapshot(path: string): Snapshot {
   const file = openReadOnly(path);
@@ -16,6 +17,7 @@ export function openSqliteSnapshot(path: string): Snapshot {
     file.exec("BEGIN");
     // The first read is what settles the moment.
     file.prepare("SELECT 1 FROM event, blob_ref LIMIT 1").get();
+    versionOf(file);
   } catch (error) {
     file.close();
     throw damageOf(error, path) ?? error;
