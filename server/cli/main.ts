@@ -1,9 +1,11 @@
 #!/usr/bin/env node
 // The command line: one file a command under commands/, loaded only when called.
 import { Command } from "commander";
+import { surviveReaders } from "./broken-pipes.ts";
 import { CLI_COMMANDS } from "./commands.ts";
 import { makePrivateFiles } from "./private.ts";
 
+surviveReaders();
 const program = new Command("thoubook")
   .description("A voice-and-photo bench logger for engine rebuilds.")
   .version("0.1.0")

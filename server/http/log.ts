@@ -6,6 +6,9 @@ const SECRET = ["cookie", "authorization", "set-cookie", "token", "code", "text"
 
 /** A logger to standard error, so that standard output stays for data. */
 export function makeLogger(level = "info"): Logger {
+  const out = destination(2);
+  // Its reader has ended, or its disk is full: the service goes on without a log.
+  out.on("error", () => undefined);
   return pino(
     {
       level,
@@ -14,7 +17,7 @@ export function makeLogger(level = "info"): Logger {
         censor: "[kept back]",
       },
     },
-    destination(2),
+    out,
   );
 }
 
