@@ -1,4 +1,5 @@
 // Bearing clearance from sizes, from plastic gauge and from shims; what to take out of or add to each side; end float.
+import Big from "big.js";
 import { COMMON_PRACTICE, computation, GEOMETRY, inches, input } from "./computation.ts";
 import { ABOVE_ZERO, NOT_NEGATIVE } from "./domain.ts";
 import { type Inch, type InchPerInch, inch, minus, plus, times } from "./measure.ts";
@@ -26,14 +27,12 @@ export interface ShimChange {
 export function shimChange(clearance: Inch, low: Inch, high: Inch, lamination: Inch): ShimChange | undefined {
   if (!(lamination > 0)) throw new RangeError(`Expected a lamination above zero, got ${lamination}`);
   if (clearance >= low && clearance <= high) return { each: inch(0), clearance };
-  const sign = clearance > high ? 1 : -1;
-  const most = Math.ceil(Math.abs(clearance) / lamination) + Math.ceil(high / lamination);
-  for (let n = 1; n <= most; n++) {
-    const each = times(lamination, sign * n);
-    const after = minus(clearance, each);
-    if (after >= low && after <= high) return { each, clearance: after };
-  }
-  return undefined;
+  const out = clearance > high ? minus(clearance, high) : minus(clearance, low);
+  // The first step that reaches the nearer limit; when it passes the farther one too, no other lands between them.
+  const steps = new Big(out).abs().div(lamination).round(0, Big.roundUp).toNumber();
+  const each = times(lamination, Math.sign(out) * steps);
+  const after = minus(clearance, each);
+  return after >= low && after <= high ? { each, clearance: after } : undefined;
 }
 
 /** Plastic gauge read at both ends: the mean is the clearance, the difference its taper. */

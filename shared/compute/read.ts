@@ -26,9 +26,15 @@ interface Numbers {
 
 const rounding = (step: number): number => resolutionUncertainty(Math.abs(step));
 
+/** No bench reads a figure beyond this, or one below its inverse: formulas would leave the range of numbers. */
+const LARGEST = 1e15;
+
 function typed(text: string, name: string): TypedMeasure {
   const found = typedMeasure(text);
   if (found === "number") throw new Refusal("bad_number", `Expected a finite number for ${name}, got "${text}"`);
+  if (found !== "unit" && found.value !== 0 && !(Math.abs(found.value) < LARGEST && Math.abs(found.value) > 1 / LARGEST)) {
+    throw new RangeError(`Expected a figure that something could measure for ${name}, got "${text}"`);
+  }
   if (found === "unit") throw new Refusal("bad_unit", `Expected a number and a known unit for ${name}, got "${text}"`);
   return found;
 }

@@ -72,6 +72,12 @@ const clean = (value: number): number => Number(Number(value.toFixed(9)).toPreci
 const inUnit = (value: number, from: ComputeUnit, to: ComputeUnit): number =>
   from === to ? value : clean(convertMeasure(value, from, to));
 
+/** Whether every figure in it is one. */
+const isFinitePart = (part: unknown): boolean =>
+  typeof part === "number"
+    ? Number.isFinite(part)
+    : typeof part !== "object" || part === null || Object.values(part).every(isFinitePart);
+
 const isMeasured = (part: Part): part is Measured => typeof part === "object" && "unit" in part;
 
 function plain(
@@ -116,6 +122,9 @@ function answer(row: Computation, pairs: readonly string[]): Computed {
   const texts = splitPairs(row, pairs);
   const read = readInputs(row, texts);
   const result: Answer = row.run(read.values as never, read);
+  if (![result.value, ...Object.values(result.parts ?? {})].every(isFinitePart)) {
+    throw new RangeError(`Expected inputs with a finite answer for ${row.id}, got ${pairs.join(" ")}`);
+  }
   const target = answeringUnit(read.units);
   const from = result.unit ?? (row.unit === "any" ? read.anyUnit : row.unit);
   // A unit that the answer chose for itself is the asker's already.
@@ -132,9 +141,6 @@ function answer(row: Computation, pairs: readonly string[]): Computed {
       ...some({ parts: beside.parts, units: { ...units, ...beside.units } }),
       ...told,
     };
-  }
-  if (!Number.isFinite(result.value)) {
-    throw new RangeError(`Expected inputs with a finite answer for ${row.id}, got ${pairs.join(" ")}`);
   }
   const value = from === undefined || to === undefined ? result.value : inUnit(result.value, from, to);
   return { ...common, value, unit: to ?? "ratio", ...rounded(row, read, value, result, from, to), ...some(beside), ...told };

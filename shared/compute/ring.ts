@@ -106,7 +106,7 @@ export const RING_COMPUTATIONS = [
     title: "Spacing of the ring gaps",
     inputs: { rings: input.number("ratio", "number of rings", RINGS), first: input.optional("deg", "where the top gap stands") },
     unit: "deg",
-    formula: "spacing = 360 / rings; none over the pin or on a thrust face",
+    formula: "spacing = 360 / rings; whether one stands over the pin or on a thrust face is not looked at here",
     source: "TM 5-3895-370-14&P: three rings, gaps 120 degrees apart",
     run: (x) => ({
       value: tidy(360 / x.rings),
