@@ -6,6 +6,7 @@ import { followAddress } from "./route.ts";
 import { startBench } from "./store/bench.ts";
 import "./style/base.css";
 import "./style/shell.css";
+import "./style/held.css";
 import "./style/book.css";
 import "./style/bench.css";
 import "./style/pages.css";

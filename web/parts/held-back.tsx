@@ -7,7 +7,7 @@ import { asFile } from "../store/carry-file.ts";
 import type { Parcel, Refusal } from "../store/parcel.ts";
 import { outboxState } from "../store/runner.ts";
 import { entriesAmong, heldWords } from "./held-words.ts";
-import { dayOf } from "./time.ts";
+import { clockOf, dayOf } from "./time.ts";
 
 const LINES = 5;
 
@@ -22,19 +22,19 @@ interface Wording {
 const WORDS: Readonly<Record<Refusal["kind"], Wording>> = {
   lost: {
     title: (count) => `The shop has lost ${count}`,
-    say: "It had confirmed them; its book has since been put back from an older copy. This device still has them.",
+    say: "The shop had confirmed this; its book has since been put back from an older copy. This device still has all of it.",
     again: "Give them back",
     mayGo: true,
   },
   refused: {
     title: (count) => `The shop refused ${count}`,
-    say: "They are kept on this device only, and count for nothing in the build.",
+    say: "Kept on this device only, and counted nowhere.",
     again: "Send again",
     mayGo: true,
   },
   aside: {
     title: (count) => `Set aside: ${count}`,
-    say: "The shop failed at these. All others have gone on; these are tried again every few minutes.",
+    say: "The shop failed here. All the rest has gone on; this is tried again every few minutes.",
     again: "Try again now",
     mayGo: false,
   },
@@ -44,14 +44,15 @@ const plural = (count: number) => `${count} ${count === 1 ? "entry" : "entries"}
 
 export function HeldBack() {
   const { refused, anotherShop, count } = outboxState.value;
+  if (refused.length === 0 && anotherShop !== true) return null;
   return (
-    <>
+    <aside aria-label="Entries that the shop has not">
       {anotherShop === true ? <AnotherShop count={count} /> : null}
       {(["lost", "refused", "aside"] as const).map((kind) => {
         const parcels = refused.filter((parcel) => (parcel.refused?.kind ?? "refused") === kind);
         return parcels.length === 0 ? null : <Group key={kind} kind={kind} parcels={parcels} />;
       })}
-    </>
+    </aside>
   );
 }
 
@@ -67,7 +68,10 @@ function Group({ kind, parcels }: { kind: Refusal["kind"]; parcels: readonly Par
       <ul>
         {entries.slice(0, LINES).map((parcel) => (
           <li key={parcel.id}>
-            {heldWords(parcel)} <small>{dayOf(parcel.at)}</small>
+            {heldWords(parcel)}{" "}
+            <small>
+              {dayOf(parcel.at)}, {clockOf(parcel.at)}
+            </small>
             {kind === "lost" ? null : <small class="held-why">{parcel.refused?.message}</small>}
           </li>
         ))}
@@ -106,10 +110,12 @@ function AnotherShop({ count }: { count: number }) {
 
 function Held({ title, kind, children }: { title: string; kind: Refusal["kind"]; children: ComponentChildren }) {
   return (
-    <section class={`held-back held-${kind}`} aria-label={title}>
-      <h2>{title}</h2>
+    <details class={`held-back held-${kind}`} open={kind !== "aside"}>
+      <summary>
+        <h2>{title}</h2>
+      </summary>
       {children}
-    </section>
+    </details>
   );
 }
 

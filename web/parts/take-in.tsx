@@ -2,6 +2,7 @@
 import { useState } from "preact/hooks";
 import { bench } from "../store/bench.ts";
 import { readCarried } from "../store/carry-file.ts";
+import "../photo/photo.css";
 
 export function TakeIn() {
   const [said, setSaid] = useState("");
@@ -19,7 +20,7 @@ export function TakeIn() {
   };
   return (
     <div class="take-in">
-      <label class="small-button">
+      <label class="small-button hand-in-pick">
         Take in a file of unsent entries
         <input
           type="file"

@@ -5,6 +5,7 @@ import { mayWrite } from "../store/caller.ts";
 import type { Trouble } from "../store/outbox.ts";
 import { outboxState } from "../store/runner.ts";
 import { SaveToFile } from "./held-back.tsx";
+import { entriesAmong } from "./held-words.ts";
 import { since } from "./time.ts";
 
 const DAY_MS = 86_400_000;
@@ -36,7 +37,7 @@ export function Unsent() {
       <TroubleWords trouble={trouble} />
       {Math.abs(aheadMs) < CLOCK_MS ? null : <span>this clock is {offWords(aheadMs)}</span>}
       {bench.value?.device.db === undefined ? <span>this browser keeps nothing</span> : null}
-      {refused.length === 0 ? null : <a href="#/shelf">{refused.length} not in the shop</a>}
+      {refused.length === 0 ? null : <a href="#/shelf">{entriesAmong(refused).length} not in the shop</a>}
       {count + refused.length === 0 ? null : <SaveToFile label="Save to a file" />}
     </div>
   );

@@ -1,18 +1,8 @@
 // Every screen through axe-core, by day and by night, and what axe cannot see: sizes, zoom, motion.
-import { readFileSync } from "node:fs";
 import type { Browser } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
+import { axeSays } from "../axe.ts";
 import { newBuild, openBrowser, openShop, type Shop, typed } from "../harness.ts";
-
-const AXE = readFileSync("node_modules/axe-core/axe.min.js", "utf8");
-
-interface AxeResult {
-  readonly violations: readonly {
-    readonly id: string;
-    readonly nodes: readonly { readonly html: string; readonly failureSummary: string }[];
-  }[];
-}
-declare const axe: { run(root: unknown, options: unknown): Promise<AxeResult> };
 
 let shop: Shop;
 let browser: Browser;
@@ -48,17 +38,7 @@ describe.each(["light", "dark"] as const)("screens by %s", (colorScheme) => {
   it.each(PAGES)("%s has nothing for axe to complain of, contrast 7:1 included", async (name) => {
     const hash = ["shelf", "new", "voice"].includes(name) ? name : `${name}/${build}`;
     const page = await open(hash, { viewport: { width: 390, height: 844 }, colorScheme });
-    await page.evaluate(AXE);
-    const { violations } = await page.evaluate(() =>
-      axe.run(document, {
-        runOnly: ["wcag2a", "wcag2aa", "wcag2aaa", "wcag21aa", "wcag22aa", "best-practice"],
-        rules: { "color-contrast-enhanced": { enabled: true } },
-      }),
-    );
-    const said = violations.map(
-      ({ id, nodes }) => `${id}: ${nodes.map(({ html, failureSummary }) => `${html} ${failureSummary}`).join("\n")}`,
-    );
-    expect(said).toEqual([]);
+    expect(await axeSays(page)).toEqual([]);
     await page.context().close();
   });
 });
