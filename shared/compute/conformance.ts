@@ -46,11 +46,11 @@ const PROVEN = 0.95;
 /**
  * Probability and decision for a value with standard uncertainty `u`, all in one unit.
  * Probability: normal, JCGM 106:2012, 7.2. Decision: by `rule`; what is proven neither in nor out is too close to call.
- * @throws RangeError for a negative uncertainty, limits that cross, or no limit at all
+ * A gauge so coarse that the chance of being within is small wherever it reads proves nothing of a value that reads within.
+ * @throws RangeError for a negative uncertainty or limits that cross
  */
 export function conformance(value: number, u: number, { low, high }: Band, rule: DecisionRule = "probability_95"): Conformance {
   if (!(u >= 0)) throw new RangeError(`Expected an uncertainty of zero or more, got ${u}`);
-  if (low === undefined && high === undefined) throw new RangeError("Expected a low or a high limit, got neither");
   if (low !== undefined && high !== undefined && low > high) {
     throw new RangeError(`Expected the low limit at or below the high one, got ${low} and ${high}`);
   }
@@ -61,7 +61,7 @@ export function conformance(value: number, u: number, { low, high }: Band, rule:
   const probability = tidy(Math.max(0, upper - lower));
   if (rule === "simple_acceptance") return { probability, decision: within ? "in" : "out" };
   if (rule === "probability_95") {
-    return { probability, decision: probability >= PROVEN ? "in" : probability <= 1 - PROVEN ? "out" : "too_close" };
+    return { probability, decision: probability >= PROVEN ? "in" : probability <= 1 - PROVEN && !within ? "out" : "too_close" };
   }
   return { probability, decision: beyondGuard(value, DECISION_RULES[rule].guard * u, { low, high }) };
 }
@@ -97,9 +97,9 @@ export function capabilityIndex(u: number, band: Required<Band>): number {
   return tidy(tolerance(band) / (4 * u));
 }
 
-/** Whether a step serves a tolerance. @throws RangeError for no step or no tolerance */
+/** Whether a step serves a tolerance. @throws RangeError for a step below zero or no tolerance */
 export function capability(resolution: number, band: Required<Band>): Capability {
-  if (!(resolution > 0)) throw new RangeError(`Expected a resolution above zero, got ${resolution}`);
+  if (!(resolution >= 0)) throw new RangeError(`Expected a resolution of zero or more, got ${resolution}`);
   const share = tidy(resolution / tolerance(band));
   return { share, verdict: share <= 0.1 ? "fine" : share <= 0.2 ? "coarse" : "too_coarse" };
 }
@@ -146,6 +146,8 @@ export const CONFORMANCE_COMPUTATIONS = [
       if ((x.uncertainty === undefined) === (x.within === undefined)) {
         throw new Refusal("missing_input", "Expected either uncertainty or within for conformance, got both or neither");
       }
+      if (x.low === undefined && x.high === undefined)
+        throw new RangeError("Expected a low or a high limit for conformance, got neither");
       const stated = x.uncertainty === undefined ? undefined : x.uncertainty / (x.coverage ?? 1);
       const u = stated ?? (Math.abs(x.value) * (x.within ?? 0)) / 100 / Math.sqrt(3);
       const rule = (x.rule ?? "probability_95") as DecisionRule;

@@ -58,10 +58,7 @@ export function guardedRuling(
   const plain = plainRuling(value, ready, figure);
   const toAccept = conformance(value, u, ready.accept, rule);
   const doubtful = (said: string): Ruling => ({ verdict: "unknown", said: `${said}, limit ${ready.text}` });
-  // A gauge far coarser than the limits proves neither, though the chance of being within is small wherever it reads.
-  const proves = toAccept.decision !== "out" || !inside(value, ready.accept);
-  if (toAccept.decision === "too_close" || !proves)
-    return doubtful(sayConformance({ ...toAccept, decision: "too_close" }, trust.instrument.kind));
+  if (toAccept.decision === "too_close") return doubtful(sayConformance(toAccept, trust.instrument.kind));
   if (toAccept.decision === "in" || ready.reject === undefined) return plain;
   const toReject = conformance(value, u, ready.reject, rule);
   return toReject.decision === "too_close"

@@ -68,6 +68,12 @@ describe("conformance", () => {
     expect(conformance(value, 1, { low: 0, high: 10 }).decision).toBe(decision);
   });
 
+  it("a gauge far coarser than the limits does not prove a reading in the middle to be out", () => {
+    // Phi(.05) - Phi(-.05) = .04: hardly ever within, and no better where it reads out by less than it can tell.
+    expect(conformance(5, 100, { low: 0, high: 10 })).toMatchObject({ decision: "too_close" });
+    expect(conformance(5, 100, { low: 0, high: 10 }).probability).toBeCloseTo(0.04, 3);
+  });
+
   it("two near limits share the 5 %: what is proven of each alone is not proven of both", () => {
     // Phi(1.8) - Phi(-1.8) = .928: below .95, though 1.8 u from either limit is above it.
     expect(conformance(1.8, 1, { low: 0 }).decision).toBe("in");
@@ -111,7 +117,8 @@ describe("conformance", () => {
           const { probability, decision } = conformance(value, u, { low, high });
           expect(probability).toBeGreaterThanOrEqual(0);
           expect(probability).toBeLessThanOrEqual(1);
-          expect(decision).toBe(probability >= 0.95 ? "in" : probability <= 0.05 ? "out" : "too_close");
+          const within = value >= low && value <= high;
+          expect(decision).toBe(probability >= 0.95 ? "in" : probability <= 0.05 && !within ? "out" : "too_close");
         },
       ),
     );
@@ -146,7 +153,7 @@ describe("capability", () => {
   it("has no index without an uncertainty or a tolerance", () => {
     expect(() => capabilityIndex(0, { low: 0, high: 1 })).toThrow(RangeError);
     expect(() => capabilityIndex(1, { low: 1, high: 1 })).toThrow(RangeError);
-    expect(() => capability(0, { low: 0, high: 1 })).toThrow(RangeError);
+    expect(() => capability(-1, { low: 0, high: 1 })).toThrow(RangeError);
   });
 
   // JCGM 100:2008 (GUM), F.2.2.1: a digital step of d has a standard uncertainty of 0.29 d.
