@@ -1,5 +1,5 @@
 // A build's export taken into a shop: its chain checked first, its numbers, times and hashes kept as they are.
-import { exportSchema } from "../../shared/events/events.ts";
+import { type BenchEvent, exportSchema } from "../../shared/events/events.ts";
 import { blobsOf } from "../store/blob-refs.ts";
 import { canonicalJson } from "../store/canonical.ts";
 import { ChainCheck, GENESIS } from "../store/chain.ts";
@@ -52,7 +52,7 @@ export function readExport(text: string): StoredRow[] {
   const check = new ChainCheck(build);
   let prevHash = GENESIS;
   const rows = events.map(({ seq, hash, receivedAt, event }): StoredRow => {
-    const row = { build, seq, id: event.id, bundle: event.id, body: canonicalJson(event), prevHash, hash, receivedAt };
+    const row = { build, seq, id: event.id, bundle: event.id, body: textOf(event, seq), prevHash, hash, receivedAt };
     prevHash = hash;
     check.add(row);
     return row;
@@ -61,4 +61,13 @@ export function readExport(text: string): StoredRow[] {
   if (fault !== undefined)
     throw new MoveError(`Expected a whole chain in the export, got a fault at event ${fault.seq}. ${fault.message}`);
   return rows;
+}
+
+/** The exact text of an event. One nested so deeply that it cannot be written never was in a log. */
+function textOf(event: BenchEvent, seq: number): string {
+  try {
+    return canonicalJson(event);
+  } catch {
+    throw new MoveError(`Expected an entry that can be written for event ${seq}, got one nested too deeply`);
+  }
 }

@@ -11,7 +11,9 @@ import { importBuild } from "../../../server/move/import-build.ts";
 import { writeManifest } from "../../../server/move/manifest.ts";
 import { restore } from "../../../server/move/restore.ts";
 import { verifyData } from "../../../server/move/verify.ts";
-import { bootShop, clipForm, makeWav, openDemoBuild, type TestShop, tempDir } from "../helper.ts";
+import { canonicalJson } from "../../../server/store/canonical.ts";
+import { chainHash } from "../../../server/store/chain.ts";
+import { bootShop, clipForm, makeEvent, makeWav, openDemoBuild, type TestShop, tempDir } from "../helper.ts";
 
 let dir: string;
 let shop: TestShop;
@@ -154,6 +156,45 @@ describe("export and import", () => {
     await expect(importBuild(third.data.store, text.slice(0, -50))).rejects.toThrow(/Expected JSON/);
     await expect(importBuild(third.data.store, '{"format":"other"}')).rejects.toThrow(/Expected a build's export/);
     expect(await third.data.store.heads()).toEqual([]);
+  });
+
+  /** Somebody's own export with a sound chain: one more event, and a time of receipt of their choice. */
+  async function crafted(receivedAt: string, about: unknown = {}): Promise<string> {
+    const own = JSON.parse(await exportJson(shop.data.store, build));
+    const event = makeEvent(build, "question.asked", { question: { code: "which_cylinder", say: "Which one?", about: {} } });
+    const last = own.events.at(-1);
+    const hash = chainHash(last.hash, receivedAt, canonicalJson(event));
+    own.events.push({ seq: last.seq + 1, hash, receivedAt, event });
+    return JSON.stringify(own).replace('"about":{}', () => `"about":${typeof about === "string" ? about : "{}"}`);
+  }
+
+  it("refuse a time of receipt that is none, and nesting that cannot be written", async () => {
+    const other = await bootShop();
+    for (const at of ['", "seq": 1, "x": "', "noon", "2026-13-01T00:00:00Z", ""])
+      await expect(importBuild(other.data.store, await crafted(at))).rejects.toThrow(/differs at events\.\d+\.receivedAt/);
+    const deep = `{"x":${"[".repeat(50_000)}${"]".repeat(50_000)}}`;
+    await expect(importBuild(other.data.store, await crafted("2026-03-04T09:11:12.000Z", deep))).rejects.toThrow(
+      /nested too deeply/,
+    );
+    expect(await other.data.store.heads()).toEqual([]);
+    expect((await importBuild(other.data.store, await crafted("2026-03-04T09:11:12.000Z"))).added).toBeGreaterThan(1);
+  });
+
+  it("that an older version took in with free text for a time breaks no answer", async () => {
+    const free = '", "seq": 1, "x": "';
+    const { events } = JSON.parse(await crafted(free));
+    const { event, seq, hash } = events.at(-1);
+    const body = canonicalJson(event);
+    const prevHash = events.at(-2).hash;
+    const whole = await shop.data.store.rowsAfter(build, 0, 1000);
+    await shop.data.store.adopt([
+      ...whole,
+      { build, seq, id: event.id, bundle: event.id, body, prevHash, hash, receivedAt: free },
+    ]);
+    for (const path of [`/api/builds/${build}/events`, `/api/builds/${build}/export`]) {
+      const answer = (await shop.app.inject(path)).json();
+      expect(answer.events.at(-1)).toEqual({ seq, hash, receivedAt: free, event });
+    }
   });
 
   it("refuse a log that parted from the shop's own", async () => {
