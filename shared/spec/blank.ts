@@ -89,6 +89,9 @@ const ROWS: readonly Row[] = [
     { reject: { low: "0.0015", high: "0.0060" } },
   ],
   ["compression_spread", "compression_spread", "percent", { high: "10" }, { ...final, reject: { high: "15" } }],
+  ["flywheel_runout", "flywheel_runout", "in", { high: "0.005" }, { reject: { high: "0.008" } }],
+  ["cam_runout", "cam_runout", "in", { high: "0.002" }, { reject: { high: "0.004" } }],
+  ["lobe_lift_spread", "lobe_lift_spread", "in", { high: "0.005" }],
   ["crack", "crack_indication", "in", { high: "0" }],
 ];
 

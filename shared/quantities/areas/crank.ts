@@ -102,4 +102,18 @@ export const CRANK: readonly Quantity[] = [
     sign: "never",
     steps: ["crankshaft"],
   },
+  {
+    id: "flywheel_runout",
+    label: "Flywheel run-out (TIR)",
+    said: "flywheel run-out",
+    spoken: ["flywheel runout"],
+    unit: "in",
+    needs: [],
+    may: [],
+    band: { low: 0, high: 0.02 },
+    resolution: 0.0005,
+    scale: "thou",
+    sign: "never",
+    steps: ["end_float"],
+  },
 ];

@@ -135,4 +135,18 @@ export const VALVES: readonly Quantity[] = [
     sign: "never",
     steps: ["cam"],
   },
+  {
+    id: "cam_runout",
+    label: "Cam run-out (TIR)",
+    said: "cam run-out",
+    spoken: ["cam runout"],
+    unit: "in",
+    needs: [],
+    may: [],
+    band: { low: 0, high: 0.01 },
+    resolution: 0.0005,
+    scale: "thou",
+    sign: "never",
+    steps: ["cam"],
+  },
 ];

@@ -2,13 +2,13 @@
 
 import type { LoggedReading } from "../../build/build.ts";
 import { meanProtrusion, pistonToHead } from "../../compute/deck.ts";
-import { cc, type Inch, inch, squareInch } from "../../compute/measure.ts";
+import { cc, type Inch, inch, minus, squareInch } from "../../compute/measure.ts";
 import { type Chamber, compressionRatio } from "../../compute/ratio.ts";
 import { QUANTITIES } from "../../quantities/registry.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
 import { number } from "../text.ts";
-import { boreOf, newer, nominal, plain, sheetFigure, upTo, valueIn, within } from "./pick.ts";
+import { boreOf, newer, nominal, only, plain, sheetFigure, upTo, valueIn, within } from "./pick.ts";
 import type { Figure, FigureValue } from "./types.ts";
 
 interface Known {
@@ -158,6 +158,26 @@ export const HEAD_FIGURES: readonly Figure[] = [
     from: ["chamber_volume", "deck_protrusion", "gasket_thickness", "bore_diameter", "bore_oversize", "stroke"],
     places: (place, spec) => cylinders(place, spec.engine.cylinders),
     value: ({ cylinder }, context) => (cylinder === undefined ? undefined : ratioAt(context, cylinder)),
+  },
+  {
+    id: "lobe_wear",
+    label: "Lobe wear",
+    unit: "in",
+    from: ["lobe_lift"],
+    places: (place) => only(place, ["cylinder", "valve"]),
+    value: (place, context, condition) => {
+      const logged = context.latest("lobe_lift", place, condition);
+      const standard = nominal(context.spec, "lobe_lift");
+      if (logged === undefined || standard === undefined) return undefined;
+      const lift = inch(valueIn(logged, "in"));
+      const value = minus(inch(standard), lift);
+      return {
+        value,
+        working: `${number(standard, "in")} - ${number(lift, "in")} = ${number(value, "in")}`,
+        readings: [logged],
+        weights: [-1],
+      };
+    },
   },
   {
     id: "valve_spring_force",

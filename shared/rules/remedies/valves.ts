@@ -39,11 +39,27 @@ const otherStones: Remedy = ({ value, accept }) =>
     ? "A few light strokes with finer stones, then wash and measure the bore again."
     : "The wall is too smooth to bed rings: a few strokes with coarser stones, then wash and measure the bore again.";
 
+const trueFace: Remedy = ({ accept }) =>
+  accept.high === undefined
+    ? undefined
+    : `Clean flange and dowels and bolt it up again a hole on; if it stays, have the face trued to ${number(accept.high, "in")} in or less.`;
+
+const trueCam: Remedy = ({ accept }) =>
+  accept.high === undefined
+    ? undefined
+    : `Renew the cam, or have it ground true to ${number(accept.high, "in")} in or less; a cast one is not straightened.`;
+
+const wornLobe: Remedy = ({ value }) =>
+  `The lobe has lost ${number(value, "in")} in of lift: look at its follower, and renew or regrind the cam with all followers faced.`;
+
 export const VALVE_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   valve_lash: { low: reset, high: reset },
   valve_guide_clearance: { high: newGuide },
   valve_seat_width: { low: widenSeat, high: narrowSeat },
   valve_spring_force: { low: newSpring },
+  flywheel_runout: { high: trueFace },
+  cam_runout: { high: trueCam },
+  lobe_wear: { high: wornLobe },
   dipper_depth: { low: setDip, high: setDip },
   surface_ra: { low: otherStones, high: otherStones },
 };

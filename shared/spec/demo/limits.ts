@@ -49,6 +49,9 @@ const CRANK: Limit[] = [
   limit("rod_side_clearance", "rod_side_clearance", "in", ["0.006", "0.012"], ["0.006", "0.018"], FINAL),
   limit("cam_end_float", "cam_end_float", "in", ["0.003", "0.007"], ["0.003", "0.012"], { source: COMMON }),
   limit("lobe_lift_spread", "lobe_lift_spread", "in", most("0.005"), undefined, { source: COMMON }),
+  limit("flywheel_runout", "flywheel_runout", "in", most("0.005"), most("0.008"), { source: COMMON }),
+  limit("cam_runout", "cam_runout", "in", most("0.002"), most("0.004"), { source: COMMON }),
+  limit("lobe_wear", "lobe_wear", "in", most("0.005"), most("0.010"), { source: COMMON }),
   limit("gear_backlash", "gear_backlash", "in", ["0.002", "0.006"], ["0.001", "0.010"], { source: COMMON }),
 ];
 

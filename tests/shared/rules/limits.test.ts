@@ -36,6 +36,13 @@ describe("verdicts", () => {
     ["turning_torque_crank", "turning_torque", { stage: "crank" }, 9, "fail", {}],
     ["chamber_volume", "chamber_volume", { cylinder: 3 }, 221, "fail", {}],
     ["crank_bend", "crank_runout_tir", { main: 2 }, 0.0016, "pass", {}],
+    // A flywheel's face and a cam are not the crank: their run-out is taken as it is, not halved.
+    ["flywheel_runout", "flywheel_runout", {}, 0.004, "pass", {}],
+    ["flywheel_runout", "flywheel_runout", {}, 0.009, "fail", {}],
+    ["cam_runout", "cam_runout", {}, 0.003, "warn", {}],
+    // Standard lift of the demo sheet: .280.
+    ["lobe_wear", "lobe_lift", { cylinder: 2, valve: "exhaust" }, 0.277, "pass", {}],
+    ["lobe_wear", "lobe_lift", { cylinder: 2, valve: "exhaust" }, 0.268, "fail", {}],
   ];
   it.each(CASES)("%s: %s at %o of %d is %s", (rule, quantity, place, value, verdict, extra) => {
     const log = new BenchLog();

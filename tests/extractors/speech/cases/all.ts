@@ -1,4 +1,5 @@
 // Every case table.
+import { ASSEMBLY_CASES } from "./assembly.ts";
 import { BORE_CASES } from "./bores.ts";
 import { CRANK_CASES } from "./crank.ts";
 import { HEAD_CASES } from "./head.ts";
@@ -12,4 +13,5 @@ export const TABLES: Readonly<Record<string, Cases>> = {
   rods: ROD_CASES,
   head: HEAD_CASES,
   shop: SHOP_CASES,
+  assembly: ASSEMBLY_CASES,
 };
