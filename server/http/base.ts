@@ -26,7 +26,8 @@ export async function baseApp(access: Access, options: BaseOptions): Promise<App
     logController: new LogController({ disableRequestLogging: true }),
     bodyLimit: LIMITS.json,
     requestTimeout: 120_000,
-    routerOptions: { maxParamLength: 200 },
+    // As long as a whole address may be: a longer parameter would be refused before the door, without its headers.
+    routerOptions: { maxParamLength: 16_384 },
     // What a device may claim about addresses is not believed.
     trustProxy: false,
   } as FastifyHttpsOptions<never>).withTypeProvider<ZodTypeProvider>() as unknown as App;

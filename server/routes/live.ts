@@ -32,7 +32,12 @@ export function liveRoutes(app: App, deps: Deps): void {
 
   app.get(
     "/api/builds/:build/live",
-    { schema: { params: buildParamsSchema, querystring: liveQuerySchema }, config: { endsItself: true } },
+    // Asked for its headers alone a stream would end no sooner.
+    {
+      exposeHeadRoute: false,
+      schema: { params: buildParamsSchema, querystring: liveQuerySchema },
+      config: { endsItself: true },
+    },
     async (request, reply) => {
       const { build } = request.params;
       const head = await deps.store.head(build);
