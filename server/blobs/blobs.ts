@@ -37,6 +37,8 @@ export interface BlobLimits {
 export class Blobs {
   readonly dir: string;
   private readonly incoming: string;
+  /** State of each file when its bytes were last found to be those of its name. */
+  private readonly hashed = new Map<string, string>();
 
   /** @param dir folder of the blobs; made by `prepare` */
   constructor(dir: string) {
@@ -60,6 +62,30 @@ export class Blobs {
 
   async has(sha256: string): Promise<boolean> {
     return (await this.size(sha256)) !== undefined;
+  }
+
+  /**
+   * Whether the file is there and is what its name says. It is read once, and again when it has changed since.
+   * @throws nothing: a file that cannot be read is not sound
+   */
+  async isSound(sha256: string): Promise<boolean> {
+    const path = this.path(sha256);
+    const stats = await stat(path).catch(() => undefined);
+    if (stats === undefined) return false;
+    const state = `${stats.ino} ${stats.size} ${stats.mtimeMs}`;
+    if (this.hashed.get(sha256) === state) return true;
+    if ((await hashFile(path).catch(() => undefined)) !== sha256) return false;
+    this.hashed.set(sha256, state);
+    return true;
+  }
+
+  /** @throws ServiceError `damaged_blob` for a file that is not what its name says */
+  async assertSound(sha256: string): Promise<void> {
+    if (await this.isSound(sha256)) return;
+    throw new ServiceError(
+      "damaged_blob",
+      expected("the bytes that were stored", `the clip or photo ${sha256}`, "a damaged file: run verify, and restore a backup"),
+    );
   }
 
   read(sha256: string, range?: { start: number; end: number }): ReadStream {

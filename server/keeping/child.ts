@@ -9,13 +9,15 @@ export interface ChildRun {
   readonly err: string;
 }
 
-/** Compiled it is JavaScript beside JavaScript, in development TypeScript beside TypeScript. */
-const MAIN = join(import.meta.dirname, `../cli/main${extname(import.meta.filename)}`);
+/** Compiled it is JavaScript beside JavaScript, in development TypeScript beside TypeScript, which needs a loader. */
+const KIND = extname(import.meta.filename);
+const MAIN = join(import.meta.dirname, `../cli/main${KIND}`);
+const LOADER = KIND === ".ts" ? ["--import", "tsx"] : [];
 
 /** Run `thoubook ARGS` behind everything else on this machine; ended early by `signal`. */
 export function runCommand(args: readonly string[], signal: AbortSignal): Promise<ChildRun> {
   return new Promise((resolve, reject) => {
-    const child = fork(MAIN, [...args], { stdio: ["ignore", "pipe", "pipe", "ipc"], signal });
+    const child = fork(MAIN, [...args], { execArgv: LOADER, stdio: ["ignore", "pipe", "pipe", "ipc"], signal });
     const run = { out: "", err: "" };
     child.stdout?.setEncoding("utf8").on("data", (text: string) => {
       run.out += text;

@@ -90,7 +90,8 @@ export class Keeper {
 
   private async rehash(): Promise<void> {
     this.after("check", DAY_MS, () => this.rehash());
-    const { out } = await this.run(["verify"]);
+    const { out, err } = await this.run(["verify"]);
+    if (!out.startsWith("{")) throw new Error(`Expected a report of the check, got none. ${err}`);
     const faults = faultSchema.array().parse((JSON.parse(out) as { faults: unknown }).faults);
     this.check = { at: new Date().toISOString(), faults };
     for (const fault of faults) this.options.logger.error({ code: fault.code }, fault.message);

@@ -30,6 +30,7 @@ export async function pictureOf(deps: Deps, sha256: string, size: Picture): Prom
   if (ref?.kind !== "photo") throw new ServiceError("unknown_blob", expected("a photo of this shop", "sha256", sha256));
   const kept = await readFile(fileOf(deps.derivedDir, sha256, size)).catch(() => undefined);
   if (kept !== undefined) return kept;
+  await deps.blobs.assertSound(sha256);
   const read = await deps.photos.read(deps.blobs.path(sha256));
   await storePictures(deps.derivedDir, read);
   return read[size];

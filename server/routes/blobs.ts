@@ -44,8 +44,8 @@ export function blobRoutes(app: App, deps: Deps): void {
   );
 
   app.head("/api/blobs/:sha256", { schema: { params: blobParamsSchema } }, async (request, reply) => {
-    const bytes = await deps.blobs.size(request.params.sha256);
-    return reply.code(bytes === undefined ? 404 : 200).send();
+    // Whoever asks may drop its own copy then: a damaged file counts for none, and is whole again when it is sent again.
+    return reply.code((await deps.blobs.isSound(request.params.sha256)) ? 200 : 404).send();
   });
 
   app.get("/api/blobs/:sha256", { exposeHeadRoute: false, schema: { params: blobParamsSchema } }, async (request, reply) =>
@@ -58,6 +58,7 @@ async function sendClip(deps: Deps, sha256: string, range: string | undefined, r
   const ref = await deps.store.blobRef(sha256);
   const size = ref?.kind === "clip" ? await deps.blobs.size(sha256) : undefined;
   if (size === undefined) throw new ServiceError("unknown_blob", expected("a clip of this shop", "sha256", sha256));
+  await deps.blobs.assertSound(sha256);
   reply
     .type("audio/wav")
     .header("accept-ranges", "bytes")

@@ -57,6 +57,8 @@ export const ERROR_STATUS = {
   storage_failed: 503,
   /** An entry is not what its hash says: nothing is added to its log until the owner has seen to it. */
   damaged_log: 500,
+  /** A clip or photo is not what its name says: sent again under its name it is whole again. */
+  damaged_blob: 500,
 } as const;
 export type ErrorCode = keyof typeof ERROR_STATUS;
 export const ERROR_CODES = Object.keys(ERROR_STATUS) as [ErrorCode, ...ErrorCode[]];

@@ -4,6 +4,7 @@ import { join } from "node:path";
 import Database from "better-sqlite3";
 import { beforeEach, describe, expect, it } from "vitest";
 import { run as runExport } from "../../../server/cli/commands/export.ts";
+import { run as runImport } from "../../../server/cli/commands/import.ts";
 import { DataInUse, dataPaths, openShopData } from "../../../server/data-dir.ts";
 import { backup } from "../../../server/move/backup.ts";
 import { exportJson } from "../../../server/move/export-build.ts";
@@ -13,6 +14,7 @@ import { restore } from "../../../server/move/restore.ts";
 import { verifyData } from "../../../server/move/verify.ts";
 import { canonicalJson } from "../../../server/store/canonical.ts";
 import { chainHash } from "../../../server/store/chain.ts";
+import { captured } from "../cli/captured.ts";
 import { bootShop, clipForm, makeEvent, makeWav, openDemoBuild, type TestShop, tempDir } from "../helper.ts";
 
 let dir: string;
@@ -211,17 +213,45 @@ describe("export and import", () => {
     expect((await verifyData(other.data.dir)).faults.map((fault) => fault.code)).toEqual(["missing_blob"]);
   });
 
+  it("take a build in beside a running server, whose screens see it, and list builds by their names", async () => {
+    const place = await tempDir();
+    const file = join(place, "build.json");
+    const blobs = join(place, "blobs");
+    const exported = await captured(() => runExport([build], { data: dir, blobs }));
+    await writeFile(file, exported.out);
+    const other = await bootShop();
+    await openDemoBuild(other.app);
+    const imported = await captured(() => runImport([file], { data: other.data.dir, blobs }));
+    expect([imported.code, imported.err, JSON.parse(imported.out)]).toEqual([
+      0,
+      "",
+      expect.objectContaining({ build, missingBlobs: 0 }),
+    ]);
+    const head = await shop.data.store.head(build);
+    expect((await other.app.inject(`/api/builds/${build}`)).json()).toMatchObject({ id: build, head: { seq: head?.seq } });
+    // The running server goes on with the log as it is now.
+    const said = await other.app.inject({
+      method: "POST",
+      url: `/api/builds/${build}/utterances`,
+      payload: { text: "bore 3 3.8750" },
+    });
+    expect([said.statusCode, said.json().events[0].seq]).toEqual([200, (head?.seq ?? 0) + 1]);
+    expect((await other.app.inject(`/api/blobs/${clip}`)).rawPayload.equals(makeWav())).toBe(true);
+    const listed = JSON.parse((await captured(() => runExport([], { data: other.data.dir }))).out).builds;
+    expect(listed).toHaveLength(2);
+    expect(listed).toContainEqual({
+      build,
+      name: "Mill engine",
+      openedAt: expect.any(String),
+      seq: (head?.seq ?? 0) + 2,
+      hash: (await other.data.store.head(build))?.hash,
+    });
+    expect(await verifyData(other.data.dir)).toMatchObject({ ok: true });
+  });
+
   it("copy clips beside the log when asked", async () => {
     const out = join(await tempDir(), "blobs");
-    const write = process.stdout.write;
-    let printed = "";
-    process.stdout.write = ((chunk: string) => {
-      printed += chunk;
-      return true;
-    }) as typeof write;
-    const code = await runExport([build], { data: dir, blobs: out }).finally(() => {
-      process.stdout.write = write;
-    });
+    const { code, out: printed } = await captured(() => runExport([build], { data: dir, blobs: out }));
     expect([code, JSON.parse(printed).build, await readdir(out)]).toEqual([0, build, [clip]]);
   });
 });
