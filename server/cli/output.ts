@@ -40,7 +40,8 @@ export async function orSay(work: () => Promise<number>): Promise<number> {
 
 /** Whether the folder holds a shop; says so when it does not. */
 export function holdsShop(dir: string): boolean {
-  if (existsSync(dataPaths(dir).database)) return true;
+  const { database, identity } = dataPaths(dir);
+  if (existsSync(database) || existsSync(identity)) return true;
   say(`Expected a shop's data in ${dir}, got none there: give its folder with --data`);
   return false;
 }

@@ -1,5 +1,5 @@
 // Runs a command of ours in a process of its own: what takes long there does not hold up who is talking to the shop here.
-import { fork } from "node:child_process";
+import { spawn } from "node:child_process";
 import { constants, setPriority } from "node:os";
 import { extname, join } from "node:path";
 
@@ -14,10 +14,17 @@ const KIND = extname(import.meta.filename);
 const MAIN = join(import.meta.dirname, `../cli/main${KIND}`);
 const LOADER = KIND === ".ts" ? ["--import", "tsx"] : [];
 
-/** Run `thoubook ARGS` behind everything else on this machine; ended early by `signal`. */
-export function runCommand(args: readonly string[], signal: AbortSignal): Promise<ChildRun> {
+/**
+ * Run `thoubook ARGS`; ended early by `signal`.
+ * @param priority behind everything else on this machine, unless a test says otherwise
+ */
+export function runCommand(
+  args: readonly string[],
+  signal: AbortSignal,
+  priority: number = constants.priority.PRIORITY_LOW,
+): Promise<ChildRun> {
   return new Promise((resolve, reject) => {
-    const child = fork(MAIN, [...args], { execArgv: LOADER, stdio: ["ignore", "pipe", "pipe", "ipc"], signal });
+    const child = spawn(process.execPath, [...LOADER, MAIN, ...args], { stdio: ["ignore", "pipe", "pipe"], signal });
     const run = { out: "", err: "" };
     child.stdout?.setEncoding("utf8").on("data", (text: string) => {
       run.out += text;
@@ -27,8 +34,6 @@ export function runCommand(args: readonly string[], signal: AbortSignal): Promis
     });
     child.on("error", reject);
     child.on("close", (code) => resolve({ code, ...run }));
-    if (child.pid !== undefined) setPriority(child.pid, constants.priority.PRIORITY_LOW);
-    // It has nothing to say but its output, and nothing to wait for.
-    child.disconnect();
+    if (child.pid !== undefined) setPriority(child.pid, priority);
   });
 }

@@ -3,7 +3,7 @@ import { readdir, rm, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { pino } from "pino";
 import { describe, expect, it } from "vitest";
-import type { ChildRun } from "../../../server/keeping/child.ts";
+import { type ChildRun, runCommand } from "../../../server/keeping/child.ts";
 import { Keeper, type KeeperOptions } from "../../../server/keeping/keeper.ts";
 import { readBackupLog, sayBackupAge } from "../../../server/move/backup-log.ts";
 import { restore } from "../../../server/move/restore.ts";
@@ -21,7 +21,10 @@ async function shopWithClip() {
 
 function keep(dir: string, options: Partial<KeeperOptions>) {
   const told: string[] = [];
+  // At the tests' own priority: behind a whole suite at work the child would never get its turn.
+  const run: KeeperOptions["run"] = (args, signal) => runCommand(args, signal, 0);
   const keeper = new Keeper({
+    run,
     dir,
     logger: pino({ level: "silent" }),
     tell: (sentence) => told.push(sentence),
