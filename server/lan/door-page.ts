@@ -29,6 +29,8 @@ export interface DoorFacts {
   readonly builds: readonly BuildRow[];
   /** Absent when the shop is open on this machine alone. */
   readonly lan: LanFacts | undefined;
+  /** How old the last good backup is, in a sentence; absent where nobody looks after that. */
+  readonly backups?: string | undefined;
   readonly now: number;
   /** Id of the device that looks at the page. */
   readonly own: string;
@@ -82,7 +84,7 @@ ${left < SOON_DAYS && html`<p class="note" role="alert">The authority ends in ${
 </dl>`;
 }
 
-export function doorPage({ devices, links, builds, lan, now, own }: DoorFacts): string {
+export function doorPage({ devices, links, builds, lan, now, own, backups }: DoorFacts): string {
   return page(
     "Who may come in",
     html`<p><a href="${SEEN_PATH}">What can be seen, and by whom</a></p>
@@ -95,6 +97,7 @@ ${devices.length === 0 ? html`<p>None is paired.</p>` : html`<div class="cards">
 <div class="cards">${links.map((link) => linkCard(link, builds))}</div>
 ${lan !== undefined && builds.length > 0 && newLink(builds)}
 ${lan !== undefined && certificateFacts(lan, now)}
+${backups !== undefined && html`<h2>Backups</h2><p>${backups}</p>`}
 <p><a class="button second" href="/">To the book</a></p>`,
   );
 }

@@ -5,6 +5,7 @@ import { ROLES } from "../access/access.ts";
 import type { Deps } from "../deps.ts";
 import { formOf, nameField, pageScope, sendPage } from "../http/plain-forms.ts";
 import type { App } from "../http/types.ts";
+import { sayBackups } from "../move/backup-log.ts";
 import { toBuildRow } from "../routes/summary.ts";
 import type { DoorList } from "./door-list.ts";
 import { doorPage } from "./door-page.ts";
@@ -56,6 +57,7 @@ export function ownerRoutes(app: App, deps: Deps, list: DoorList, pairing: Pairi
           lan: urls?.(),
           now: Date.now(),
           own: request.principal?.device ?? "",
+          backups: deps.keeping === undefined ? undefined : sayBackups((await deps.keeping()).backups),
         }),
       );
     });

@@ -26,6 +26,13 @@ export async function noteBackup(dir: string, note: BackupNote): Promise<void> {
   await writeWhole(dataPaths(dir).backups, `${JSON.stringify(next, null, 2)}\n`, 0o600).catch(() => undefined);
 }
 
+/** The same with what went wrong since, and when the next one is due. */
+export function sayBackups(log: BackupLog & { next?: string; failed?: string }, now = Date.now()): string {
+  const failed = log.failed === undefined ? "" : ` The last one since is not a good one: ${log.failed}.`;
+  const next = log.next === undefined ? "" : ` The next one is due on ${log.next.slice(0, 16).replace("T", " at ")} UTC.`;
+  return `${sayBackupAge(log, now)}.${failed}${next}`.replace("..", ".");
+}
+
 const UNITS: readonly (readonly [number, string])[] = [
   [86_400_000, "day"],
   [3_600_000, "hour"],

@@ -5,7 +5,7 @@ import { pino } from "pino";
 import { describe, expect, it } from "vitest";
 import { type ChildRun, runCommand } from "../../../server/keeping/child.ts";
 import { Keeper, type KeeperOptions } from "../../../server/keeping/keeper.ts";
-import { readBackupLog, sayBackupAge } from "../../../server/move/backup-log.ts";
+import { readBackupLog, sayBackupAge, sayBackups } from "../../../server/move/backup-log.ts";
 import { restore } from "../../../server/move/restore.ts";
 import { verifyData } from "../../../server/move/verify.ts";
 import { atEnd, bootShop, clipForm, makeWav, openDemoBuild, tempDir } from "../helper.ts";
@@ -93,6 +93,9 @@ describe("a keeper", () => {
     const state = await keeper.state();
     expect(state.check?.faults).toEqual([]);
     expect(state.backups).toMatchObject({ failed: expect.stringMatching(/^Expected free space/), next: expect.any(String) });
+    expect(sayBackups(state.backups)).toMatch(
+      /^No good backup .* a day\. The last one since is not a good one: Expected .* The next one is due on 2/,
+    );
     const { app } = await bootShop({ deps: { keeping: () => keeper.state() } });
     expect((await app.inject("/api/keeping")).json()).toEqual({
       check: { at: expect.any(String), faults: [] },
