@@ -29,6 +29,9 @@ const rounding = (step: number): number => resolutionUncertainty(Math.abs(step))
 /** No bench reads a figure beyond this, or one below its inverse: formulas would leave the range of numbers. */
 const LARGEST = 1e15;
 
+/** A dial set to a plain "0" is set to nothing, not to the nearest whole inch. */
+const stepOf = ({ value, step }: TypedMeasure): number => (value === 0 && step === 1 ? 0 : step);
+
 function typed(text: string, name: string): TypedMeasure {
   const found = typedMeasure(text);
   if (found === "number") throw new Refusal("bad_number", `Expected a finite number for ${name}, got "${text}"`);
@@ -51,7 +54,8 @@ const bareZero = ({ value, unit }: TypedMeasure, wanted: ComputeUnit): boolean =
   unit === undefined && value === 0 && dimensionOf(wanted) !== "temperature";
 
 function converted(item: TypedMeasure, name: string, input: NumberInput | ListInput, wanted: ComputeUnit): [number, number] {
-  const { value, unit, step, u } = item;
+  const { value, unit, u } = item;
+  const step = stepOf(item);
   if (unit === undefined) {
     if (needsUnit(wanted) && !bareZero(item, wanted)) {
       throw new Refusal(
@@ -80,7 +84,7 @@ function inUnit(
   const { domain } = input;
   const pairs = items.map((item): [number, number] => {
     const pair: [number, number] =
-      wanted === "any" ? [item.value, item.u?.value ?? rounding(item.step)] : converted(item, name, input, wanted);
+      wanted === "any" ? [item.value, item.u?.value ?? rounding(stepOf(item))] : converted(item, name, input, wanted);
     if (domain !== undefined) checkDomain(pair[0], domain, name, wanted);
     return domain?.whole === true || input.exact === true ? [pair[0], 0] : pair;
   });

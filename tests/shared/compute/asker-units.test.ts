@@ -110,6 +110,8 @@ describe("rounded to what is known", () => {
     ["bearing-clearance bore=50.84mm journal=50.80mm", "0.04 mm"],
     ["displacement bore=3.905in stroke=4.500in cylinders=4", "215.6 in³"],
     ["spread readings=72psi,69psi,70psi,71psi", "3 psi"],
+    // A dial set to 0 is not set to the nearest inch: the thou of the others counts.
+    ["flywheel-runout readings=0in,.004in,.006in,.002in diameter=11in", "0.006 in"],
   ])("%s: %s", (text, rounded) => {
     expect(full(text).rounded).toBe(rounded);
   });
