@@ -169,6 +169,8 @@ async function ask(url: string, init: RequestInit, fine: readonly string[] = [])
   const answer = await fetch(url, { ...init, signal: AbortSignal.timeout(60_000) });
   const text = await answer.text();
   if (answer.ok || fine.some((code) => text.includes(`"${code}"`))) return JSON.parse(text);
+  // A shop that is stopping says so: to be sent again, as if there had been no answer.
+  if (answer.status === 503) throw new Error(text);
   throw new Refused(
     `${init.method ?? "GET"} ${new URL(url).pathname.replace(/[0-9a-f-]{36}|[0-9a-f]{64}/g, "ID")}: ${answer.status} ${text}`,
   );
