@@ -9,12 +9,21 @@ import { logWords } from "../store/words.ts";
 /** Words being typed outlast the page: the phone may put it away, or a newer version take its place. */
 function useHalfTyped(build: string): [string, (text: string) => void] {
   const name = `half-typed ${build}`;
-  const [text, setText] = useState(() => sessionStorage.getItem(name) ?? "");
+  const [text, setText] = useState(() => ofWindow((kept) => kept.getItem(name)) ?? "");
   const keep = (next: string) => {
     setText(next);
-    sessionStorage.setItem(name, next);
+    ofWindow((kept) => kept.setItem(name, next));
   };
   return [text, keep];
+}
+
+/** A browser that keeps nothing for pages throws at the mention of its storage. */
+function ofWindow<T>(use: (kept: Storage) => T): T | undefined {
+  try {
+    return use(sessionStorage);
+  } catch {
+    return undefined;
+  }
 }
 
 export function TypeBox({ book, onLogged }: { book: Book; onLogged?: () => void }) {

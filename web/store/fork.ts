@@ -9,6 +9,14 @@ const LOST: Refusal = {
   message: "Expected the shop to have what it confirmed, got a book without it",
 };
 
+/** Whether the shop's log of a build goes on from the last row it confirmed to this device. @throws ShopFailure */
+export async function logsAgree(keep: Keep, carrier: Carrier, build: string): Promise<boolean> {
+  const head = await keep.head(build);
+  if (head === undefined) return true;
+  const [same] = await carrier.rowsAfter(build, head.seq - 1, 1);
+  return same?.hash === head.hash;
+}
+
 /**
  * Compare the shop's log of a build with the rows it confirmed to this device. The last of them is enough while it agrees: each
  * row's hash covers all before it. Where it does not, the shop's log replaces the copy here, and entries it lacks become
@@ -16,10 +24,7 @@ const LOST: Refusal = {
  * @throws ShopFailure when the shop cannot be asked; nothing has changed then
  */
 export async function compareLogs(keep: Keep, carrier: Carrier, build: string): Promise<boolean> {
-  const head = await keep.head(build);
-  if (head === undefined) return false;
-  const [same] = await carrier.rowsAfter(build, head.seq - 1, 1);
-  if (same?.hash === head.hash) return false;
+  if (await logsAgree(keep, carrier, build)) return false;
   const theirs: StoredEvent[] = [];
   for (;;) {
     const page = await carrier.rowsAfter(build, theirs.length);

@@ -1,7 +1,7 @@
 // Carries parcels to the shop in the order they were made, each exactly once as the shop sees it: ids make repeats harmless,
 // and nothing is dropped here before the shop's receipt with its hash. Kept apart from browser and network, so tests can break both.
 import { asFailure, ShopFailure } from "./failure.ts";
-import { compareLogs } from "./fork.ts";
+import { compareLogs, logsAgree } from "./fork.ts";
 import type { Blobs, Carrier, Keep, Parcel } from "./parcel.ts";
 import { nextBatch } from "./row.ts";
 import { sendBatch } from "./send.ts";
@@ -144,11 +144,11 @@ export class Outbox {
    * and put aside here what it lacks. True when it was taken over.
    * @throws ShopFailure when the shop cannot be asked
    */
-  compare(build: string): Promise<boolean> {
-    return this.#alone(async () => {
-      await this.meet();
-      return this.#compare(build);
-    });
+  async compare(build: string): Promise<boolean> {
+    await this.meet();
+    // Looking needs no turn: a picture under way may keep the others waiting for minutes.
+    if (await logsAgree(this.#keep, this.#carrier, build)) return false;
+    return this.#alone(() => this.#compare(build));
   }
 
   async #compare(build: string): Promise<boolean> {

@@ -194,6 +194,14 @@ describe("a shop put back from an older copy", () => {
     expect(await keep.all()).toEqual([]);
   });
 
+  it("is looked for without waiting for a picture that is under way", async () => {
+    const { shop, keep, outbox, log } = phone();
+    await log([opened(stamp)]);
+    await outbox.drain();
+    const waiting = new Outbox(keep, shop, undefined, () => new Promise(() => undefined));
+    expect(await waiting.compare(stamp.build)).toBe(false);
+  });
+
   it("never costs an entry, however often it happens", async () => {
     const move = fc.constantFrom("say", "drain", "backup", "restore", "give back");
     await fc.assert(
