@@ -1,0 +1,136 @@
+// The words that a search found possible, and the best sentences through them.
+
+/** Partial sentences of one state that end with a word at one frame, as nodes; words between them, as links. */
+export class Lattice {
+  /** Best log score of a partial sentence that ends here. */
+  readonly score: number[] = [];
+  readonly state: number[] = [];
+  readonly #firstLink: number[] = [];
+  readonly #linkNext: number[] = [];
+  readonly #linkFrom: number[] = [];
+  readonly #linkWord: number[] = [];
+  readonly #linkScore: number[] = [];
+
+  /** A new node; the first one is where sentences start. */
+  node(state: number, score: number): number {
+    this.state.push(state);
+    this.#firstLink.push(-1);
+    return this.score.push(score) - 1;
+  }
+
+  /** `score`: of the best partial sentence that ends in `to` and came by this word from `from`; word -1 for none. */
+  link(to: number, from: number, word: number, score: number): void {
+    this.#linkNext.push(this.#firstLink[to] ?? -1);
+    this.#linkFrom.push(from);
+    this.#linkWord.push(word);
+    this.#firstLink[to] = this.#linkScore.push(score) - 1;
+    if (score > (this.score[to] ?? 0)) this.score[to] = score;
+  }
+
+  /**
+   * Sentences from the best to worse, as word numbers with their log score, by A* from the end: the score of the best partial sentence
+   * before a node is exactly what is still to come. `ends` are the nodes where a sentence may stop, with its whole score there.
+   * Gives each word sequence once and stops `width` below the best.
+   */
+  *sentences(
+    ends: Iterable<{ readonly node: number; readonly score: number }>,
+    width: number,
+    most: number,
+  ): Generator<{ readonly words: readonly number[]; readonly score: number }> {
+    const open = new Heap();
+    let best = Number.NEGATIVE_INFINITY;
+    for (const { node, score } of ends) {
+      best = Math.max(best, score);
+      open.push({ score, rest: score - (this.score[node] ?? 0), node, words: undefined });
+    }
+    const given = new Set<string>();
+    const seen = new Map<string, number>();
+    for (let steps = 0; steps < most; steps += 1) {
+      const item = open.pop();
+      if (item === undefined || item.score < best - width) return;
+      const key = keyOf(item.words);
+      if (item.node === 0) {
+        if (given.has(key)) continue;
+        given.add(key);
+        yield { words: wordsOf(item.words), score: item.score };
+        continue;
+      }
+      // The same rest from the same state at other frames leads to the same sentences but for what came before.
+      const place = `${this.state[item.node]}|${key}`;
+      const times = seen.get(place) ?? 0;
+      if (times >= MOST_FRAMES) continue;
+      seen.set(place, times + 1);
+      for (let link = this.#firstLink[item.node] ?? -1; link >= 0; link = this.#linkNext[link] ?? -1) {
+        const from = this.#linkFrom[link] ?? 0;
+        const reached = this.#linkScore[link] ?? 0;
+        const score = reached + item.rest;
+        if (score < best - width) continue;
+        const word = this.#linkWord[link] ?? -1;
+        const words = word < 0 ? item.words : { word, next: item.words };
+        open.push({ score, rest: score - (this.score[from] ?? 0), node: from, words });
+      }
+    }
+  }
+}
+
+const MOST_FRAMES = 6;
+
+interface Chain {
+  readonly word: number;
+  readonly next: Chain | undefined;
+}
+
+interface Item {
+  /** Of the whole sentence. */
+  readonly score: number;
+  /** What lies behind the node. */
+  readonly rest: number;
+  readonly node: number;
+  /** Words behind the node. */
+  readonly words: Chain | undefined;
+}
+
+function wordsOf(chain: Chain | undefined): readonly number[] {
+  const words: number[] = [];
+  for (let link = chain; link !== undefined; link = link.next) words.push(link.word);
+  return words;
+}
+
+const keyOf = (chain: Chain | undefined): string => wordsOf(chain).join(" ");
+
+/** The item with the highest score first. */
+class Heap {
+  readonly #items: Item[] = [];
+
+  push(item: Item): void {
+    const items = this.#items;
+    let at = items.push(item) - 1;
+    while (at > 0) {
+      const above = (at - 1) >> 1;
+      const parent = items[above] as Item;
+      if (parent.score >= item.score) break;
+      items[at] = parent;
+      at = above;
+    }
+    items[at] = item;
+  }
+
+  pop(): Item | undefined {
+    const items = this.#items;
+    const top = items[0];
+    const last = items.pop();
+    if (top === undefined || last === undefined || items.length === 0) return top;
+    let at = 0;
+    for (;;) {
+      let below = 2 * at + 1;
+      if (below >= items.length) break;
+      if (below + 1 < items.length && (items[below + 1] as Item).score > (items[below] as Item).score) below += 1;
+      const child = items[below] as Item;
+      if (child.score <= last.score) break;
+      items[at] = child;
+      at = below;
+    }
+    items[at] = last;
+    return top;
+  }
+}
