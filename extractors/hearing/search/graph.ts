@@ -13,8 +13,9 @@ export const GRAMMAR_SCALE = 0.5;
 /** Trees of pronunciations, one a state. Node numbers index `label`, `gain`, `childFrom` and `endFrom`. */
 export interface Graph {
   readonly states: number;
-  /** Nodes `rootFrom[s]` to `rootFrom[s + 1]` are the first phones of the words that may follow state s. */
+  /** Nodes `rootFrom[s]` to `rootTo[s]` are the first phones of the words that may follow state s. */
   readonly rootFrom: Int32Array;
+  readonly rootTo: Int32Array;
   /** The network's label of each node's phone. */
   readonly label: Uint8Array;
   /** Log weight added where a node is entered: that of the likeliest word below it, less what was added above it. */
@@ -56,7 +57,8 @@ export function graphOf(start: State): Graph {
     return words.push(word) - 1;
   };
 
-  const rootFrom = new Int32Array(states.length + 1);
+  const rootFrom = new Int32Array(states.length);
+  const rootTo = new Int32Array(states.length);
   const final = new Float32Array(states.length);
   const label: number[] = [];
   const gain: number[] = [];
@@ -86,6 +88,7 @@ export function graphOf(start: State): Graph {
       }
     };
     put(root.children.values(), 0);
+    rootTo[index] = label.length;
     for (const node of order) {
       childFrom.push(label.length);
       put(node.children.values(), node.best);
@@ -98,11 +101,11 @@ export function graphOf(start: State): Graph {
       }
     }
   });
-  rootFrom[states.length] = label.length;
   endFrom.push(endWord.length);
   return {
     states: states.length,
     rootFrom,
+    rootTo,
     label: Uint8Array.from(label),
     gain: Float32Array.from(gain),
     childFrom: Int32Array.from(childFrom),

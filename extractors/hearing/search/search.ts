@@ -56,7 +56,7 @@ export class Search {
   }
 
   #pass({ values, frames, labels }: Posteriors): { lattice: Lattice; ends: { node: number; score: number }[] } {
-    const { states, rootFrom, label, gain, childFrom, childTo, endFrom, endWord, endState, endGain, final } = this.#graph;
+    const { states, rootFrom, rootTo, label, gain, childFrom, childTo, endFrom, endWord, endState, endGain, final } = this.#graph;
     const lattice = new Lattice();
     const mark = this.#mark;
     // Of each state: the best sentence that waits in silence there, and that which has just come by a word, with its last phone.
@@ -92,7 +92,7 @@ export class Search {
         const arrived = come[state] as number;
         if (waits < floor && arrived < floor) continue;
         const last = comeLabel[state];
-        for (let node = rootFrom[state] as number; node < (rootFrom[state + 1] as number); node += 1) {
+        for (let node = rootFrom[state] as number; node < (rootTo[state] as number); node += 1) {
           const of = label[node] as number;
           let score = waits;
           let from = silentNode[state] as number;

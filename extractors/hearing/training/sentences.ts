@@ -42,7 +42,7 @@ const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.lengt
 const { dictionary } = (await import(pathToFileURL(path.join(values.dictionary, "index.js")).href)) as {
   dictionary: Readonly<Record<string, string>>;
 };
-const general = new Map(Object.entries(dictionary).map(([word, phones]) => [word, phones.replace(/\d/g, "")]));
+const general = new Map(Object.entries(dictionary).map(([word, phones]) => [word, phones.replace(/\d/g, "").replace(/ *#.*/, "")]));
 
 /** The usual way to say a word: the bench's own where it has one. */
 const phonesOf = (word: string): string | undefined => pronunciationsOf(word)?.[0] ?? general.get(word);

@@ -4,7 +4,7 @@ speak.py SENTENCES.jsonl COUNT SECONDS OUT.npz: 16 kHz mono int16 samples of at 
 phones and voice of each. Stops after SECONDS. Needs espeak-ng, flite and node with @echogarden/gnuspeech-wasm on the paths below.
 Voices in KEPT_APART are spoken too, but marked: they fit the doubt and are never trained on.
 """
-import json, os, random, subprocess, sys, tempfile, time, wave
+import json, os, random, re, subprocess, sys, tempfile, time, wave
 from multiprocessing import Pool, cpu_count
 import numpy as np
 
@@ -48,12 +48,13 @@ def espeak(text, rnd):
 
 def flite(text, rnd):
     voice = rnd.choice(FLITE_VOICES)
+    thou = rnd.choice(("thow", "thou"))  # the second is said with the first sound of "that"
     with tempfile.NamedTemporaryFile(suffix=".wav", dir="/dev/shm") as f:
         stretch = f"duration_stretch={rnd.uniform(0.75, 1.3):.2f}"
-        command = [FLITE, "-voice", voice, "--setf", stretch, "-t", respell(text, {"thou": "thow"}), "-o", f.name]
+        command = [FLITE, "-voice", voice, "--setf", stretch, "-t", respell(text, {"thou": thou}), "-o", f.name]
         subprocess.run(command, timeout=40, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
         pcm, rate = read_wav(f.name)
-    return pcm, rate, f"flite {voice}", False
+    return pcm, rate, f"flite {voice}{' dh' if thou == 'thou' else ''}", False
 
 
 _gnu = None
@@ -99,7 +100,8 @@ def one(job):
         top = np.abs(pcm).max()
         if top == 0 or count > RATE * 9:
             return None
-        return (pcm / top * 12000).astype(np.int16), sentence["phones"], text, voice, apart
+        phones = re.sub(r"\bTH AW(?! Z)", "DH AW", sentence["phones"]) if voice.endswith(" dh") else sentence["phones"]
+        return (pcm / top * 12000).astype(np.int16), phones, text, voice, apart
     except Exception:
         return None
 

@@ -14,7 +14,8 @@ parser.add_argument("spoken"), parser.add_argument("models"), parser.add_argumen
 parser.add_argument("--seconds", type=float, default=300)
 parser.add_argument("--hidden", type=int, default=320), parser.add_argument("--layers", type=int, default=2)
 parser.add_argument("--seed", type=int, default=1), parser.add_argument("--device", default="cuda"), parser.add_argument("--batch", type=int, default=160)
-parser.add_argument("--start", help="weights of an earlier run to go on from")
+parser.add_argument("--start", nargs="*", default=[], help="weights of earlier runs to go on from: the mean of them")
+parser.add_argument("--rate", type=float, default=1.2e-3)
 args = parser.parse_args()
 torch.manual_seed(args.seed), random.seed(args.seed)
 device = args.device
@@ -68,10 +69,11 @@ def phone_error(network):
 
 network = Network(args.models, args.hidden, args.layers).to(device)
 if args.start:
-    network.load_state_dict(torch.load(args.start, map_location=device), strict=False)
+    earlier = [torch.load(path, map_location=device) for path in args.start]
+    network.load_state_dict({k: sum(e[k].float() for e in earlier) / len(earlier) for k in earlier[0]}, strict=False)
 average = copy.deepcopy(network)
 head = [p for name, p in network.named_parameters() if not name.startswith("embedding.")]
-optimizer = torch.optim.AdamW([{"params": head, "lr": 1.2e-3}, {"params": list(network.embedding.parameters()), "lr": 3e-4}], weight_decay=1e-2)
+optimizer = torch.optim.AdamW([{"params": head, "lr": args.rate}, {"params": list(network.embedding.parameters()), "lr": args.rate / 4}], weight_decay=1e-2)
 base = [group["lr"] for group in optimizer.param_groups]
 print(len(train), "clips to train on,", len(apart), "kept apart,", round(sum(p.numel() for p in network.parameters()) / 1e6, 2), "M weights", flush=True)
 began, step, mean, order, epochs = time.time(), 0, 0.0, [], 0
