@@ -1,35 +1,27 @@
 // Builds the screens from web/ into dist/web, with a service worker so that they open and hear with the server out of reach.
 
 import { createHash } from "node:crypto";
-import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { join, resolve } from "node:path";
+import { readFileSync } from "node:fs";
+import { resolve } from "node:path";
 import preact from "@preact/preset-vite";
 import { defineConfig } from "vite";
 import { VitePWA } from "vite-plugin-pwa";
+import { servedFiles } from "./extractors/hearing/node/model-files.ts";
 
 const here = import.meta.dirname ?? ".";
-const MODEL = resolve(here, "node_modules/soundswallower/model/en-us");
-/** The stock dictionary is not among them: the grammar brings its own. */
-const NOT_NEEDED = new Set(["dict.txt", "README.txt"]);
 
-/** The recogniser's model files as the server serves them, so that the service worker keeps them. */
-function modelEntries(): { url: string; revision: string }[] {
-  if (!existsSync(MODEL)) return [];
-  return readdirSync(MODEL)
-    .filter((name) => !NOT_NEEDED.has(name))
-    .map((name) => ({
-      url: `/model/en-us/${name}`,
-      revision: createHash("sha256")
-        .update(readFileSync(join(MODEL, name)))
-        .digest("hex")
-        .slice(0, 16),
-    }));
-}
+/** What the ear fetches by address, as the server serves it, so that the service worker keeps it. */
+const modelEntries = () =>
+  [...servedFiles()].map(([name, file]) => ({
+    url: `/model/${name}`,
+    revision: createHash("sha256").update(readFileSync(file)).digest("hex").slice(0, 16),
+  }));
 
 export default defineConfig({
   root: "web",
   base: "/",
-  resolve: { alias: { "blob-polyfill": resolve(here, "web/native-blob.ts") } },
+  // The runtime without graphics cards; its own files are fetched by address, from the shop.
+  resolve: { alias: { "onnxruntime-web": "onnxruntime-web/wasm" }, conditions: ["onnxruntime-web-use-extern-wasm", "browser", "module", "import", "default"] },
   worker: { format: "es" },
   build: {
     outDir: resolve(here, "dist/web"),

@@ -43,7 +43,7 @@ export async function buildApp(deps: Deps, options: AppOptions = {}): Promise<Ap
   options.more?.(app);
   await serveFiles(app, {
     ...(deps.webDir === undefined ? {} : { webDir: deps.webDir }),
-    ...(deps.modelDir === undefined ? {} : { modelDir: deps.modelDir }),
+    ...(deps.modelFiles === undefined ? {} : { modelFiles: deps.modelFiles }),
   });
   return app;
 }

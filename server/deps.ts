@@ -33,6 +33,6 @@ export interface Deps {
   readonly derivedDir: string;
   /** Folder of the built screens, or none when they were not built. */
   readonly webDir?: string;
-  /** Folder of the recogniser's model files for the browser. */
-  readonly modelDir?: string;
+  /** Files that a browser's ear fetches, by their name below /model/. */
+  readonly modelFiles?: ReadonlyMap<string, string>;
 }

@@ -2,6 +2,7 @@
 import { existsSync } from "node:fs";
 import { join } from "node:path";
 import type { Logger } from "pino";
+import { servedFiles } from "../extractors/hearing/node/index.ts";
 import { openPhotoReader } from "../extractors/photo/index.ts";
 import { Evaluator } from "../shared/rules/index.ts";
 import { loopbackAccess } from "./access/access.ts";
@@ -43,7 +44,6 @@ export async function openShop({ dataDir, logger, senses, asIs = false }: OpenSh
   if (data.cleared > 0) logger.info({ files: data.cleared }, "cleared half-written files that a crash had left");
   const root = projectRoot();
   const webDir = join(root, "dist", "web");
-  const modelDir = join(root, "node_modules", "soundswallower", "model");
   const deps: Deps = {
     shop: data.shop,
     store: data.store,
@@ -56,7 +56,7 @@ export async function openShop({ dataDir, logger, senses, asIs = false }: OpenSh
     parse: senses.parse,
     derivedDir: dataPaths(dataDir).derived,
     ...(existsSync(webDir) ? { webDir } : {}),
-    ...(existsSync(modelDir) ? { modelDir } : {}),
+    modelFiles: servedFiles(),
   };
   const close = async () => {
     await senses.close();

@@ -41,7 +41,7 @@ const BUILD_PAGES: readonly { readonly page: Page; readonly title: string; reado
   { page: "record", title: "Record", show: RecordPage },
 ];
 
-const VoicePage = later(() => import("./pages/voice.tsx"));
+const PersonPage = later(() => import("./pages/person.tsx"));
 
 export function App() {
   const { page, build: id } = route.value;
@@ -58,7 +58,7 @@ export function App() {
         <a class="wordmark" href={linkTo("shelf")}>
           thoubook
         </a>
-        <a class="signed" href={linkTo("voice")}>
+        <a class="signed" href={linkTo("person")}>
           signed: {person.value}
         </a>
         <Unsent />
@@ -81,7 +81,7 @@ function LoosePage({ page }: { page: Page }) {
         <NewBuild />
       </Writers>
     );
-  return page === "voice" ? <VoicePage /> : <Shelf />;
+  return page === "person" ? <PersonPage /> : <Shelf />;
 }
 
 /** A button and no link: the address's hash is where the screen is. */

@@ -11,15 +11,15 @@ export interface EndpointOptions {
   /** Silence after which it is over. */
   readonly endSeconds?: number;
   readonly longestSeconds?: number;
-  /** After so much of an utterance its beginning is offered; never when left out. */
-  readonly beginningSeconds?: number;
+  /** So often what was said of an utterance up to then is offered; never when left out. */
+  readonly growingSeconds?: number;
 }
 
 export type EndpointEvent =
   /** `lead`: seconds of quiet that are kept from before it, against the room as it is known now; 0 where it began in sound. */
   | { readonly kind: "start"; readonly at: number; readonly lead: number }
   /** So much has been said; it goes on. */
-  | { readonly kind: "beginning"; readonly pcm: Float32Array }
+  | { readonly kind: "growing"; readonly pcm: Float32Array }
   /** Quiet for a moment: the utterance so far. Call `cut` to end it here, or let it go on. */
   | { readonly kind: "pause"; readonly pcm: Float32Array; readonly start: number; readonly end: number }
   /** It was no end: the utterance that was offered goes on. */
@@ -69,7 +69,7 @@ export class Endpointer {
   readonly #pause: number;
   readonly #end: number;
   readonly #longest: number;
-  readonly #beginning: number;
+  readonly #growing: number;
   #floor: number | undefined;
   #clock = 0;
   #recent: Kept[] = [];
@@ -77,7 +77,7 @@ export class Endpointer {
   #speechStart = 0;
   #lastLoud = 0;
   #offered = false;
-  #begun = false;
+  #offeredAt = 0;
 
   constructor(options: EndpointOptions) {
     this.#rate = options.rate;
@@ -85,7 +85,7 @@ export class Endpointer {
     this.#pause = options.pauseSeconds ?? 0.2;
     this.#end = options.endSeconds ?? 0.8;
     this.#longest = options.longestSeconds ?? 12;
-    this.#beginning = options.beginningSeconds ?? Number.POSITIVE_INFINITY;
+    this.#growing = options.growingSeconds ?? Number.POSITIVE_INFINITY;
   }
 
   /** Whether an utterance is under way. */
@@ -145,7 +145,7 @@ export class Endpointer {
     this.#speechStart = Math.max(0, this.#clock - back);
     this.#lastLoud = this.#clock;
     this.#offered = false;
-    this.#begun = false;
+    this.#offeredAt = this.#clock;
     const lead = this.#lead;
     this.#recent = [];
     return [{ kind: "start", at: this.#speechStart, lead }];
@@ -160,9 +160,9 @@ export class Endpointer {
       this.#offered = false;
     }
     if (resumed) return [{ kind: "resumed" }];
-    if (!this.#begun && this.#clock - this.#speechStart >= this.#beginning) {
-      this.#begun = true;
-      return [{ kind: "beginning", pcm: joined(speech) }];
+    if (loud && this.#clock - this.#offeredAt >= this.#growing) {
+      this.#offeredAt = this.#clock;
+      return [{ kind: "growing", pcm: joined(speech) }];
     }
     const quiet = this.#clock - this.#lastLoud;
     if (quiet >= this.#end || this.#clock - this.#speechStart >= this.#longest) return this.cut();

@@ -2,9 +2,7 @@
 
 export { resample } from "./audio/resample.ts";
 export { readWav, type Sound, writeWav } from "./audio/wav.ts";
-export { CALIBRATION_PHRASES, calibrate } from "./calibrate.ts";
 export { levelOf } from "./endpoint.ts";
 export { HearingError, type HearingErrorCode } from "./errors.ts";
-export { readSpeaker, withLearnt } from "./speaker.ts";
-export type { Doubt, Heard, HeardVerdict, HeardWord, Hearer, HearOptions, LearntVoice, Speaker } from "./types.ts";
+export type { Heard, HeardVerdict, Hearer, HearOptions } from "./types.ts";
 export { isWhole, understand } from "./understand.ts";

@@ -7,27 +7,20 @@ import { parse } from "../speech/index.ts";
 export interface Meaning {
   /** Equal for sentences that would log the same; the sentence itself where nothing would be logged. */
   readonly meaning: string;
-  /** Whether it would be logged at once if it were typed: in its band, with a place, nothing to ask. */
-  readonly plain: boolean;
-  /** Whether it is a command and nothing else. */
-  readonly command: boolean;
+  /** Whether it is about another quantity than the open one. */
+  readonly leaves: boolean;
 }
 
 export function meaningOf(text: string, context: Context, spec: Spec): Meaning {
-  if (text === "") return { meaning: "", plain: false, command: false };
   const { readings, commands, notes, questions } = parse(text, context, spec);
+  const leaves = context.quantity !== undefined && readings.some(({ quantity }) => quantity !== context.quantity);
   if (readings.length + commands.length === 0)
-    return {
-      meaning: `${notes.map((note) => note.kind)} ${questions.map(({ code }) => code)} ${text}`,
-      plain: false,
-      command: false,
-    };
+    return { meaning: `${notes.map((note) => note.kind)} ${questions.map(({ code }) => code)} ${text}`, leaves };
   const said = readings.map(
     ({ quantity, place, digits, unit, over }) => `${quantity} ${placeKey(place)} ${digits} ${unit} ${over?.digits ?? ""}`,
   );
   const done = commands.map(
     ({ command, place, step }) => `${command} ${place === undefined ? "" : placeKey(place)} ${step ?? ""}`,
   );
-  const plain = questions.length === 0 && readings.every((reading) => reading.do === "accept");
-  return { meaning: [...said, ...done].join("; "), plain, command: readings.length === 0 };
+  return { meaning: [...said, ...done].join("; "), leaves };
 }

@@ -3,7 +3,6 @@ import type { Context, Note, Parsed, Question, Reading } from "../../shared/even
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 import { parse } from "../speech/index.ts";
-import { TENTHS_ARE_USUAL } from "./grammar/values.ts";
 import { isFreeNote } from "./text.ts";
 import type { Heard } from "./types.ts";
 
@@ -23,29 +22,34 @@ const GRAVE_COMMANDS: ReadonlySet<string> = new Set([
 /** A free note has no words of its own: its clip is kept. */
 const SPOKEN_NOTE: Note = { kind: "text", text: "spoken note" };
 
-const TOO_LOUD: Question = { code: "too_loud", say: "too loud, again" };
-
 /** Words that were heard well and come to nothing are asked for again, not passed over. */
 const NOT_READ: Question = { code: "heard_unread", say: "say that again" };
 
 const isEmpty = ({ readings, questions, commands, notes }: Parsed) =>
   readings.length + questions.length + commands.length + notes.length === 0;
 
-const silent = (text: string, questions: readonly Question[]): Parsed => ({
-  text,
-  readings: [],
-  questions: [...questions],
-  commands: [],
-  notes: [],
-  unread: [],
-});
+/** The words in which two sentences differ, where they differ in one place: "fifteen" and "sixteen". */
+export function difference(one: string, other: string): readonly [string, string] | undefined {
+  const [a, b] = [one, other].map((text) => text.replaceAll(",", "").split(" ")) as [string[], string[]];
+  let from = 0;
+  while (from < Math.min(a.length, b.length) && a[from] === b[from]) from += 1;
+  let behind = 0;
+  while (behind < Math.min(a.length, b.length) - from && a.at(-1 - behind) === b.at(-1 - behind)) behind += 1;
+  const [left, right] = [a, b].map((words) => words.slice(from, words.length - behind));
+  if (left === undefined || right === undefined || left.length === 0 || right.length === 0) return undefined;
+  return left.length <= MOST_NAMED && right.length <= MOST_NAMED ? [left.join(" "), right.join(" ")] : undefined;
+}
 
-/** A question for the words in doubt alone: "five or nine?", else "was that ...?". */
-function askAbout(heard: Heard): Question {
-  const disputed = heard.doubt.words.map((index) => heard.words[index]?.word ?? "").filter((word) => word !== "");
-  const options = [heard.text, ...heard.doubt.others];
-  const say = disputed.length > 0 && disputed.length <= 2 ? `${disputed.join(" ")}, is that right?` : "say that again";
-  return { code: "heard_unsure", say, options, about: { words: disputed } };
+/** More words than this are no question that can be taken in at once. */
+const MOST_NAMED = 3;
+
+/** Where the doubt hangs on one word the question names the two; else the sentence is asked for again. */
+function askAbout({ text, others }: Heard): Question {
+  const [second] = others;
+  const two = second === undefined ? undefined : difference(text, second);
+  const options = [text, ...others];
+  if (two === undefined) return { code: "heard_unsure", say: "say that again", options };
+  return { code: "heard_unsure", say: `${two[0]} or ${two[1]}?`, options, about: { words: two } };
 }
 
 const waiting = (reading: Reading, because: string): Reading =>
@@ -59,47 +63,15 @@ function lacksDigits(reading: Reading): boolean {
   return decimals < Math.round(-Math.log10(resolution)) - 1;
 }
 
-const TENTHS: Question = { code: "heard_unsure", say: "tenths, is that right?", about: { words: ["tenths"] } };
-
-/** "Thou" and "tenths" sound alike in some voices, and the slip makes a tenth of the size: it passes no band check. */
-function isOddTenths({ text }: Heard, reading: Reading): boolean {
-  const { scale, resolution } = QUANTITIES[reading.quantity];
-  if (reading.unit !== "in" || !/\btenths?\b/.test(text)) return false;
-  if (TENTHS_ARE_USUAL.has(reading.quantity)) return Math.abs(reading.value) <= resolution;
-  return scale === "thou";
-}
-
-/** Words beside which nothing else tells that a sentence was about another thing than what is open. */
-const BARE_WORDS = 2;
-
-/** "Side five" with a bore open: one word names another quantity, and neither place nor unit was said. */
-function isBareChange({ words }: Heard, { quantity, implied }: Reading, open: Context): boolean {
-  if (open.quantity === undefined || quantity === open.quantity || words.length > BARE_WORDS) return false;
-  return implied.includes("unit") && implied.some((part) => part !== "unit" && part !== "quantity");
-}
-
-/** "Seventeen down" for "seventeen thou": the slip turns the reading round. With the unit said, both words stand. */
-const isOddDown = ({ text }: Heard, { implied }: Reading): boolean => implied.includes("unit") && /\bdown$/.test(text);
-
-/** "Oh oh oh" and no unit: a breath may be heard as that, and a size of nothing is seldom measured. */
-const isBareNothing = ({ text }: Heard, { value, implied }: Reading): boolean =>
-  value === 0 && implied.includes("unit") && /\b(?:oh|zero)$/.test(text);
-
 /** Parse what was heard. Pure; the same on the phone and in the shop's server. */
 export function understand(heard: Heard, context: Context, spec: Spec): Parsed {
-  if (heard.verdict === "too_loud") return silent("", [TOO_LOUD]);
-  if (heard.verdict === "nothing" || heard.text === "") return silent(heard.text, []);
+  if (heard.verdict === "nothing" || heard.text === "")
+    return { text: heard.text, readings: [], questions: [], commands: [], notes: [], unread: [] };
   const parsed = parse(heard.text, context, spec);
-  const odd = parsed.readings.some((reading) => isOddTenths(heard, reading));
-  const readings = parsed.readings.map((reading) => {
-    if (lacksDigits(reading)) return waiting(reading, "digits_missing");
-    if (isBareChange(heard, reading, context) || isOddDown(heard, reading) || isBareNothing(heard, reading))
-      return waiting(reading, "heard_unsure");
-    return isOddTenths(heard, reading) ? waiting(reading, "tenths_unusual") : reading;
-  });
+  const readings = parsed.readings.map((reading) => (lacksDigits(reading) ? waiting(reading, "digits_missing") : reading));
   const notes = isFreeNote(heard) ? [SPOKEN_NOTE] : parsed.notes;
   if (isEmpty(parsed) && notes.length === 0) return heard.verdict === "ok" ? { ...parsed, questions: [NOT_READ] } : parsed;
-  if (heard.verdict === "ok") return { ...parsed, readings, notes, questions: [...parsed.questions, ...(odd ? [TENTHS] : [])] };
+  if (heard.verdict === "ok") return { ...parsed, readings, notes };
   // In doubt: readings wait for a yes, what strikes or moves a reading is asked first, and the question names the words.
   return {
     ...parsed,

@@ -29,7 +29,6 @@ export const CLI_COMMANDS: readonly CliCommand[] = [
         .argument("[files...]", "WAV files of any common rate, mono or stereo")
         .option("--context <json>", "what is open: quantity, place, unit_system, last")
         .option("--spec <file>", "spec sheet of the engine (YAML or JSON)")
-        .option("--speaker <file>", "a kept speaker profile (JSON)")
         .option("--why", "add what the ear made of the sound: doubt, noise, frequency scale"),
     load: () => import("./commands/hear.ts"),
   },

@@ -1,20 +1,22 @@
 // The built screens and the recogniser's model files. Whatever is not a page's address and has no file is a true 404.
 import { existsSync } from "node:fs";
-import { extname, join } from "node:path";
+import { basename, dirname, extname, join } from "node:path";
 import fastifyStatic from "@fastify/static";
 import type { FastifyReply, FastifyRequest } from "fastify";
 import { notFound } from "./errors.ts";
 import type { App } from "./types.ts";
 
 const YEAR = 31_536_000;
+const DAY_MS = 86_400_000;
 const NO_BUILD = "The screens are not built: run npm run build, then start again.\n";
 
 export interface StaticFolders {
   readonly webDir?: string;
-  readonly modelDir?: string;
+  /** Files that a browser's ear fetches, by their name below /model/. */
+  readonly modelFiles?: ReadonlyMap<string, string>;
 }
 
-export async function serveFiles(app: App, { webDir, modelDir }: StaticFolders): Promise<void> {
+export async function serveFiles(app: App, { webDir, modelFiles }: StaticFolders): Promise<void> {
   const web = webDir !== undefined && existsSync(join(webDir, "index.html")) ? webDir : undefined;
   await app.register(fastifyStatic, {
     root: web ?? process.cwd(),
@@ -27,13 +29,10 @@ export async function serveFiles(app: App, { webDir, modelDir }: StaticFolders):
       reply.setHeader("cache-control", lasting ? `public, max-age=${YEAR}, immutable` : "no-cache");
     },
   });
-  if (modelDir !== undefined && existsSync(modelDir))
-    await app.register(fastifyStatic, {
-      root: modelDir,
-      prefix: "/model/",
-      decorateReply: false,
-      maxAge: 86_400_000,
-    });
+  for (const [name, file] of modelFiles ?? [])
+    app.get(`/model/${name}`, (_request, reply) =>
+      reply.sendFile(basename(file), dirname(file), { cacheControl: true, maxAge: DAY_MS }),
+    );
   // The reply is sent, not returned: a returned one is waited for once more at every step it passes.
   app.setNotFoundHandler((request, reply) => {
     pageOr404(request, reply, web);

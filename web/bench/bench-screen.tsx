@@ -20,7 +20,6 @@ import { onSwitch } from "./keys.ts";
 import { lastReadBack } from "./read-back.ts";
 import { Shift } from "./shift.ts";
 import { FaultWords, MicDead, Switch } from "./switch.tsx";
-import { UnknownVoice } from "./unknown-voice.tsx";
 import { Waiting } from "./waiting.tsx";
 
 export function BenchScreen({ book, build }: BuildPageProps) {
@@ -32,7 +31,6 @@ export function BenchScreen({ book, build }: BuildPageProps) {
       void shift.stop();
     };
   }, [shift]);
-  const confirmed = useCallback((id: string) => shift.confirmed(id), [shift]);
   const say = useCallback((words: string) => shift.tell(words), [shift]);
   const findings = book.findings();
   const { step, place } = focusOf(build, book.device);
@@ -42,14 +40,12 @@ export function BenchScreen({ book, build }: BuildPageProps) {
       <h1 class="bench-name">{build.name}, at the vise</h1>
       <Where build={build} device={book.device} />
       <div class="bench-main">
-        <Glance said={said} here={place} heard={shift.heard.value} tentative={shift.tentative.value}>
-          {shift.state.value === "off" ? <UnknownVoice /> : null}
-        </Glance>
+        <Glance said={said} here={place} heard={shift.heard.value} tentative={shift.tentative.value} />
       </div>
       <Switch shift={shift} />
       <FaultWords shift={shift} />
       <div class="bench-asks">
-        <Waiting book={book} build={build} confirmed={confirmed} />
+        <Waiting book={book} build={build} />
         <Cautions build={build.id} step={step} />
       </div>
       <LiveCamera book={book} build={build} asked={shift.pictureAsked} say={say} />

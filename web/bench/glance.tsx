@@ -1,5 +1,4 @@
 // What one look at two metres must show: the last figure with its verdict, or what a figure is waited for of.
-import type { ComponentChildren } from "preact";
 import type { Reading } from "../../shared/events/reading.ts";
 import { type Place, placeKey, placeLabel } from "../../shared/places/places.ts";
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
@@ -15,10 +14,9 @@ interface GlanceProps {
   readonly heard: string;
   readonly tentative: boolean;
   /** What else to say while there is nothing to show. */
-  readonly children: ComponentChildren;
 }
 
-export function Glance({ said, here, heard, tentative, children }: GlanceProps) {
+export function Glance({ said, here, heard, tentative }: GlanceProps) {
   const reading = said?.reading?.reading;
   return (
     <section class="glance" aria-label="Last reading">
@@ -33,7 +31,6 @@ export function Glance({ said, here, heard, tentative, children }: GlanceProps) 
             The figure you say stands here. Say it whole: what, where, how much.{" "}
             <q class="heard">ring gap two top, twelve thou</q>
           </p>
-          {children}
         </>
       ) : null}
       {heard === "" ? null : (

@@ -21,8 +21,8 @@ export interface IntakeListener {
   shut(): boolean;
   talking(on: boolean): void;
   sentence(sentence: Sentence): void;
-  /** So much of a sentence has been said that its beginning may tell what it is about. */
-  beginning?(number: number, pcm: Float32Array): void;
+  /** A sentence goes on: what was said of it up to now. */
+  growing?(number: number, pcm: Float32Array): void;
   /** What was given as a sentence that may be over went on. */
   wentOn?(number: number): void;
 }
@@ -37,8 +37,8 @@ const LEAST_LEAD_SECONDS = 0.12;
 /** Quiet for so long may be the end of a sentence: worth a first look at it, never its end. */
 const LULL_SECONDS = 0.12;
 
-/** Long enough for "ring gap number two", and to be heard before the sentence ends. */
-const BEGINNING_SECONDS = 1.3;
+/** So often what was said up to now is heard, to be shown. */
+const GROWING_SECONDS = 0.6;
 
 export class Intake {
   readonly #rate: number;
@@ -53,7 +53,7 @@ export class Intake {
   constructor(rate: number, listener: IntakeListener) {
     this.#rate = rate;
     this.#listener = listener;
-    this.#endpointer = new Endpointer({ rate, pauseSeconds: LULL_SECONDS, beginningSeconds: BEGINNING_SECONDS });
+    this.#endpointer = new Endpointer({ rate, pauseSeconds: LULL_SECONDS, growingSeconds: GROWING_SECONDS });
   }
 
   /** Number of the sentence that was started last. */
@@ -103,8 +103,8 @@ export class Intake {
       this.#listener.talking(true);
       return;
     }
-    if (event.kind === "beginning") {
-      this.#listener.beginning?.(this.#number, event.pcm);
+    if (event.kind === "growing") {
+      this.#listener.growing?.(this.#number, event.pcm);
       return;
     }
     if (event.kind === "resumed") {

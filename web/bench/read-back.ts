@@ -1,6 +1,5 @@
 // What is said back after words were logged: short, the figure first, the verdict, and the limit that decided.
 
-import type { Heard } from "../../extractors/hearing/index.ts";
 import { placeWords, valueWords } from "../../extractors/speech/index.ts";
 import type { Build, LoggedReading } from "../../shared/build/index.ts";
 import { type Parsed, type Question, quantitiesAsked } from "../../shared/events/reading.ts";
@@ -118,8 +117,7 @@ export function lastReadBack(build: Build, device: string, findings: readonly Fi
 }
 
 /** What to say when nothing of the sentence can be used and it has to be said again; undefined when it can. */
-export function askedAgain(heard: Heard, parsed: Parsed): string | undefined {
-  if (heard.verdict === "too_loud") return "too loud, again";
+export function askedAgain(parsed: Parsed): string | undefined {
   const [question] = parsed.questions;
   const nothing = parsed.readings.length + parsed.commands.length + parsed.notes.length === 0;
   return nothing && question?.code === "heard_unsure" ? question.say : undefined;

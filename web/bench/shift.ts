@@ -1,26 +1,22 @@
 // One shift at the vise: microphone, ear and voice together from the first tap on. Sentences come in, are heard, logged and said back.
 import { batch, signal } from "@preact/signals";
-import { type Heard, type HearOptions, isWhole, type LearntVoice, levelOf, writeWav } from "../../extractors/hearing/index.ts";
-import { parse } from "../../extractors/speech/index.ts";
+import { type Heard, type HearOptions, isWhole, levelOf, writeWav } from "../../extractors/hearing/index.ts";
 import { type Build, contextOf } from "../../shared/build/index.ts";
-import type { Context, Parsed } from "../../shared/events/reading.ts";
+import type { Parsed } from "../../shared/events/reading.ts";
 import type { Asked } from "../photo/live-camera.tsx";
-import { bench } from "../store/bench.ts";
 import type { Book } from "../store/book.ts";
-import { person } from "../store/device.ts";
 import { sha256Hex } from "../store/sha256.ts";
 import { logWords } from "../store/words.ts";
 import { type Draft, Drafts } from "./drafts.ts";
 import { BenchFault, type FaultCode } from "./fault.ts";
 import { Intake, type Sentence } from "./intake.ts";
 import { type Mic, noMicHere, openMic } from "./mic.ts";
-import { OwnVoice } from "./own-voice.ts";
 import { previewOf } from "./preview.ts";
 import { askedAgain, type Mood, type ReadBack, readBackOutcome } from "./read-back.ts";
 import { playTone, type ToneName } from "./tones.ts";
 import { Voice } from "./voice.ts";
 import { Wake } from "./wake.ts";
-import { WorkerEar } from "./worker-ear.ts";
+import { type HeardClip, WorkerEar } from "./worker-ear.ts";
 
 export type ShiftState = "off" | "starting" | "armed" | "paused" | "dead" | "fault";
 
@@ -60,10 +56,7 @@ export class Shift {
   /** Settled once the shift has begun, or could not: what is said meanwhile waits for it. */
   #begun: Promise<void> = Promise.resolve();
   #lastWords = "";
-  /** Number of the sentence that was seen last. */
-  #sighted = 0;
   #frames = 0;
-  #own: OwnVoice | undefined;
 
   constructor(book: Book) {
     this.#book = book;
@@ -84,12 +77,9 @@ export class Shift {
       const waking = this.#wake.hold();
       this.#mic = await openMic({ frame: (frame) => this.#frame(frame), dead: () => this.#dead() });
       this.#intake = this.#openIntake(this.#mic.rate);
-      const learnt = (voice: LearntVoice) => void this.#own?.keep(voice);
-      this.#ear ??= new WorkerEar((fault) => this.#fail(fault), learnt);
+      this.#ear ??= new WorkerEar((fault) => this.#fail(fault));
       this.#drafts = new Drafts(this.#ear);
       await this.#ear.ready;
-      const device = bench.value?.device;
-      if (device !== undefined) this.#own = await OwnVoice.open(device, person.value);
       if (this.#book.build !== undefined) this.#ear.prepare(this.#options(this.#book.build));
       this.awake.value = await waking;
       if (this.state.value === "starting") this.state.value = "armed";
@@ -104,12 +94,6 @@ export class Shift {
   tell(text: string): Promise<void> {
     this.#lastWords = text;
     return this.#voice.say(text);
-  }
-
-  /** A reading that waited was said yes to by hand: the ear learns its words. */
-  confirmed(id: string): void {
-    const sentence = this.#own?.sentenceOf(id);
-    if (sentence !== undefined) this.#ear?.confirm(sentence);
   }
 
   /** End the shift. What was said up to now is still heard and logged. */
@@ -169,14 +153,17 @@ export class Shift {
         if (on) this.#voice.hold();
       },
       sentence: (sentence) => this.#enqueue(sentence),
-      beginning: (number, pcm) => this.#open(number, pcm, rate),
+      growing: (number, pcm) => void this.#grow(number, pcm, rate).catch(() => undefined),
       wentOn: (number) => this.#drafts?.leave(number),
     });
   }
 
-  #open(number: number, pcm: Float32Array, rate: number): void {
+  /** Show what was heard of a sentence that goes on. */
+  async #grow(number: number, pcm: Float32Array, rate: number): Promise<void> {
     const { build } = this.#book;
-    if (build !== undefined && this.state.value === "armed") this.#drafts?.open(number, pcm, rate, this.#options(build));
+    if (build === undefined || this.state.value !== "armed") return;
+    const clip = await this.#drafts?.growing(pcm, rate, this.#options(build));
+    if (clip !== undefined && this.talking.value && number === this.#intake?.current) this.#sight(clip, number);
   }
 
   #frame(frame: Float32Array): void {
@@ -197,9 +184,7 @@ export class Shift {
   }
 
   #options(build: Build): HearOptions {
-    const speaker = this.#own?.speaker;
-    const context = contextOf(build, this.#book.device);
-    return { spec: build.spec, context, ...(speaker === undefined ? {} : { speaker }) };
+    return { spec: build.spec, context: contextOf(build, this.#book.device) };
   }
 
   async #listen(sentence: Sentence): Promise<void> {
@@ -207,9 +192,8 @@ export class Shift {
     const drafts = this.#drafts;
     if (build === undefined || drafts === undefined) return;
     const options = this.#options(build);
-    const sight = (text: string) => this.#sight(text, sentence, build, options.context);
-    if (!sentence.over) return void this.#endEarly(sentence, drafts.begin(sentence, options, sight)).catch(() => undefined);
-    const clip = await drafts.whole(sentence, options, sight);
+    if (!sentence.over) return void this.#endEarly(sentence, drafts.begin(sentence, options)).catch(() => undefined);
+    const clip = await drafts.whole(sentence, options);
     if (clip === undefined) return;
     // While paused only the word that ends the pause is taken, and nothing is kept.
     const resumes = clip.parsed.commands.some(({ command }) => command === "resume");
@@ -218,32 +202,30 @@ export class Shift {
   }
 
   /** A sentence that was understood without doubt, and to which nothing more can belong, need not wait out its silence. */
-  async #endEarly({ end, lastLoud }: Sentence, draft: Draft): Promise<void> {
+  async #endEarly({ end, lastLoud, number, clipped }: Sentence, draft: Draft): Promise<void> {
     const clip = await draft.heard;
-    if (clip === undefined || !isWhole(clip.heard, clip.parsed)) return;
+    if (clip === undefined) return;
+    if (!clipped && this.#sight(clip, number)) this.#measure("reading shown", lastLoud);
+    if (!isWhole(clip.heard, clip.parsed)) return;
     await new Promise((resolve) => setTimeout(resolve, Math.max(0, lastLoud + SHORTEST_END_MS - performance.now())));
     if (this.state.value === "armed") this.#intake?.cut(end);
   }
 
-  /** First sight of a sentence: one decode, shown as not logged, and not over a newer sentence. */
-  #sight(text: string, { number, clipped, lastLoud }: Sentence, build: Build, context: Context): void {
-    if (clipped || this.state.value !== "armed" || number !== this.#intake?.current) return;
-    const parsed = parse(text, context, build.spec);
-    if (parsed.readings.length === 0) return;
-    this.#show(previewOf(this.#book, parsed), text, true);
-    // A second look that saw more is not measured again.
-    if (number !== this.#sighted) this.#measure("reading shown", lastLoud);
-    this.#sighted = number;
+  /** What a sentence would come to if it ended here, shown as not logged, and not over a newer sentence; whether that is a reading. */
+  #sight({ heard, parsed }: HeardClip, number: number): boolean {
+    if (this.state.value !== "armed" || number !== this.#intake?.current || parsed.readings.length === 0) return false;
+    this.#show(previewOf(this.#book, parsed), heard.text, true);
+    return true;
   }
 
   async #end(heard: Heard, parsed: Parsed, sentence: Sentence): Promise<void> {
-    const again = sentence.clipped ? "the start was lost, say it again" : askedAgain(heard, parsed);
+    const again = sentence.clipped ? "the start was lost, say it again" : askedAgain(parsed);
     if (again === undefined) await this.#log(heard, parsed, sentence);
     // Half a sentence reads as another one: it is never taken. What was not made out at all is asked again, not logged.
     else if (heard.text !== "" || !sentence.clipped) this.#answer({ text: again, mood: "question" }, heard.text);
   }
 
-  async #log(heard: Heard, parsed: Parsed, { pcm, rate, number, lastLoud }: Sentence): Promise<void> {
+  async #log(heard: Heard, parsed: Parsed, { pcm, rate, lastLoud }: Sentence): Promise<void> {
     const wav = new Uint8Array(writeWav({ pcm, rate }));
     const clip = await sha256Hex(wav);
     const outcome = await logWords(this.#book, {
@@ -254,7 +236,6 @@ export class Shift {
       // A note keeps its sound even when no more of it could be made out.
       keep: /^note\b/.test(heard.text),
     });
-    this.#own?.logged(outcome, number);
     const { build } = this.#book;
     if (build === undefined) return;
     this.#ear?.prepare(this.#options(build));

@@ -12,13 +12,11 @@ import { becauseWords } from "./read-back.ts";
 interface WaitingProps {
   readonly book: Book;
   readonly build: Build;
-  /** Told the reading that was said yes to by hand. */
-  readonly confirmed: (id: string) => void;
   /** How many are shown; the rest are counted. */
   readonly most?: number;
 }
 
-export function Waiting({ book, build, confirmed, most = 1 }: WaitingProps) {
+export function Waiting({ book, build, most = 1 }: WaitingProps) {
   const waiting = [...build.waiting.values()].reverse();
   if (waiting.length === 0) return null;
   return (
@@ -28,7 +26,7 @@ export function Waiting({ book, build, confirmed, most = 1 }: WaitingProps) {
       </h2>
       <ul>
         {waiting.slice(0, most).map((logged) => (
-          <WaitingRow key={logged.id} book={book} logged={logged} confirmed={() => confirmed(logged.id)} />
+          <WaitingRow key={logged.id} book={book} logged={logged} />
         ))}
       </ul>
       {waiting.length > most ? <p>and {waiting.length - most} more, one after the other</p> : null}
@@ -39,13 +37,11 @@ export function Waiting({ book, build, confirmed, most = 1 }: WaitingProps) {
 interface WaitingRowProps {
   readonly book: Book;
   readonly logged: LoggedReading;
-  readonly confirmed: () => void;
 }
 
-function WaitingRow({ book, logged, confirmed }: WaitingRowProps) {
+function WaitingRow({ book, logged }: WaitingRowProps) {
   const answer = (type: "reading.confirmed" | "reading.rejected") => {
     void book.log([stampEvent(stampFor(book), type, { target: logged.id })]);
-    if (type === "reading.confirmed") confirmed();
   };
   const { reading } = logged;
   const where = placeLabel(reading.place);

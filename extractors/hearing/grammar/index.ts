@@ -1,201 +1,84 @@
-// Registry, spec sheet and open context in; the grammar of what may be said next out.
+// Registry, spec sheet and open context in; the automata of what may be said next out. All sentences that name what they are about are
+// always open; what is open besides lets a figure be said alone.
 import type { Context } from "../../../shared/events/reading.ts";
 import { ALL_QUANTITIES, QUANTITIES } from "../../../shared/quantities/registry.ts";
-import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
-import { likeness } from "../words/alike.ts";
+import { PHONES } from "../acoustic/phones.ts";
 import { phoneWord } from "../words/dictionary.ts";
-import { plainWord } from "../words/plain-word.ts";
-import { AutomatonBuilder, chain, oneOf, type Phrase, type State, words } from "./automaton.ts";
+import { AutomatonBuilder, chain, type Phrase, type State, words } from "./automaton.ts";
 import { CORRECTION_LEAD, commandPhrase } from "./commands.ts";
-import { toFsg } from "./fsg.ts";
 import { ownWays, slotSentence } from "./own-ways.ts";
-import {
-  impliedSentences,
-  namedSentences,
-  namelessSentences,
-  openings,
-  valueAndPlaceSentences,
-  valueFirstSentences,
-} from "./sentences.ts";
+import { impliedSentences, namedSentences, valueAndPlaceSentences, valueFirstSentences } from "./sentences.ts";
 import { orSo } from "./unsure.ts";
 import { valuePhrase } from "./values.ts";
-import { BROKEN_OFF } from "./weights.ts";
 
+/** Sentences from one start state, and how usual they are beside those of the other, as a share. */
 export interface Grammar {
-  readonly start: State;
-  /** Sphinx finite-state grammar text, made when it is asked for: of everything that takes longer than all else, and is seldom set. */
-  readonly fsg: string;
+  readonly key: string;
+  readonly share: number;
+  readonly start: () => State;
 }
 
-/**
- * `near`: what the open quantity and step make likely. `about`: sentences that name one of these quantities, once the name was heard.
- * `all`: everything the registry has, which is too large to be heard in but to calibrate.
- */
-export type Scope = "near" | "all" | About;
+type Weighted = readonly [Phrase, number];
 
-export interface About {
-  readonly about: readonly QuantityId[];
-  /** Whether the figure may have been said before the name. */
-  readonly figureFirst?: boolean;
-}
+/** With something open, so many sentences leave its name out. */
+const OPEN_SHARE = 0.8;
 
-/** Beside an open quantity or step, others are this much less usual. */
-const OTHER = 0.3;
-/** With quantity and place open, the name is said as seldom. */
-const NAMED_ANYHOW = 0.05;
-/** Weight of the beginnings of sentences about other things, whose rest is any speech. */
-const ELSEWHERE = 0.1;
+/** Any speech at all, phone by phone, as follows "note": it is kept as sound. */
+const ANY_SPEECH: Phrase = { kind: "loop", words: PHONES.map(phoneWord), weight: 0.25 };
 
-/**
- * What any speech is made of, roughly: a phone for each kind of sound. With all of the model's 39 a look takes a quarter longer, because
- * every sound is scored for as long as somebody speaks, and finds no more (of 121 looks in eight tuning voices the scope was another in
- * one); what a stand-in costs more, its weight gives back.
- */
-const ROUGH_PHONES = ["AH", "IH", "EY", "AO", "UW", "S", "T", "N", "R", "F", "D", "M"].map(phoneWord);
-
-/** Any speech at all, phone by phone; each phone costs, so that words of the grammar win where they fit. */
-const ANY_SPEECH: Phrase = { kind: "loop", words: ROUGH_PHONES, weight: 0.25 };
-
-/** The rest of a sentence about another thing: dearer, so that it never wins where what is open fits at all. */
-const OTHER_PHONE: Phrase = { kind: "choice", of: ROUGH_PHONES.map((word) => [words(word), 0.1] as const) };
-const OTHER_PHONES: Phrase = { kind: "loop", words: ROUGH_PHONES, weight: 0.1 };
-
-/**
- * What follows a name is no shorter than a figure, and after a short name than a place and a figure: "wrong" said alone is not
- * "throw" with a breath after it.
- */
-const REST_OF_ANOTHER = chain(OTHER_PHONE, OTHER_PHONE, OTHER_PHONE, OTHER_PHONES);
-const REST_AFTER_SHORT = chain(OTHER_PHONE, OTHER_PHONE, REST_OF_ANOTHER);
-
-const isNear = (quantity: Quantity, { quantity: open, step }: Context) =>
-  quantity.id === open || (step !== undefined && quantity.steps.includes(step));
-
+const isMetric = ({ unit_system }: Context) => unit_system === "metric";
 const isWhole = ({ place }: Context) => place !== undefined && Object.keys(place).length > 0;
+/** The quantity that a value said alone would belong to. */
+const openIn = ({ quantity, last }: Context) => quantity ?? last?.quantity;
 
-function* openSentences(spec: Spec, context: Context): Generator<readonly [Phrase, number]> {
-  const metric = context.unit_system === "metric";
-  const open = context.quantity;
-  if (open !== undefined) {
-    yield [impliedSentences(QUANTITIES[open], spec, metric, isWhole(context)), 1];
-    if (open === "fastener_torque" || open === "castle_nut_angle") yield [slotSentence(spec), 0.5];
+const compile = (figures: readonly Weighted[], others: readonly Weighted[]): State =>
+  new AutomatonBuilder().compile({ kind: "choice", of: [[orSo({ kind: "choice", of: figures }), 1], ...others] });
+
+function* named(spec: Spec, metric: boolean): Generator<Weighted> {
+  for (const quantity of ALL_QUANTITIES) {
+    const sentences = namedSentences(quantity, spec, metric, false);
+    if (sentences !== undefined) yield [sentences, 1];
   }
-  const corrected = context.last?.quantity ?? open;
-  if (corrected !== undefined) yield [chain(CORRECTION_LEAD, valuePhrase(QUANTITIES[corrected], spec, metric)), 0.3];
-}
-
-function* commands(spec: Spec, context: Context): Generator<readonly [Phrase, number]> {
-  yield [commandPhrase(spec, context.last !== undefined), 0.5];
-  // What follows "note" is kept as sound: no grammar has its words.
-  yield [chain(words("note"), ANY_SPEECH), 0.1];
-}
-
-function* readings(spec: Spec, context: Context, scope: "near" | "all"): Generator<readonly [Phrase, number]> {
-  const metric = context.unit_system === "metric";
-  const whole = isWhole(context);
-  const focused = isFocused(context);
-  const quantities = ALL_QUANTITIES.filter((quantity) => scope === "all" || isNear(quantity, context));
-  for (const quantity of quantities) {
-    const named = namedSentences(quantity, spec, metric, whole);
-    // With quantity and place open a value is said alone, and a name heard before it is mostly a breath.
-    const said = whole && quantity.id === context.quantity;
-    const weight = focused && !isNear(quantity, context) ? OTHER : 1;
-    if (named !== undefined) yield [named, said ? NAMED_ANYHOW : weight];
-  }
-  const rest = focused && scope === "all" ? OTHER : 1;
-  const first = valueFirstSentences(spec, quantities, whole);
-  if (first !== undefined) yield [first, 0.3 * rest];
-  const then = valueAndPlaceSentences(spec, quantities);
-  if (then !== undefined) yield [then, 0.2 * rest];
-  const own = ownWays(spec, quantities);
-  if (own !== undefined) yield [own, rest];
-}
-
-/** A sentence about another thing must have a way of its own, or it is bent to what is open. */
-function* beginnings(spec: Spec, context: Context): Generator<readonly [Phrase, number]> {
-  const others = ALL_QUANTITIES.filter((quantity) => !isNear(quantity, context));
-  const { long, short, alone } = openings(others, spec);
-  yield [oneOf([chain(long, REST_OF_ANOTHER), chain(short, REST_AFTER_SHORT)]), ELSEWHERE];
-  yield [alone, ELSEWHERE * BROKEN_OFF];
-}
-
-/** Sentences that name one of the quantities `about`; those that name none, where there are none. */
-function* namedReadings(
-  spec: Spec,
-  context: Context,
-  { about, figureFirst = false }: About,
-): Generator<readonly [Phrase, number]> {
-  if (about.length === 0) yield* namelessSentences(spec);
-  const quantities = about.map((id) => QUANTITIES[id]);
-  for (const quantity of quantities) {
-    const named = namedSentences(quantity, spec, context.unit_system === "metric", isWhole(context));
-    if (named !== undefined) yield [named, 1];
-  }
-  const first = figureFirst ? valueFirstSentences(spec, quantities, isWhole(context)) : undefined;
+  const first = valueFirstSentences(spec, ALL_QUANTITIES, false);
   if (first !== undefined) yield [first, 0.3];
-  const then = valueAndPlaceSentences(spec, quantities);
+  const then = valueAndPlaceSentences(spec, ALL_QUANTITIES);
   if (then !== undefined) yield [then, 0.2];
-  const own = ownWays(spec, quantities);
+  const own = ownWays(spec, ALL_QUANTITIES);
   if (own !== undefined) yield [own, 1];
 }
 
-/** The grammar for what may be said with this engine, here and now. */
-export function buildGrammar(spec: Spec, context: Context, scope: Scope = "all"): Grammar {
-  const figures =
-    typeof scope === "string"
-      ? [...openSentences(spec, context), ...readings(spec, context, scope)]
-      : [...namedReadings(spec, context, scope)];
-  const others = [
-    ...(typeof scope === "string" ? commands(spec, context) : []),
-    ...(scope === "near" ? beginnings(spec, context) : []),
-  ];
-  const start = new AutomatonBuilder().compile({ kind: "choice", of: [[orSo({ kind: "choice", of: figures }), 1], ...others] });
-  let text: string | undefined;
-  return {
-    start,
-    get fsg() {
-      text ??= toFsg(start);
-      return text;
-    },
-  };
-}
-
-/** Whether something is open that a value said alone would belong to. */
-export const isFocused = ({ quantity, step }: Context): boolean => quantity !== undefined || step !== undefined;
-
-/**
- * Names that share so many of their phones are heard for one another where the rest of the sentence is any speech: "bored" for
- * "bore", "side" for "guide".
- */
-const SAME_NAME = 0.66;
-
-const isNamed = ({ spoken }: Quantity, name: string) => spoken.some((other) => likeness(name, other) >= SAME_NAME);
-
-/**
- * Quantities that the beginning of a sentence (words with roles) names, or nearly. The noun of a place may be a name as well: of
- * "crankpin four, one eight" the figures are heard for "crankpin four weight" where no reading of a crankpin is open.
- */
-export function namedIn(beginning: readonly string[]): readonly QuantityId[] {
-  const name = beginning.filter((word) => word === plainWord(word)).join(" ");
-  const nouns = beginning.filter((word) => word !== plainWord(word)).map((word) => plainWord(word));
-  return ALL_QUANTITIES.filter((quantity) => isNamed(quantity, name) || nouns.some((noun) => quantity.spoken.includes(noun))).map(
-    ({ id }) => id,
+/** Every sentence that needs nothing open: names with place and figure, commands, notes. */
+const alwaysOpen = (spec: Spec, metric: boolean): State =>
+  compile(
+    [...named(spec, metric)],
+    [
+      [commandPhrase(spec, true), 0.5],
+      [chain(words("note"), ANY_SPEECH), 0.1],
+    ],
   );
+
+/** What may be said of the open quantity without its name, and corrections of what was said last. */
+function whatIsOpen(spec: Spec, context: Context): State {
+  const metric = isMetric(context);
+  const figures: Weighted[] = [];
+  const { quantity: open } = context;
+  if (open !== undefined) {
+    figures.push([impliedSentences(QUANTITIES[open], spec, metric, isWhole(context)), 1]);
+    if (open === "fastener_torque" || open === "castle_nut_angle") figures.push([slotSentence(spec), 0.5]);
+  }
+  const corrected = context.last?.quantity ?? open;
+  if (corrected !== undefined) figures.push([chain(CORRECTION_LEAD, valuePhrase(QUANTITIES[corrected], spec, metric)), 0.3]);
+  return compile(figures, []);
 }
 
-/**
- * The context for hearing among everything. With something open the last reading is left out: corrections are heard in what
- * is open, and the large grammar stays the same from one reading to the next.
- */
-export function withoutFocus(context: Context): Context {
-  const { quantity: _quantity, step: _step, last: _last, ...rest } = context;
-  return isFocused(context) ? rest : context;
-}
-
-/** Equal for contexts that have the same grammar. */
-export function grammarKey(spec: Spec, context: Context, scope: Scope): string {
-  const { quantity, unit_system, last, step } = context;
-  const sheet = [spec.id, spec.version, unit_system, isWhole(context)];
-  if (typeof scope !== "string") return [...sheet, scope.figureFirst, ...scope.about].join("|");
-  return [...sheet, scope, quantity, last?.quantity, step].join("|");
+/** The grammars of what may be said with this engine, here and now. Equal keys have the same grammar. */
+export function grammarsFor(spec: Spec, context: Context): readonly Grammar[] {
+  const metric = isMetric(context);
+  const sheet = `${spec.id}|${spec.version}|${metric}`;
+  const isOpen = openIn(context) !== undefined;
+  const always: Grammar = { key: sheet, share: isOpen ? 1 - OPEN_SHARE : 1, start: () => alwaysOpen(spec, metric) };
+  if (!isOpen) return [always];
+  const key = [sheet, context.quantity, context.last?.quantity, isWhole(context)].join("|");
+  return [{ key, share: OPEN_SHARE, start: () => whatIsOpen(spec, context) }, always];
 }

@@ -23,8 +23,6 @@ function nutPlace(spec: Spec): Phrase {
 
 const TORQUED = maybe(oneOf([words("torque"), words("torqued")]), 0.3);
 
-const nutNamed = (spec: Spec): Phrase => chain(TORQUED, nutPlace(spec));
-
 function torque(spec: Spec): Phrase {
   const value = valuePhrase(QUANTITIES.fastener_torque, spec, false);
   const angle = valuePhrase(QUANTITIES.castle_nut_angle, spec, false);
@@ -71,19 +69,18 @@ function clock(spec: Spec): Phrase {
   return chain(RING_POSITION, upTo(spec.engine.cylinders), ring, value);
 }
 
-/** Sentences said in a way of their own: about which quantities, how they go and how they begin, and how usual they are. */
+/** Sentences said in a way of their own: about which quantities, how they go, and how usual they are. */
 interface OwnWay {
   readonly about: readonly QuantityId[];
   readonly sentence: (spec: Spec) => Phrase;
-  readonly opening: (spec: Spec) => Phrase;
   readonly weight: number;
 }
 
 const OWN_WAYS: readonly OwnWay[] = [
-  { about: ["fastener_torque", "castle_nut_angle"], sentence: torque, opening: nutNamed, weight: 1 },
-  { about: ["part_temperature"], sentence: temperature, opening: partAt, weight: 1 },
-  { about: ["flatness"], sentence: flatness, opening: flatFace, weight: 0.5 },
-  { about: ["ring_gap_clock"], sentence: clock, opening: () => RING_POSITION, weight: 0.2 },
+  { about: ["fastener_torque", "castle_nut_angle"], sentence: torque, weight: 1 },
+  { about: ["part_temperature"], sentence: temperature, weight: 1 },
+  { about: ["flatness"], sentence: flatness, weight: 0.5 },
+  { about: ["ring_gap_clock"], sentence: clock, weight: 0.2 },
 ];
 
 /** Quantities whose places or names are said in a way of their own. */
@@ -94,7 +91,3 @@ export function ownWays(spec: Spec, quantities: readonly Quantity[]): Phrase | u
   const ways = OWN_WAYS.filter(({ about }) => quantities.some(({ id }) => about.includes(id)));
   return ways.length === 0 ? undefined : weighted(...ways.map(({ sentence, weight }) => [sentence(spec), weight] as const));
 }
-
-/** How such sentences about these quantities begin. */
-export const ownOpenings = (spec: Spec, quantities: readonly Quantity[]): readonly Phrase[] =>
-  OWN_WAYS.filter(({ about }) => quantities.some(({ id }) => about.includes(id))).map(({ opening }) => opening(spec));

@@ -1,16 +1,16 @@
 // A quantity in, the sentences that report it out: name, place and value in the orders a machinist says them.
 
-import { ALL_QUANTITIES, QUANTITIES } from "../../../shared/quantities/registry.ts";
+import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
-import { isSayable, phonesIn } from "../words/dictionary.ts";
-import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
+import { isSayable } from "../words/dictionary.ts";
+import { chain, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred } from "./numbers.ts";
-import { ownOpenings, SAID_OWN_WAY } from "./own-ways.ts";
-import { countTo, numbered, PLACE, type PlacePhrases, placePhrases, slotPhrase } from "./places.ts";
+import { SAID_OWN_WAY } from "./own-ways.ts";
+import { countTo, PLACE, type PlacePhrases, placePhrases } from "./places.ts";
 import { ROUGH } from "./unsure.ts";
 import { leadingKey, leadingValue, VALUE, valuePhrase } from "./values.ts";
-import { BROKEN_OFF, SELDOM } from "./weights.ts";
+import { BROKEN_OFF } from "./weights.ts";
 
 /** Names by which a quantity may be called; the first is the most usual. */
 const nameOf = (quantity: Quantity): Phrase =>
@@ -117,34 +117,6 @@ export function namedSentences(quantity: Quantity, spec: Spec, metric: boolean, 
   return { kind: "choice", of };
 }
 
-/** Names of fewer phones than this are short: other words are easily heard for them. */
-const SHORT_NAME = 6;
-
-/** Beginnings of sentences. */
-interface Openings {
-  readonly long: Phrase;
-  readonly short: Phrase;
-  /** Those that may be all that is said before the figure: a long name, or a place and a name. */
-  readonly alone: Phrase;
-}
-
-/**
- * How sentences about `quantities` begin, by long names and by short ones: enough to tell that they are not about what is
- * open.
- */
-export function openings(quantities: readonly Quantity[], spec: Spec): Openings {
-  const nouns = (["main", "rod"] as const).map((slot) => numbered(slot, spec.engine, true));
-  const valve = slotPhrase("valve", spec.engine) ?? EMPTY;
-  const place = oneOf([...nouns, chain(valve, tagged(countTo(spec.engine.cylinders), PLACE))]);
-  const before = maybe(place, SELDOM);
-  const names = quantities.filter(({ id }) => !SAID_OWN_WAY.has(id)).flatMap(({ spoken }) => spoken.filter(isSayable));
-  const of = (wanted: boolean) =>
-    oneOf(names.filter((name) => phonesIn(name) < SHORT_NAME === wanted).map((name) => words(name)));
-  const rings = quantities.flatMap((quantity) => ringAndName(quantity, spec.engine));
-  const long = oneOf([chain(before, of(false)), ...rings, ...ownOpenings(spec, quantities)]);
-  return { long, short: chain(before, of(true)), alone: oneOf([long, chain(place, of(true))]) };
-}
-
 /** How usual it is to leave out the name with no quantity open. */
 const NAMELESS = 0.03;
 
@@ -195,16 +167,6 @@ export function valueAndPlaceSentences(spec: Spec, quantities: readonly Quantity
   if (lengths === undefined) return undefined;
   const { value, name, trailing, alone } = lengths;
   return weighted([chain(maybe(name, 1, NAMELESS), value, trailing), 1], [chain(alone, tagged(ROUGH, VALUE)), NAMELESS]);
-}
-
-/** The same without a name, where nothing is open that would tell what is measured. */
-export function namelessSentences(spec: Spec): readonly (readonly [Phrase, number])[] {
-  const lengths = placedLengths(spec, ALL_QUANTITIES);
-  if (lengths === undefined) return [];
-  return [
-    [chain(lengths.value, lengths.trailing), NAMELESS],
-    [chain(lengths.alone, tagged(ROUGH, VALUE)), NAMELESS],
-  ];
 }
 
 /** "sixty-two pounds compression on four", "half a thou out of round, crankpin three": the value before the name. */

@@ -1,3 +1,3 @@
 // The door to hearing in Node.
-export { modelFolder, readModelFile, servedModelFiles } from "./model-files.ts";
+export { readNetwork, servedFiles } from "./model-files.ts";
 export { openHearer } from "./open-hearer.ts";

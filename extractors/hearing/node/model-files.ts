@@ -1,20 +1,21 @@
-// Where the acoustic model lies in the installed package, and which of its files a browser must be able to fetch.
+// Where the acoustic network and its runtime lie, for Node's own ear and for what a browser must be able to fetch.
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
 import path from "node:path";
-import { MODEL_FILES, type ModelFile } from "../engine/model.ts";
 
-/** The installed recogniser's folder of models, with a trailing slash. */
-export function modelFolder(): string {
-  const entry = createRequire(import.meta.url).resolve("soundswallower/jsonly");
-  return `${path.resolve(path.dirname(entry), "..", "model")}/`;
+/** The project's root, from the source or from the build. */
+const ROOT = path.resolve(import.meta.dirname, import.meta.dirname.includes(`${path.sep}dist${path.sep}`) ? "../../../.." : "../../..");
+
+const NETWORK = path.join(ROOT, "extractors/hearing/model/phones.onnx");
+
+/** The runtime's files that a browser loads by address; the first is its loader. */
+const RUNTIME = ["ort-wasm-simd-threaded.mjs", "ort-wasm-simd-threaded.wasm"];
+
+/** Read the acoustic network. */
+export const readNetwork = (): Promise<Uint8Array> => readFile(NETWORK);
+
+/** Files that a browser's ear fetches, by their name below `/model/`. */
+export function servedFiles(): ReadonlyMap<string, string> {
+  const runtime = path.dirname(createRequire(import.meta.url).resolve("onnxruntime-web/ort-wasm-simd-threaded.wasm"));
+  return new Map([["phones.onnx", NETWORK], ...RUNTIME.map((name) => [name, path.join(runtime, name)] as const)]);
 }
-
-/** Absolute paths of the model files and the URL path each is to be served at, below `/ear/`. */
-export function servedModelFiles(): readonly { readonly url: string; readonly file: string }[] {
-  const folder = modelFolder();
-  return MODEL_FILES.map((name) => ({ url: `/ear/model/en-us/${name}`, file: path.join(folder, "en-us", name) }));
-}
-
-/** Read a file of the installed model. */
-export const readModelFile = (name: ModelFile): Promise<Uint8Array> => readFile(path.join(modelFolder(), "en-us", name));

@@ -1,28 +1,22 @@
 // The ear for Node: a worker thread behind the `Hearer` interface.
 import { Worker } from "node:worker_threads";
-import type { Spec } from "../../../shared/spec/spec.ts";
 import { HearingError } from "../errors.ts";
-import type { Heard, Hearer, HearOptions, KnownPhrase, Speaker } from "../types.ts";
+import type { Heard, Hearer, HearOptions } from "../types.ts";
 
 interface Waiting {
   resolve(done: unknown): void;
   reject(error: Error): void;
 }
 
-export interface HearerSettings {
-  /** Whether it learns the voice from what it hears without doubt: only where all its clips are of one person. */
-  readonly learns: boolean;
-}
-
 /** The worker's file beside this one, and what Node needs to run it: source needs the TypeScript loader, a build does not. */
-function startWorker(workerData: HearerSettings): Worker {
+function startWorker(): Worker {
   if (import.meta.url.endsWith(".ts")) {
     // Registered from inside the thread: flags given to a thread of a test runner's fork do not reach its loader.
     const entry = new URL("./worker.ts", import.meta.url).href;
     const code = `import("tsx/esm/api").then(({ register }) => { register(); return import(${JSON.stringify(entry)}); }).catch((error) => { throw error; });`;
-    return new Worker(code, { eval: true, workerData });
+    return new Worker(code, { eval: true });
   }
-  return new Worker(new URL("./worker.js", import.meta.url), { workerData });
+  return new Worker(new URL("./worker.js", import.meta.url));
 }
 
 const LONGEST_GOODBYE_MS = 15_000;
@@ -34,8 +28,8 @@ class ThreadHearer implements Hearer {
   #failed: HearingError | undefined;
   #ended = false;
 
-  constructor(settings: HearerSettings) {
-    this.#worker = startWorker(settings);
+  constructor() {
+    this.#worker = startWorker();
     this.#worker.on("message", ({ id, done, error }: { id: number; done?: unknown; error?: string }) => {
       const waiting = this.#waiting.get(id);
       this.#waiting.delete(id);
@@ -81,10 +75,6 @@ class ThreadHearer implements Hearer {
     await this.#ask({ what: "prepare", options });
   }
 
-  calibrate(name: string, phrases: readonly KnownPhrase[], spec: Spec): Promise<Speaker> {
-    return this.#ask({ what: "calibrate", name, phrases, spec });
-  }
-
   /** Let the thread finish what it is at and end by itself; one that does not is ended. */
   async close(): Promise<void> {
     if (this.#ended) return;
@@ -97,7 +87,7 @@ class ThreadHearer implements Hearer {
   }
 }
 
-/** Start an ear in a thread of its own. The first `hear` waits until the model is loaded (about a second). */
-export function openHearer(settings: HearerSettings = { learns: false }): Hearer {
-  return new ThreadHearer(settings);
+/** Start an ear in a thread of its own. The first `hear` waits until the network is loaded. */
+export function openHearer(): Hearer {
+  return new ThreadHearer();
 }

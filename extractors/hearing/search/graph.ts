@@ -1,7 +1,7 @@
 // A word automaton in, the phone graph that is searched out: a pronunciation tree for each state, in flat arrays.
-import { LABEL_OF } from "../acoustic/phones.ts";
+import { LABEL_OF, PHONES } from "../acoustic/phones.ts";
 import type { State } from "../grammar/automaton.ts";
-import { reachable } from "../grammar/fsg.ts";
+import { reachable } from "../grammar/walk.ts";
 import { saidAs } from "../words/dictionary.ts";
 
 /**
@@ -132,3 +132,6 @@ function grow(root: Tree, phones: readonly string[], end: Tree["ends"][number]):
   }
   node.ends.push(end);
 }
+
+/** What one phone of any speech costs by the grammar (a loop of all phones, each a quarter as usual as stopping). */
+export const LOOSE_PHONE = -Math.log(0.25 / (0.25 * PHONES.length + 1)) * GRAMMAR_SCALE;

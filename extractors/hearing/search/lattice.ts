@@ -27,6 +27,32 @@ export class Lattice {
     if (score > (this.score[to] ?? 0)) this.score[to] = score;
   }
 
+  /** One node for two partial sentences that meet in a state, from here on and only from here on. `one` is the better. */
+  meet(state: number, one: number, oneScore: number, other: number, otherScore: number): number {
+    if (this.#covers(one, other)) return one;
+    const met = this.node(state, oneScore);
+    this.link(met, one, -1, oneScore);
+    this.link(met, other, -1, otherScore);
+    return met;
+  }
+
+  /** Whether each way that leads to `other` leads to `one`, too: the last phone of a word was heard for some frames. */
+  #covers(one: number, other: number): boolean {
+    for (let link = this.#firstLink[other] ?? -1; link >= 0; link = this.#linkNext[link] ?? -1) {
+      const [word = -1, from = 0] = [this.#linkWord[link], this.#linkFrom[link]];
+      if (word < 0 ? !this.#covers(one, from) : !this.#leads(one, word, from)) return false;
+    }
+    return this.#firstLink[other] !== -1;
+  }
+
+  #leads(node: number, word: number, from: number): boolean {
+    for (let link = this.#firstLink[node] ?? -1; link >= 0; link = this.#linkNext[link] ?? -1) {
+      if (this.#linkWord[link] === word && this.#linkFrom[link] === from) return true;
+      if (this.#linkWord[link] === -1 && this.#leads(this.#linkFrom[link] ?? 0, word, from)) return true;
+    }
+    return false;
+  }
+
   /**
    * Sentences from the best to worse, as word numbers with their log score, by A* from the end: the score of the best partial sentence
    * before a node is exactly what is still to come. `ends` are the nodes where a sentence may stop, with its whole score there.
@@ -44,7 +70,7 @@ export class Lattice {
       open.push({ score, rest: score - (this.score[node] ?? 0), node, words: undefined });
     }
     const given = new Set<string>();
-    const seen = new Map<string, number>();
+    const seen = new Set<string>();
     for (let steps = 0; steps < most; steps += 1) {
       const item = open.pop();
       if (item === undefined || item.score < best - width) return;
@@ -55,11 +81,10 @@ export class Lattice {
         yield { words: wordsOf(item.words), score: item.score };
         continue;
       }
-      // The same rest from the same state at other frames leads to the same sentences but for what came before.
-      const place = `${this.state[item.node]}|${key}`;
-      const times = seen.get(place) ?? 0;
-      if (times >= MOST_FRAMES) continue;
-      seen.set(place, times + 1);
+      // A way with the same rest that came here by another road was better.
+      const place = `${item.node}|${key}`;
+      if (seen.has(place)) continue;
+      seen.add(place);
       for (let link = this.#firstLink[item.node] ?? -1; link >= 0; link = this.#linkNext[link] ?? -1) {
         const from = this.#linkFrom[link] ?? 0;
         const reached = this.#linkScore[link] ?? 0;
@@ -72,8 +97,6 @@ export class Lattice {
     }
   }
 }
-
-const MOST_FRAMES = 6;
 
 interface Chain {
   readonly word: number;

@@ -16,13 +16,14 @@ const BEAM = 16;
 /** Sentences so much worse than the best are not told of. */
 const WIDTH = 11;
 /** Steps of the walk through the lattice, at most. */
-const MOST_STEPS = 4000;
+const MOST_STEPS = 6000;
 
 const NONE = Number.NEGATIVE_INFINITY;
 
 /** One graph's search; its arrays are kept from one clip to the next. */
 export class Search {
   readonly #graph: Graph;
+  readonly #beam: number;
   #phone: Float32Array;
   #blank: Float32Array;
   #phoneFrom: Int32Array;
@@ -34,13 +35,19 @@ export class Search {
   readonly #mark: Int32Array;
   #clock = 0;
 
-  constructor(graph: Graph) {
+  /** @param beam how far behind the best a partial sentence is kept, natural-log units */
+  constructor(graph: Graph, beam = BEAM) {
     this.#graph = graph;
+    this.#beam = beam;
     const nodes = graph.label.length;
-    [this.#phone, this.#blank, this.#phone2, this.#blank2] = [0, 1, 2, 3].map(() => new Float32Array(nodes)) as Four<Float32Array>;
-    [this.#phoneFrom, this.#blankFrom, this.#phoneFrom2, this.#blankFrom2] = [0, 1, 2, 3].map(
-      () => new Int32Array(nodes),
-    ) as Four<Int32Array>;
+    this.#phone = new Float32Array(nodes);
+    this.#blank = new Float32Array(nodes);
+    this.#phone2 = new Float32Array(nodes);
+    this.#blank2 = new Float32Array(nodes);
+    this.#phoneFrom = new Int32Array(nodes);
+    this.#blankFrom = new Int32Array(nodes);
+    this.#phoneFrom2 = new Int32Array(nodes);
+    this.#blankFrom2 = new Int32Array(nodes);
     this.#mark = new Int32Array(nodes);
   }
 
@@ -79,7 +86,7 @@ export class Search {
     for (let frame = 0; frame < frames; frame += 1) {
       const row = frame * labels;
       const blankScore = values[row] ?? 0;
-      const floor = best - BEAM;
+      const floor = best - this.#beam;
       const [phone, blank, phoneFrom, blankFrom] = [this.#phone, this.#blank, this.#phoneFrom, this.#blankFrom];
       const [phone2, blank2, phoneFrom2, blankFrom2] = [this.#phone2, this.#blank2, this.#phoneFrom2, this.#blankFrom2];
       this.#clock += 1;
@@ -170,19 +177,19 @@ export class Search {
         const byWord = arrived > waits;
         const score = (byWord ? arrived : waits) + blankScore;
         if ((byWord ? arrived : waits) < floor) continue;
-        const kept = (byWord ? comeNode[state] : silentNode[state]) as number;
+        let node = (byWord ? comeNode[state] : silentNode[state]) as number;
         const other = (byWord ? silentNode[state] : comeNode[state]) as number;
         const behind = byWord ? waits - arrived : arrived - waits;
-        // What is overtaken here stays possible, so much behind.
-        if (behind > -WIDTH && other !== kept) lattice.link(kept, other, -1, (lattice.score[kept] as number) + behind);
+        const better = byWord ? arrived : waits;
+        if (behind > -WIDTH) node = lattice.meet(state, node, better, other, better + behind);
         silent2[state] = score;
-        silentNode2[state] = kept;
+        silentNode2[state] = node;
         come2[state] = NONE;
         open2.push(state);
         if (score > top) top = score;
       }
 
-      const floor2 = top - BEAM;
+      const floor2 = top - this.#beam;
       let live = 0;
       for (const node of next) {
         const score = phone2[node] as number;
@@ -232,5 +239,3 @@ export class Search {
     return { lattice, ends };
   }
 }
-
-type Four<T> = readonly [T, T, T, T];

@@ -9,7 +9,7 @@ import type { Context } from "../../../shared/events/reading.ts";
 import { ALL_QUANTITIES } from "../../../shared/quantities/registry.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 import type { State } from "../grammar/automaton.ts";
-import { buildGrammar } from "../grammar/index.ts";
+import { grammarsFor } from "../grammar/index.ts";
 import { pronunciationsOf } from "../words/dictionary.ts";
 import { plainWord } from "../words/plain-word.ts";
 
@@ -95,8 +95,11 @@ function* english(folder: string): Generator<string> {
 
 const wanted = new Set<string>();
 for (const context of contexts) {
-  const { start } = buildGrammar(DEMO_SPEC, context);
-  for (let n = 0; n < (count * 0.5) / contexts.length; n += 1) wanted.add(walk(start).join(" "));
+  const grammars = grammarsFor(DEMO_SPEC, context);
+  for (const { start } of grammars) {
+    const from = start();
+    for (let n = 0; n < (count * 0.5) / contexts.length / grammars.length; n += 1) wanted.add(walk(from).join(" "));
+  }
 }
 const prose = [...new Set(english(values.documents))];
 for (let n = 0; n < count * 0.4; n += 1) wanted.add(pick(prose));

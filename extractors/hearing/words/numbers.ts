@@ -44,12 +44,14 @@ export const NUMBER_WORDS: Pronunciations = {
   quarters: ["K W AO R T ER Z", "K AO R T ER Z"],
   eighth: ["EY T TH", "EY TH"],
   eighths: ["EY T TH S", "EY TH S", "EY T S"],
-  sixteenth: ["S IH K S T IY N TH"],
+  // The last sound is often lost.
+  sixteenth: ["S IH K S T IY N TH", "S IH K S T IY N"],
   sixteenths: ["S IH K S T IY N TH S", "S IH K S T IY N S"],
   second: ["S EH K AH N D", "S EH K AH N"],
   minus: ["M AY N AH S"],
   plus: ["P L AH S"],
-  thou: ["TH AW"],
+  // Who has not grown up with the word may say it as "thou art".
+  thou: ["TH AW", "DH AW"],
   thousandth: ["TH AW Z AH N D TH", "TH AW Z AH N TH"],
   thousandths: ["TH AW Z AH N D TH S", "TH AW Z AH N TH S", "TH AW Z AH N S"],
   tenth: ["T EH N TH"],

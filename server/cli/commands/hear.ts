@@ -1,8 +1,7 @@
 // `thoubook hear`: WAV files in, one JSON object a line out in order: what was heard and what was made of it.
 import { readFile } from "node:fs/promises";
-import { type Heard, HearingError, readWav, type Speaker, understand } from "../../../extractors/hearing/index.ts";
+import { type Heard, HearingError, readWav, understand } from "../../../extractors/hearing/index.ts";
 import { openHearer } from "../../../extractors/hearing/node/index.ts";
-import { readSpeaker } from "../../../extractors/hearing/speaker.ts";
 import { type Context, contextSchema, type Parsed } from "../../../shared/events/reading.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import { loadSpec } from "../spec-option.ts";
@@ -16,8 +15,8 @@ const NOTHING: Omit<Parsed, "text"> = { readings: [], questions: [], commands: [
 
 function line(file: string, heard: Heard, parsed: Parsed, why: boolean): Record<string, unknown> {
   const { readings, questions, commands, notes, unread } = parsed;
-  const { text, seconds, doubt, snr, verdict, warp } = heard;
-  const ear = { verdict, snr, warp, agreement: doubt.agreement, strangeness: doubt.strangeness, others: doubt.others };
+  const { text, seconds, verdict, chance, others, evidence } = heard;
+  const ear = { verdict, chance, others, ...evidence };
   return { file, heard: text, seconds, readings, questions, commands, notes, unread, ...(why ? { ear } : {}) };
 }
 
@@ -29,12 +28,8 @@ function failureOf(error: unknown, file: string): Failure {
   return { code: "clip_unreadable", message: error instanceof Error ? error.message : String(error) };
 }
 
-async function readJsonFile(file: string): Promise<unknown> {
-  return JSON.parse(await readFile(file, "utf8"));
-}
-
 type Setup =
-  | { readonly ok: true; readonly spec: Spec; readonly context: Context; readonly speaker: Speaker | undefined }
+  | { readonly ok: true; readonly spec: Spec; readonly context: Context }
   | { readonly ok: false; readonly message: string };
 
 function contextOf(text: unknown): Context | undefined {
@@ -53,12 +48,7 @@ async function setUp(options: Record<string, unknown>): Promise<Setup> {
   const context = contextOf(options.context);
   if (context === undefined)
     return { ok: false, message: `Expected a context object as JSON for --context, got ${options.context}` };
-  if (options.speaker === undefined) return { ok: true, spec: loaded.spec, context, speaker: undefined };
-  try {
-    return { ok: true, spec: loaded.spec, context, speaker: readSpeaker(await readJsonFile(String(options.speaker))) };
-  } catch {
-    return { ok: false, message: `Expected a speaker profile at ${options.speaker}, got none that can be read` };
-  }
+  return { ok: true, spec: loaded.spec, context };
 }
 
 /** Run the command; resolves to the exit code. */
@@ -69,14 +59,14 @@ export async function run(positional: unknown[], options: Record<string, unknown
     process.stderr.write(`${setup.ok ? "Expected one or more WAV files, got none" : setup.message}\n`);
     return 2;
   }
-  const { spec, context, speaker } = setup;
+  const { spec, context } = setup;
   const hearer = openHearer();
   let exit = 0;
   try {
     for (const file of files) {
       try {
         const { pcm, rate } = readWav(await readFile(file));
-        const heard = await hearer.hear(pcm, rate, { spec, context, ...(speaker === undefined ? {} : { speaker }) });
+        const heard = await hearer.hear(pcm, rate, { spec, context });
         process.stdout.write(`${JSON.stringify(line(file, heard, understand(heard, context, spec), options.why === true))}\n`);
       } catch (error) {
         const failure = failureOf(error, file);

@@ -68,17 +68,17 @@ describe("the endpointer", () => {
     expect(pauses).toHaveLength(2);
   });
 
-  it("says that an utterance goes on after a pause, and gives its beginning once", () => {
+  it("says that an utterance goes on after a pause, and gives what was said of it up to now", () => {
     const pcm = signal(6, [
       [1, 1.5],
       [2, 2.6],
     ]);
-    const events = run(pcm, new Endpointer({ rate: RATE, beginningSeconds: 1.2 }));
-    expect(events.map(({ kind }) => kind)).toEqual(["start", "pause", "resumed", "beginning", "pause", "utterance"]);
-    const beginning = events.find((event) => event.kind === "beginning");
+    const events = run(pcm, new Endpointer({ rate: RATE, growingSeconds: 1.2 }));
+    expect(events.map(({ kind }) => kind)).toEqual(["start", "pause", "resumed", "growing", "pause", "utterance"]);
+    const growing = events.find((event) => event.kind === "growing");
     // The moment before it and the 1.2 s.
-    expect((beginning?.pcm.length ?? 0) / RATE).toBeCloseTo(1.6, 0);
-    expect(run(pcm).map(({ kind }) => kind)).not.toContain("beginning");
+    expect((growing?.pcm.length ?? 0) / RATE).toBeCloseTo(1.6, 0);
+    expect(run(pcm).map(({ kind }) => kind)).not.toContain("growing");
   });
 
   it("can be cut at a pause, and what follows is another utterance", () => {

@@ -80,7 +80,6 @@ describe("thoubook hear", () => {
     [["a.wav"], { context: "{not json" }, "Expected a context object as JSON"],
     [["a.wav"], { context: '{"quantity":"no_such"}' }, "Expected a context object as JSON"],
     [["a.wav"], { spec: "/no/such/spec.yaml" }, "Expected a readable spec sheet"],
-    [["a.wav"], { speaker: "/no/such/speaker.json" }, "Expected a speaker profile"],
   ])("refuses bad arguments %j %j", async (files, options, message) => {
     const { code, err, lines } = await hear(files, options);
     expect(code).toBe(2);

@@ -167,13 +167,13 @@ describe("files", () => {
   async function withFiles() {
     const dir = await tempDir();
     await mkdir(join(dir, "web/assets"), { recursive: true });
-    await mkdir(join(dir, "model/en-us"), { recursive: true });
+    await mkdir(join(dir, "model"), { recursive: true });
     await writeFile(join(dir, "web/index.html"), "<!doctype html><title>screens</title>");
     await writeFile(join(dir, "web/assets/app-1a2b.js"), "export {};");
     await writeFile(join(dir, "web/sw.js"), "self.x = 1;");
-    await writeFile(join(dir, "model/en-us/mdef"), "model");
+    await writeFile(join(dir, "model/mdef"), "model");
     await writeFile(join(dir, "secret.txt"), "secret");
-    return bootShop({ deps: { webDir: join(dir, "web"), modelDir: join(dir, "model") } });
+    return bootShop({ deps: { webDir: join(dir, "web"), modelFiles: new Map([["mdef", join(dir, "model/mdef")]]) } });
   }
   const page = { accept: "text/html,*/*" };
 
@@ -182,8 +182,8 @@ describe("files", () => {
     ["/builds/some/place", page, 200, "screens"],
     ["/assets/app-1a2b.js", {}, 200, "export"],
     ["/sw.js", {}, 200, "self.x"],
-    ["/model/en-us/mdef", {}, 200, "model"],
-    ["/model/en-us/missing", page, 404, "not_found"],
+    ["/model/mdef", {}, 200, "model"],
+    ["/model/missing", page, 404, "not_found"],
     ["/model/", page, 404, "not_found"],
     ["/assets/gone-9z.js", page, 404, "not_found"],
     ["/builds/some/place", { accept: "application/json" }, 404, "not_found"],

@@ -3,6 +3,7 @@ import { request as httpRequest, type IncomingHttpHeaders } from "node:http";
 import { type Agent, request as httpsRequest } from "node:https";
 import type { AddressInfo } from "node:net";
 import { join } from "node:path";
+import { servedFiles } from "../../../extractors/hearing/node/index.ts";
 import { DoorList } from "../../../server/lan/door-list.ts";
 import { machineNames } from "../../../server/lan/names.ts";
 import { Pairing } from "../../../server/lan/pairing.ts";
@@ -32,7 +33,7 @@ export async function bootLan(
   const shop = await bootShop(
     options.webDir === undefined
       ? {}
-      : { deps: { webDir: options.webDir, modelDir: join(import.meta.dirname, "../../../node_modules/soundswallower/model") } },
+      : { deps: { webDir: options.webDir, modelFiles: servedFiles() } },
   );
   const build = await openDemoBuild(shop.app);
   const list = new DoorList(shop.data.store.db, options.now);

@@ -3,13 +3,11 @@
 // the shop, not how well people are heard; that is what the hearing benchmark is for.
 import type { Browser, Page } from "playwright-core";
 import { beforeAll, describe, expect, it, onTestFinished } from "vitest";
-import { CALIBRATION_PHRASES } from "../../../extractors/hearing/index.ts";
 import { newBuild, openBrowser, openShop, type Shop, storedEvents } from "../harness.ts";
 import { microphoneArgs, spokenWav } from "../sound.ts";
 
 /**
  * What is said, and the figure and verdict that must stand at the end. The last sentence corrects the one before it.
- * The first one is the plainest: an ear that does not know a voice yet asks sooner.
  */
 const SENTENCES = [
   "main two clearance, two thou",
@@ -190,28 +188,5 @@ describe("listening at the vise", { timeout: 260_000 }, () => {
       { quantity: "bore_diameter", place: { cylinder: 2, depth: "bottom", axis: "thrust" } },
       { quantity: "compression_pressure", place: { cylinder: 4 } },
     ]);
-  });
-
-  it("fits the ear to a voice in a minute of reading aloud, and keeps it on the device", async () => {
-    await shop.start();
-    const phrases = CALIBRATION_PHRASES.length;
-    const aloud = await spokenWav(CALIBRATION_PHRASES, 1.3);
-    const browser = await openEar(aloud.path);
-    const page = await (await browser.newContext()).newPage();
-    const build = await newBuild(shop);
-    await page.goto(`${shop.url}/#/bench/${build}`);
-    await page.getByRole("link", { name: "Read aloud for a minute" }).click();
-    await page.getByRole("button", { name: "Start reading" }).click();
-    await page.getByText(`1 of ${phrases}`).waitFor();
-    await page.getByText(new RegExp(`The ear knows this voice: \\d+ of ${phrases} phrases`)).waitFor({ timeout: 170_000 });
-    const right = Number(/voice: (\d+) of/.exec((await page.locator(".voice").textContent()) ?? "")?.[1]);
-    expect(right).toBeGreaterThanOrEqual(phrases * 0.75);
-    await page.reload();
-    await page.getByText(`The ear knows this voice: ${right} of ${phrases}`).waitFor();
-    await page.goto(`${shop.url}/#/bench/${build}`);
-    await page.getByRole("button", { name: /Start listening/ }).waitFor();
-    // Time for it to come, if it would.
-    await page.waitForTimeout(500);
-    expect(await page.getByRole("link", { name: "Read aloud for a minute" }).count()).toBe(0);
   });
 });

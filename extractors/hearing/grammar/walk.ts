@@ -1,9 +1,6 @@
-// An automaton in, the recogniser's finite-state grammar text out; and walks over it.
+// Walks over an automaton.
 import { plainWord } from "../words/plain-word.ts";
 import type { State } from "./automaton.ts";
-import { inOneGo } from "./in-one-go.ts";
-import { type Residual, residualsOf } from "./residual.ts";
-
 /** The states that can be reached from `start`, in a stable order, `start` first. */
 export function reachable(start: State): readonly State[] {
   const seen = new Set<State>([start]);
@@ -23,26 +20,6 @@ export function wordsOf(start: State): readonly string[] {
   const found = new Set<string>();
   for (const state of reachable(start)) for (const { word } of state.arcs) found.add(word);
   return [...found].sort();
-}
-
-/** The states that the recogniser is given for an automaton, `start` first. */
-export const residualsFrom = (start: State): readonly Residual[] => inOneGo(residualsOf(start, reachable(start)));
-
-/** A line of Sphinx FSG text: by a word from a state to another, or by none. */
-export const transition = (from: number, to: number, weight: number, word?: string): string =>
-  `TRANSITION ${from} ${to} ${weight.toPrecision(4)}${word === undefined ? "" : ` ${word}`}`;
-
-/** Sphinx FSG text: one line a transition; sentence ends are null transitions to one last state. */
-export function toFsg(start: State, name = "bench"): string {
-  const residuals = residualsFrom(start);
-  const last = residuals.length;
-  const lines = [`FSG_BEGIN ${name}`, `NUM_STATES ${last + 1}`, "START_STATE 0", `FINAL_STATE ${last}`];
-  residuals.forEach(({ ways, final }, from) => {
-    for (const { word, to, weight } of ways) lines.push(transition(from, to, weight, word));
-    if (final > 0) lines.push(transition(from, last, final));
-  });
-  lines.push("FSG_END", "");
-  return lines.join("\n");
 }
 
 /** Words that may follow `sentence` (with roles) in the grammar, and whether it may end there; undefined when it is not in it. */
