@@ -21,7 +21,10 @@ export default defineConfig({
   root: "web",
   base: "/",
   // The runtime without graphics cards; its own files are fetched by address, from the shop.
-  resolve: { alias: { "onnxruntime-web": "onnxruntime-web/wasm" }, conditions: ["onnxruntime-web-use-extern-wasm", "browser", "module", "import", "default"] },
+  resolve: {
+    alias: { "onnxruntime-web": "onnxruntime-web/wasm" },
+    conditions: ["onnxruntime-web-use-extern-wasm", "browser", "module", "import", "default"],
+  },
   worker: { format: "es" },
   build: {
     outDir: resolve(here, "dist/web"),

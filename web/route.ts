@@ -1,7 +1,19 @@
 // Where in the book the screen is, as the address's hash: `#/book/ID?cylinder=2&step=rings`.
 import { signal } from "@preact/signals";
 
-export const PAGES = ["shelf", "new", "book", "bench", "place", "bores", "whatif", "sheet", "record", "gauges", "person"] as const;
+export const PAGES = [
+  "shelf",
+  "new",
+  "book",
+  "bench",
+  "place",
+  "bores",
+  "whatif",
+  "sheet",
+  "record",
+  "gauges",
+  "person",
+] as const;
 export type Page = (typeof PAGES)[number];
 
 export interface Route {

@@ -26,12 +26,9 @@ export function Glance({ said, here, heard, tentative }: GlanceProps) {
         <Asked quantity={said.asked} />
       ) : heard === "" ? (
         // Beside what was just said and answered, a hint would be read as the answer.
-        <>
-          <p class="glance-hint">
-            The figure you say stands here. Say it whole: what, where, how much.{" "}
-            <q class="heard">ring gap two top, twelve thou</q>
-          </p>
-        </>
+        <p class="glance-hint">
+          The figure you say stands here. Say it whole: what, where, how much. <q class="heard">ring gap two top, twelve thou</q>
+        </p>
       ) : null}
       {heard === "" ? null : (
         <p class="glance-heard">

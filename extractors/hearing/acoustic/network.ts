@@ -1,5 +1,6 @@
 // The acoustic network: sound in, phone posteriors out. The same in a browser worker and a Node worker: the runtime is WebAssembly.
 import { env, InferenceSession, Tensor } from "onnxruntime-web";
+import { seeded } from "../audio/noise.ts";
 import { PHONES } from "./phones.ts";
 import type { Posteriors } from "./posteriors.ts";
 
@@ -8,6 +9,12 @@ export const NETWORK_RATE = 16_000;
 
 /** The network was trained on clips whose loudest sample lies between 3,000 and 27,000 of 32,768. */
 const LOUDEST = 12_000;
+
+/** Quiet put before and behind a clip, samples: it was trained on sentences with a moment of the room around them. */
+const LEAD = 4000;
+const TAIL = 6400;
+/** Level of that room's hiss, of 32,768. */
+const HISS = 5;
 
 export class AcousticNetwork {
   readonly #session: InferenceSession;
@@ -32,7 +39,11 @@ export class AcousticNetwork {
   async posteriors(pcm: Float32Array): Promise<Posteriors> {
     let top = 1e-4;
     for (const sample of pcm) top = Math.max(top, Math.abs(sample));
-    const samples = pcm.map((sample) => (sample / top) * LOUDEST);
+    const random = seeded(1);
+    const samples = Float32Array.from({ length: LEAD + pcm.length + TAIL }, () => (random() - 0.5) * HISS);
+    pcm.forEach((sample, index) => {
+      samples[LEAD + index] = (samples[LEAD + index] ?? 0) + (sample / top) * LOUDEST;
+    });
     const { posteriors } = await this.#session.run({ samples: new Tensor("float32", samples, [1, samples.length]) });
     if (posteriors === undefined) throw new Error("Expected posteriors from the acoustic network, got none");
     const [, frames = 0, labels = 0] = posteriors.dims;

@@ -4,7 +4,10 @@ import { createRequire } from "node:module";
 import path from "node:path";
 
 /** The project's root, from the source or from the build. */
-const ROOT = path.resolve(import.meta.dirname, import.meta.dirname.includes(`${path.sep}dist${path.sep}`) ? "../../../.." : "../../..");
+const ROOT = path.resolve(
+  import.meta.dirname,
+  import.meta.dirname.includes(`${path.sep}dist${path.sep}`) ? "../../../.." : "../../..",
+);
 
 const NETWORK = path.join(ROOT, "extractors/hearing/model/phones.onnx");
 

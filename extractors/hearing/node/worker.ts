@@ -21,8 +21,7 @@ async function answer(request: Exclude<WorkerRequest, { what: "close" }>): Promi
   const { id } = request;
   try {
     const open = await ear;
-    if (request.what === "hear")
-      port?.postMessage({ id, done: await open.hear(request.pcm, request.rate, request.options) });
+    if (request.what === "hear") port?.postMessage({ id, done: await open.hear(request.pcm, request.rate, request.options) });
     else {
       open.prepare(request.options);
       port?.postMessage({ id, done: true });

@@ -20,222 +20,219 @@ const MOST_STEPS = 6000;
 
 const NONE = Number.NEGATIVE_INFINITY;
 
+/** Partial sentences by where they are, one of each: their log score, and the lattice's node they came from. */
+interface Cells {
+  readonly score: Float32Array;
+  readonly from: Int32Array;
+}
+
+const cells = (count: number): Cells => ({ score: new Float32Array(count).fill(NONE), from: new Int32Array(count) });
+
+/** What is open in one frame: in the phones and the blanks of the trees, and between words. */
+interface Front {
+  readonly phone: Cells;
+  readonly blank: Cells;
+  nodes: number[];
+  /** Waiting in silence between two words. */
+  readonly silent: Cells;
+  /** Just come by a word, and the label of its last phone. */
+  readonly come: Cells;
+  readonly last: Uint8Array;
+  states: number[];
+}
+
+const front = (graph: Graph): Front => ({
+  phone: cells(graph.label.length),
+  blank: cells(graph.label.length),
+  nodes: [],
+  silent: cells(graph.states),
+  come: cells(graph.states),
+  last: new Uint8Array(graph.states),
+  states: [],
+});
+
 /** One graph's search; its arrays are kept from one clip to the next. */
 export class Search {
   readonly #graph: Graph;
   readonly #beam: number;
-  #phone: Float32Array;
-  #blank: Float32Array;
-  #phoneFrom: Int32Array;
-  #blankFrom: Int32Array;
-  #phone2: Float32Array;
-  #blank2: Float32Array;
-  #phoneFrom2: Int32Array;
-  #blankFrom2: Int32Array;
+  /** The frame in which a node was last reached. */
   readonly #mark: Int32Array;
+  #now: Front;
+  #next: Front;
+  #lattice = new Lattice();
   #clock = 0;
+  /** Score of the best partial sentence of the frame before, and of the frame that is being made. */
+  #best = 0;
+  #top = NONE;
 
   /** @param beam how far behind the best a partial sentence is kept, natural-log units */
   constructor(graph: Graph, beam = BEAM) {
     this.#graph = graph;
     this.#beam = beam;
-    const nodes = graph.label.length;
-    this.#phone = new Float32Array(nodes);
-    this.#blank = new Float32Array(nodes);
-    this.#phone2 = new Float32Array(nodes);
-    this.#blank2 = new Float32Array(nodes);
-    this.#phoneFrom = new Int32Array(nodes);
-    this.#blankFrom = new Int32Array(nodes);
-    this.#phoneFrom2 = new Int32Array(nodes);
-    this.#blankFrom2 = new Int32Array(nodes);
-    this.#mark = new Int32Array(nodes);
+    this.#mark = new Int32Array(graph.label.length);
+    this.#now = front(graph);
+    this.#next = front(graph);
   }
 
   /** The likeliest sentences, best first, at most `count` of them; none where no sentence of the grammar was reached. */
   sentences(posteriors: Posteriors, count: number): readonly Sentence[] {
-    const { lattice, ends } = this.#pass(posteriors);
+    this.#start();
+    for (let frame = 0; frame < posteriors.frames; frame += 1) this.#step(posteriors.values, frame * posteriors.labels);
     const found: Sentence[] = [];
-    for (const { words, score } of lattice.sentences(ends, WIDTH, MOST_STEPS)) {
+    for (const { words, score } of this.#lattice.sentences(this.#ends(), WIDTH, MOST_STEPS)) {
       found.push({ words: words.map((word) => this.#graph.words[word] ?? ""), score });
       if (found.length >= count) break;
     }
     return found;
   }
 
-  #pass({ values, frames, labels }: Posteriors): { lattice: Lattice; ends: { node: number; score: number }[] } {
-    const { states, rootFrom, rootTo, label, gain, childFrom, childTo, endFrom, endWord, endState, endGain, final } = this.#graph;
-    const lattice = new Lattice();
-    const mark = this.#mark;
-    // Of each state: the best sentence that waits in silence there, and that which has just come by a word, with its last phone.
-    let silent = new Float32Array(states).fill(NONE);
-    let silentNode = new Int32Array(states);
-    let come = new Float32Array(states).fill(NONE);
-    let comeNode = new Int32Array(states);
-    let comeLabel = new Uint8Array(states);
-    let silent2 = new Float32Array(states).fill(NONE);
-    let silentNode2 = new Int32Array(states);
-    let come2 = new Float32Array(states).fill(NONE);
-    let comeNode2 = new Int32Array(states);
-    let comeLabel2 = new Uint8Array(states);
-    let openStates: number[] = [0];
-    silent[0] = 0;
-    silentNode[0] = lattice.node(0, 0);
-    let active: number[] = [];
-    let best = 0;
-
-    for (let frame = 0; frame < frames; frame += 1) {
-      const row = frame * labels;
-      const blankScore = values[row] ?? 0;
-      const floor = best - this.#beam;
-      const [phone, blank, phoneFrom, blankFrom] = [this.#phone, this.#blank, this.#phoneFrom, this.#blankFrom];
-      const [phone2, blank2, phoneFrom2, blankFrom2] = [this.#phone2, this.#blank2, this.#phoneFrom2, this.#blankFrom2];
-      this.#clock += 1;
-      const now = this.#clock;
-      const next: number[] = [];
-      let top = NONE;
-
-      for (const state of openStates) {
-        const waits = silent[state] as number;
-        const arrived = come[state] as number;
-        if (waits < floor && arrived < floor) continue;
-        const last = comeLabel[state];
-        for (let node = rootFrom[state] as number; node < (rootTo[state] as number); node += 1) {
-          const of = label[node] as number;
-          let score = waits;
-          let from = silentNode[state] as number;
-          if (arrived > waits && of !== last) {
-            score = arrived;
-            from = comeNode[state] as number;
-          }
-          score += gain[node] as number;
-          if (score < floor) continue;
-          score += values[row + of] as number;
-          if (mark[node] !== now) {
-            mark[node] = now;
-            blank2[node] = NONE;
-            next.push(node);
-          } else if (score <= (phone2[node] as number)) continue;
-          phone2[node] = score;
-          phoneFrom2[node] = from;
-          if (score > top) top = score;
-        }
-      }
-
-      for (const node of active) {
-        const p = phone[node] as number;
-        const b = blank[node] as number;
-        if (p < floor && b < floor) continue;
-        const of = label[node] as number;
-        const stays = p + (values[row + of] as number);
-        if (mark[node] !== now) {
-          mark[node] = now;
-          phone2[node] = stays;
-          phoneFrom2[node] = phoneFrom[node] as number;
-          blank2[node] = NONE;
-          next.push(node);
-        } else if (stays > (phone2[node] as number)) {
-          phone2[node] = stays;
-          phoneFrom2[node] = phoneFrom[node] as number;
-        }
-        if (stays > top) top = stays;
-        const first = childFrom[node] as number;
-        const end = childTo[node] as number;
-        if (first === end) continue;
-        const pausedFrom = p > b ? (phoneFrom[node] as number) : (blankFrom[node] as number);
-        const paused = (p > b ? p : b) + blankScore;
-        // A node is marked by then; its blank was none.
-        blank2[node] = paused;
-        blankFrom2[node] = pausedFrom;
-        if (paused > top) top = paused;
-        for (let child = first; child < end; child += 1) {
-          const childLabel = label[child] as number;
-          let score = b;
-          let from = blankFrom[node] as number;
-          if (p > b && childLabel !== of) {
-            score = p;
-            from = phoneFrom[node] as number;
-          }
-          score += gain[child] as number;
-          if (score < floor) continue;
-          score += values[row + childLabel] as number;
-          if (mark[child] !== now) {
-            mark[child] = now;
-            blank2[child] = NONE;
-            next.push(child);
-          } else if (score <= (phone2[child] as number)) continue;
-          phone2[child] = score;
-          phoneFrom2[child] = from;
-          if (score > top) top = score;
-        }
-      }
-
-      // Sentences that wait between two words.
-      const open2: number[] = [];
-      for (const state of openStates) {
-        const waits = silent[state] as number;
-        const arrived = come[state] as number;
-        const byWord = arrived > waits;
-        const score = (byWord ? arrived : waits) + blankScore;
-        if ((byWord ? arrived : waits) < floor) continue;
-        let node = (byWord ? comeNode[state] : silentNode[state]) as number;
-        const other = (byWord ? silentNode[state] : comeNode[state]) as number;
-        const behind = byWord ? waits - arrived : arrived - waits;
-        const better = byWord ? arrived : waits;
-        if (behind > -WIDTH) node = lattice.meet(state, node, better, other, better + behind);
-        silent2[state] = score;
-        silentNode2[state] = node;
-        come2[state] = NONE;
-        open2.push(state);
-        if (score > top) top = score;
-      }
-
-      const floor2 = top - this.#beam;
-      let live = 0;
-      for (const node of next) {
-        const score = phone2[node] as number;
-        if (score < floor2 && (blank2[node] as number) < floor2) continue;
-        next[live] = node;
-        live += 1;
-        if (score < floor2) continue;
-        for (let end = endFrom[node] as number; end < (endFrom[node + 1] as number); end += 1) {
-          const state = endState[end] as number;
-          const whole = score + (endGain[end] as number);
-          if (whole < floor2) continue;
-          if (silent2[state] === NONE && come2[state] === NONE) open2.push(state);
-          if (come2[state] === NONE) comeNode2[state] = lattice.node(state, whole);
-          lattice.link(comeNode2[state] as number, phoneFrom2[node] as number, endWord[end] as number, whole);
-          if (whole > (come2[state] as number)) {
-            come2[state] = whole;
-            comeLabel2[state] = label[node] as number;
-          }
-        }
-      }
-      next.length = live;
-      for (const state of openStates) {
-        silent[state] = NONE;
-        come[state] = NONE;
-      }
-      [silent, silent2] = [silent2, silent];
-      [silentNode, silentNode2] = [silentNode2, silentNode];
-      [come, come2] = [come2, come];
-      [comeNode, comeNode2] = [comeNode2, comeNode];
-      [comeLabel, comeLabel2] = [comeLabel2, comeLabel];
-      [this.#phone, this.#phone2] = [phone2, phone];
-      [this.#blank, this.#blank2] = [blank2, blank];
-      [this.#phoneFrom, this.#phoneFrom2] = [phoneFrom2, phoneFrom];
-      [this.#blankFrom, this.#blankFrom2] = [blankFrom2, blankFrom];
-      openStates = open2;
-      active = next;
-      best = top;
+  #start(): void {
+    const { silent, come, states } = this.#now;
+    for (const state of states) {
+      silent.score[state] = NONE;
+      come.score[state] = NONE;
     }
+    this.#lattice = new Lattice();
+    this.#now.nodes = [];
+    this.#now.states = [0];
+    silent.score[0] = 0;
+    silent.from[0] = this.#lattice.node(0, 0);
+    this.#best = 0;
+  }
 
-    const ends: { node: number; score: number }[] = [];
-    for (const state of openStates) {
-      const stop = final[state] as number;
+  #step(values: Float32Array, row: number): void {
+    this.#clock += 1;
+    this.#top = NONE;
+    this.#next.nodes = [];
+    this.#next.states = [];
+    const floor = this.#best - this.#beam;
+    for (const state of this.#now.states) this.#enter(state, values, row, floor);
+    for (const node of this.#now.nodes) this.#advance(node, values, row, floor);
+    for (const state of this.#now.states) this.#wait(state, values[row] as number, floor);
+    this.#arrive(this.#top - this.#beam);
+    const { silent, come, states } = this.#now;
+    for (const state of states) {
+      silent.score[state] = NONE;
+      come.score[state] = NONE;
+    }
+    [this.#now, this.#next] = [this.#next, this.#now];
+    this.#best = this.#top;
+  }
+
+  /** A partial sentence reaches the phone of a node, or one that reached it with a better score stays. */
+  #reach(node: number, score: number, from: number): void {
+    const { phone, blank, nodes } = this.#next;
+    if (this.#mark[node] !== this.#clock) {
+      this.#mark[node] = this.#clock;
+      blank.score[node] = NONE;
+      nodes.push(node);
+    } else if (score <= (phone.score[node] as number)) return;
+    phone.score[node] = score;
+    phone.from[node] = from;
+    if (score > this.#top) this.#top = score;
+  }
+
+  /** From between two words into the first phones of the next. */
+  #enter(state: number, values: Float32Array, row: number, floor: number): void {
+    const { rootFrom, rootTo, label, gain } = this.#graph;
+    const { silent, come, last } = this.#now;
+    const waits = silent.score[state] as number;
+    const arrived = come.score[state] as number;
+    if (waits < floor && arrived < floor) return;
+    const end = rootTo[state] as number;
+    for (let node = rootFrom[state] as number; node < end; node += 1) {
+      const of = label[node] as number;
+      const straight = arrived > waits && of !== last[state];
+      const score = (straight ? arrived : waits) + (gain[node] as number);
+      if (score < floor) continue;
+      this.#reach(node, score + (values[row + of] as number), (straight ? come.from[state] : silent.from[state]) as number);
+    }
+  }
+
+  /** A phone lasts, a blank follows it, or the next phone of the word does. */
+  #advance(node: number, values: Float32Array, row: number, floor: number): void {
+    const { label, gain, childFrom, childTo } = this.#graph;
+    const { phone, blank } = this.#now;
+    const sounds = phone.score[node] as number;
+    const rests = blank.score[node] as number;
+    if (sounds < floor && rests < floor) return;
+    const of = label[node] as number;
+    const soundsFrom = phone.from[node] as number;
+    const restsFrom = blank.from[node] as number;
+    this.#reach(node, sounds + (values[row + of] as number), soundsFrom);
+    const first = childFrom[node] as number;
+    const end = childTo[node] as number;
+    if (first === end) return;
+    const paused = Math.max(sounds, rests) + (values[row] as number);
+    this.#next.blank.score[node] = paused;
+    this.#next.blank.from[node] = sounds > rests ? soundsFrom : restsFrom;
+    if (paused > this.#top) this.#top = paused;
+    for (let child = first; child < end; child += 1) {
+      const childLabel = label[child] as number;
+      const straight = sounds > rests && childLabel !== of;
+      const score = (straight ? sounds : rests) + (gain[child] as number);
+      if (score < floor) continue;
+      this.#reach(child, score + (values[row + childLabel] as number), straight ? soundsFrom : restsFrom);
+    }
+  }
+
+  /** Sentences that wait between two words; of two that meet both stay possible. */
+  #wait(state: number, blankScore: number, floor: number): void {
+    const { silent, come } = this.#now;
+    const waits = silent.score[state] as number;
+    const arrived = come.score[state] as number;
+    const better = Math.max(waits, arrived);
+    if (better < floor) return;
+    const worse = Math.min(waits, arrived);
+    const [one, other] = arrived > waits ? [come.from, silent.from] : [silent.from, come.from];
+    let node = one[state] as number;
+    if (worse > better - WIDTH) node = this.#lattice.meet(state, node, better, other[state] as number, worse);
+    this.#next.silent.score[state] = better + blankScore;
+    this.#next.silent.from[state] = node;
+    this.#next.come.score[state] = NONE;
+    this.#next.states.push(state);
+    if (better + blankScore > this.#top) this.#top = better + blankScore;
+  }
+
+  /** Words that end in this frame lead to the states behind them; what lies below the beam is given up. */
+  #arrive(floor: number): void {
+    const next = this.#next;
+    let live = 0;
+    for (const node of next.nodes) {
+      const score = next.phone.score[node] as number;
+      if (score < floor && (next.blank.score[node] as number) < floor) continue;
+      next.nodes[live] = node;
+      live += 1;
+      if (score >= floor) this.#end(node, score, floor);
+    }
+    next.nodes.length = live;
+  }
+
+  #end(node: number, score: number, floor: number): void {
+    const { endFrom, endWord, endState, endGain, label } = this.#graph;
+    const { silent, come, last, phone, states } = this.#next;
+    const behind = endFrom[node + 1] as number;
+    for (let end = endFrom[node] as number; end < behind; end += 1) {
+      const state = endState[end] as number;
+      const whole = score + (endGain[end] as number);
+      if (whole < floor) continue;
+      const isNew = come.score[state] === NONE;
+      if (isNew && silent.score[state] === NONE) states.push(state);
+      if (isNew) come.from[state] = this.#lattice.node(state, whole);
+      this.#lattice.link(come.from[state] as number, phone.from[node] as number, endWord[end] as number, whole);
+      if (whole <= (come.score[state] as number)) continue;
+      come.score[state] = whole;
+      last[state] = label[node] as number;
+    }
+  }
+
+  /** Where a sentence may stop, with its whole score there. */
+  *#ends(): Generator<{ readonly node: number; readonly score: number }> {
+    for (const state of this.#now.states) {
+      const stop = this.#graph.final[state] as number;
       if (stop === NONE) continue;
-      if ((silent[state] as number) > NONE) ends.push({ node: silentNode[state] as number, score: (silent[state] as number) + stop });
-      if ((come[state] as number) > NONE) ends.push({ node: comeNode[state] as number, score: (come[state] as number) + stop });
+      for (const { score, from } of [this.#now.silent, this.#now.come])
+        if ((score[state] as number) > NONE) yield { node: from[state] as number, score: (score[state] as number) + stop };
     }
-    return { lattice, ends };
   }
 }

@@ -74,7 +74,11 @@ function* talk(count: number): Generator<Said> {
 function speak({ text }: Said, number: number): Float32Array {
   const file = path.join(clips, `${number}.wav`);
   if (!existsSync(file)) {
-    const said = text.replace(/\bthou\b/g, "[[TaU]]").replace(/\bb\b/g, "[[bi:]]").replace(/\bpsi\b/g, "p s i").replace(/\bcc\b/g, "c c");
+    const said = text
+      .replace(/\bthou\b/g, "[[TaU]]")
+      .replace(/\bb\b/g, "[[bi:]]")
+      .replace(/\bpsi\b/g, "p s i")
+      .replace(/\bcc\b/g, "c c");
     const [speed, pitch] = [120 + Math.floor(random() * 90), 15 + Math.floor(random() * 70)];
     execFileSync("espeak-ng", ["-v", pick(VOICES), "-s", String(speed), "-p", String(pitch), "-w", file, said]);
   }
@@ -91,12 +95,15 @@ const rows: { readonly evidence: Evidence; readonly right: boolean }[] = [];
 const count = Number(values.sentences);
 for (const [number, said] of [...bench(count), ...talk(count)].entries()) {
   const clean = speak(said, number);
-  for (const decibels of [undefined, 18, 10, 5]) {
+  for (const decibels of [undefined, 15, 8]) {
     const pcm = decibels === undefined ? clean : mixAt(clean, pinkNoise(clean.length, seeded(number)), decibels);
     const posteriors = await network.posteriors(pcm);
     const { evidence, best } = ear.rank(posteriors, { spec: DEMO_SPEC, context: said.context });
     if (best === undefined) continue;
-    rows.push({ evidence, right: said.meaning !== undefined && meaningOf(best, said.context, DEMO_SPEC).meaning === said.meaning });
+    rows.push({
+      evidence,
+      right: said.meaning !== undefined && meaningOf(best, said.context, DEMO_SPEC).meaning === said.meaning,
+    });
   }
 }
 await ear.close();
@@ -120,10 +127,10 @@ function solve(matrix: number[][], right: number[]): number[] {
 }
 
 /** A light ridge: no weight is driven far by a few clips. */
-const RIDGE = 0.3;
+const RIDGE: number = 0.3;
 
 /** Weights of the likeliest logistic model, by Newton's steps. */
-function fit(sample: typeof rows): readonly number[] {
+function fitted(sample: typeof rows): readonly number[] {
   const features = sample.map(({ evidence }) => featuresOf(evidence));
   let weights = (features[0] ?? []).map(() => 0);
   for (let step = 0; step < 30; step += 1) {
@@ -146,18 +153,23 @@ function fit(sample: typeof rows): readonly number[] {
   return weights;
 }
 
-const weights = fit(rows).map((weight) => Number(weight.toFixed(3)));
+const weights = fitted(rows).map((weight) => Number(weight.toFixed(3)));
 writeFileSync(path.join(import.meta.dirname, "../model/doubt.json"), `${JSON.stringify({ weights })}\n`);
 // How well the chance is calibrated: fitted on even rows, told of odd ones.
-const half = fit(rows.filter((_, index) => index % 2 === 0));
+const half = fitted(rows.filter((_, index) => index % 2 === 0));
 const bins = [0, 0.02, 0.1, 0.25, 0.5, 0.75, 0.9, 0.97, 0.99, 0.997, 1.01];
-process.stdout.write(`${rows.length} clips, ${rows.filter(({ right }) => right).length} right; weights ${weights.join(" ")}\nchance          clips  mean   right\n`);
+process.stdout.write(
+  `${rows.length} clips, ${rows.filter(({ right }) => right).length} right; weights ${weights.join(" ")}\nchance          clips  mean   right\n`,
+);
 for (let bin = 0; bin + 1 < bins.length; bin += 1) {
   const [low, high] = [bins[bin] ?? 0, bins[bin + 1] ?? 1];
   const inside = rows
     .filter((_, index) => index % 2 === 1)
     .map((row) => ({ ...row, chance: logistic(half, featuresOf(row.evidence)) }))
     .filter(({ chance }) => chance >= low && chance < high);
-  const mean = (of: (row: (typeof inside)[number]) => number) => (inside.reduce((sum, row) => sum + of(row), 0) / Math.max(1, inside.length)).toFixed(3);
-  process.stdout.write(`${low.toFixed(3)}-${Math.min(1, high).toFixed(3)}  ${String(inside.length).padStart(6)}  ${mean(({ chance }) => chance)}  ${mean(({ right }) => (right ? 1 : 0))}\n`);
+  const mean = (of: (row: (typeof inside)[number]) => number) =>
+    (inside.reduce((sum, row) => sum + of(row), 0) / Math.max(1, inside.length)).toFixed(3);
+  process.stdout.write(
+    `${low.toFixed(3)}-${Math.min(1, high).toFixed(3)}  ${String(inside.length).padStart(6)}  ${mean(({ chance }) => chance)}  ${mean(({ right }) => (right ? 1 : 0))}\n`,
+  );
 }

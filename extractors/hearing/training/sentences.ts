@@ -42,7 +42,9 @@ const pick = <T>(list: readonly T[]): T => list[Math.floor(random() * list.lengt
 const { dictionary } = (await import(pathToFileURL(path.join(values.dictionary, "index.js")).href)) as {
   dictionary: Readonly<Record<string, string>>;
 };
-const general = new Map(Object.entries(dictionary).map(([word, phones]) => [word, phones.replace(/\d/g, "").replace(/ *#.*/, "")]));
+const general = new Map(
+  Object.entries(dictionary).map(([word, phones]) => [word, phones.replace(/\d/g, "").replace(/ *#.*/, "")]),
+);
 
 /** The usual way to say a word: the bench's own where it has one. */
 const phonesOf = (word: string): string | undefined => pronunciationsOf(word)?.[0] ?? general.get(word);
@@ -77,7 +79,8 @@ const contexts: readonly Context[] = [
 /** Plain sentences of two to nine known words in the documents below a folder. */
 function* english(folder: string): Generator<string> {
   for (const name of readdirSync(folder, { recursive: true, encoding: "utf8" })) {
-    if (!/\.(md|txt|markdown)$/i.test(name)) continue;
+    // Prose only: a dictionary's own text files are lines of words and phones.
+    if (!/\.(md|markdown)$/i.test(name)) continue;
     let text = "";
     try {
       text = readFileSync(path.join(folder, name), "utf8");

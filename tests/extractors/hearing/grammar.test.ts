@@ -44,9 +44,7 @@ const wellHeard = (text: string): Heard => ({
 });
 
 const says = (context: Context, words: string) =>
-  Math.max(
-    ...grammarsFor(DEMO_SPEC, context).map(({ key, start }) => follow(startOf(key, start), words.split(" "))?.final ?? 0),
-  );
+  Math.max(...grammarsFor(DEMO_SPEC, context).map(({ key, start }) => follow(startOf(key, start), words.split(" "))?.final ?? 0));
 
 describe("the grammar", () => {
   it("has a pronunciation for every word, in phones of the network", () => {

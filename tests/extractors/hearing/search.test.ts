@@ -37,7 +37,11 @@ function alignment(labels: readonly number[], { values, frames }: Posteriors): n
   for (let frame = 0; frame < frames; frame += 1) {
     row = path.map((label, index) => {
       const skips = label !== 0 && label !== path[index - 2];
-      const before = Math.max(row[index] ?? 0, row[index - 1] ?? Number.NEGATIVE_INFINITY, skips && index >= 2 ? (row[index - 2] ?? 0) : Number.NEGATIVE_INFINITY);
+      const before = Math.max(
+        row[index] ?? 0,
+        row[index - 1] ?? Number.NEGATIVE_INFINITY,
+        skips && index >= 2 ? (row[index - 2] ?? 0) : Number.NEGATIVE_INFINITY,
+      );
       // A sentence may begin with its first label.
       const begins = frame === 0 && index === 1 ? 0 : before;
       return begins + (values[frame * LABELS + label] ?? 0);
@@ -47,7 +51,11 @@ function alignment(labels: readonly number[], { values, frames }: Posteriors): n
 }
 
 /** Every sentence from a state, with its words and the grammar's log weight. */
-function* everySentence(state: State, said: readonly string[] = [], weight = 0): Generator<{ words: readonly string[]; weight: number }> {
+function* everySentence(
+  state: State,
+  said: readonly string[] = [],
+  weight = 0,
+): Generator<{ words: readonly string[]; weight: number }> {
   const total = state.arcs.reduce((sum, arc) => sum + arc.weight, state.final);
   if (state.final > 0) yield { words: said, weight: weight + Math.log(state.final / total) * GRAMMAR_SCALE };
   for (const arc of state.arcs)
@@ -90,7 +98,8 @@ describe("the search", () => {
         // Of a sentence that meets a better one just where a word ends, the blank between two equal phones may be left out.
         const blank = Math.max(...Array.from({ length: frames }, (_, frame) => -(posteriors.values[frame * LABELS] ?? 0)));
         const exact = new Map(scored(start, posteriors).map(({ text, score }) => [text, score]));
-        for (const { words: said, score } of found) expect(score).toBeLessThanOrEqual((exact.get(said.join(" ")) ?? -1e9) + blank);
+        for (const { words: said, score } of found)
+          expect(score).toBeLessThanOrEqual((exact.get(said.join(" ")) ?? -1e9) + blank);
         const second = wanted[1];
         if (second !== undefined) expect(found.map(({ words: said }) => said.join(" "))).toContain(second.text);
       }),

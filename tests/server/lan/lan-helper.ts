@@ -31,9 +31,7 @@ export async function bootLan(
   options: { webDir?: string; now?: () => number; logger?: import("pino").Logger } = {},
 ): Promise<TestLan> {
   const shop = await bootShop(
-    options.webDir === undefined
-      ? {}
-      : { deps: { webDir: options.webDir, modelFiles: servedFiles() } },
+    options.webDir === undefined ? {} : { deps: { webDir: options.webDir, modelFiles: servedFiles() } },
   );
   const build = await openDemoBuild(shop.app);
   const list = new DoorList(shop.data.store.db, options.now);
