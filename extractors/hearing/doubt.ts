@@ -1,5 +1,5 @@
 // Evidence in, the chance that the sentence means what was said out, and what is done with it.
-import FITTED from "./model/doubt.json" with { type: "json" };
+import { WEIGHTS } from "./model/weights.ts";
 import type { Evidence, HeardVerdict } from "./types.ts";
 
 /** What the chance is worked out from, each about 0 to 1; the order is that of the fitted weights. */
@@ -19,7 +19,7 @@ export const logistic = (weights: readonly number[], features: readonly number[]
   1 / (1 + Math.exp(-features.reduce((sum, feature, index) => sum + feature * (weights[index] ?? 0), 0)));
 
 /** Probability, fitted to clips kept apart from training (training/doubt.ts writes the weights). */
-export const chanceOf = (evidence: Evidence): number => logistic(FITTED.weights, featuresOf(evidence));
+export const chanceOf = (evidence: Evidence): number => logistic(WEIGHTS, featuresOf(evidence));
 
 /**
  * What mistakes cost, in questions. A figure that is wrong in the book costs a hundred; but each is said back at once, and one in four is

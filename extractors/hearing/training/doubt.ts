@@ -1,5 +1,5 @@
 // Fits the doubt: sentences of the bench and talk, said by voices that the network was not trained on, clean and in noise, are heard; the
-// evidence of each and whether its meaning was right give the weights of one logistic chance. Writes model/doubt.json.
+// evidence of each and whether its meaning was right give the weights of one logistic chance. Writes model/weights.ts.
 // Usage: tsx extractors/hearing/training/doubt.ts --clips FOLDER [--sentences N] [--talk FILE]; needs espeak-ng. Clips are kept in FOLDER.
 import { execFileSync } from "node:child_process";
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
@@ -154,7 +154,10 @@ function fitted(sample: typeof rows): readonly number[] {
 }
 
 const weights = fitted(rows).map((weight) => Number(weight.toFixed(3)));
-writeFileSync(path.join(import.meta.dirname, "../model/doubt.json"), `${JSON.stringify({ weights })}\n`);
+writeFileSync(
+  path.join(import.meta.dirname, "../model/weights.ts"),
+  `// Written by training/doubt.ts: the fitted weights of the doubt, in the order of its features.\nexport const WEIGHTS: readonly number[] = [${weights.join(", ")}];\n`,
+);
 // How well the chance is calibrated: fitted on even rows, told of odd ones.
 const half = fitted(rows.filter((_, index) => index % 2 === 0));
 const bins = [0, 0.02, 0.1, 0.25, 0.5, 0.75, 0.9, 0.97, 0.99, 0.997, 1.01];
