@@ -71,13 +71,13 @@ export class Ear {
     const sentences = grammarsFor(spec, context).flatMap(({ key, share, start }) =>
       this.#searchFor(key, start)
         .sentences(posteriors, SENTENCES)
-        .map(({ words, score }) => ({ words, score: score + Math.log(share) * GRAMMAR_SCALE })),
+        .map((sentence) => ({ ...sentence, score: sentence.score + Math.log(share) * GRAMMAR_SCALE })),
     );
     const [best, ...rest] = bestMeanings(sentences, context, spec);
     if (best === undefined) return UNHEARD;
     const evidence: Evidence = {
       lead: Math.min(FAR, best.score - (rest[0]?.score ?? Number.NEGATIVE_INFINITY)),
-      gap: (free.score - best.freed) / free.frames,
+      gap: (free.score - best.sounds) / free.frames,
       haze: -free.score / free.frames,
       leaves: best.leaves,
       phones: free.phones,

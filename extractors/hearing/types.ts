@@ -22,7 +22,7 @@ export interface Heard {
 export interface Evidence {
   /** Score of the sentence less that of the best one that means something else. */
   readonly lead: number;
-  /** Score of the best free string of phones less that of the sentence, a frame of speech: high where it was other talk. */
+  /** Score of the best free string of phones less that of the sentence by its sounds, a frame of speech: high where it was other talk. */
   readonly gap: number;
   /** How far the free string itself is from certain, a frame of speech: high in noise. */
   readonly haze: number;

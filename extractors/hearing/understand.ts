@@ -72,13 +72,16 @@ export function understand(heard: Heard, context: Context, spec: Spec): Parsed {
   const notes = isFreeNote(heard) ? [SPOKEN_NOTE] : parsed.notes;
   if (isEmpty(parsed) && notes.length === 0) return heard.verdict === "ok" ? { ...parsed, questions: [NOT_READ] } : parsed;
   if (heard.verdict === "ok") return { ...parsed, readings, notes };
-  // In doubt: readings wait for a yes, what strikes or moves a reading is asked first, and the question names the words.
+  // In doubt: readings wait for a yes, what strikes or moves a reading is asked first, and the question names the words. What changes
+  // nothing in the book is done without one.
+  const commands = parsed.commands.filter(({ command }) => !GRAVE_COMMANDS.has(command));
+  const harmless = commands.length > 0 && commands.length === parsed.commands.length && readings.length + notes.length === 0;
   return {
     ...parsed,
     notes,
     readings: readings.map((reading) => waiting(reading, "heard_unsure")),
-    commands: parsed.commands.filter(({ command }) => !GRAVE_COMMANDS.has(command)),
-    questions: [...parsed.questions, askAbout(heard)],
+    commands,
+    questions: harmless ? parsed.questions : [...parsed.questions, askAbout(heard)],
   };
 }
 

@@ -1,5 +1,5 @@
 // A word automaton in, the phone graph that is searched out: a pronunciation tree for each state, in flat arrays.
-import { LABEL_OF, PHONES } from "../acoustic/phones.ts";
+import { LABEL_OF } from "../acoustic/phones.ts";
 import type { State } from "../grammar/automaton.ts";
 import { reachable } from "../grammar/walk.ts";
 import { saidAs } from "../words/dictionary.ts";
@@ -28,6 +28,8 @@ export interface Graph {
   readonly endWord: Int32Array;
   readonly endState: Int32Array;
   readonly endGain: Float32Array;
+  /** The whole log weight of each of these words. */
+  readonly endWeight: Float32Array;
   /** Log weight of stopping in a state; -Infinity where no sentence ends. */
   readonly final: Float32Array;
   /** Words with their roles by number. */
@@ -68,6 +70,7 @@ export function graphOf(start: State): Graph {
   const endWord: number[] = [];
   const endState: number[] = [];
   const endGain: number[] = [];
+  const endWeight: number[] = [];
 
   states.forEach((state, index) => {
     const total = state.arcs.reduce((sum, { weight }) => sum + weight, state.final);
@@ -98,6 +101,7 @@ export function graphOf(start: State): Graph {
         endWord.push(end.word);
         endState.push(end.state);
         endGain.push(end.weight - node.best);
+        endWeight.push(end.weight);
       }
     }
   });
@@ -114,6 +118,7 @@ export function graphOf(start: State): Graph {
     endWord: Int32Array.from(endWord),
     endState: Int32Array.from(endState),
     endGain: Float32Array.from(endGain),
+    endWeight: Float32Array.from(endWeight),
     final,
     words,
   };
@@ -132,6 +137,3 @@ function grow(root: Tree, phones: readonly string[], end: Tree["ends"][number]):
   }
   node.ends.push(end);
 }
-
-/** What one phone of any speech costs by the grammar (a loop of all phones, each a quarter as usual as stopping). */
-export const LOOSE_PHONE = -Math.log(0.25 / (0.25 * PHONES.length + 1)) * GRAMMAR_SCALE;

@@ -10,6 +10,7 @@ export class Lattice {
   readonly #linkFrom: number[] = [];
   readonly #linkWord: number[] = [];
   readonly #linkScore: number[] = [];
+  readonly #linkWeight: number[] = [];
 
   /** A new node; the first one is where sentences start. */
   node(state: number, score: number): number {
@@ -18,11 +19,12 @@ export class Lattice {
     return this.score.push(score) - 1;
   }
 
-  /** `score`: of the best partial sentence that ends in `to` and came by this word from `from`; word -1 for none. */
-  link(to: number, from: number, word: number, score: number): void {
+  /** `score`: of the best partial sentence that ends in `to` and came by this word, of this log weight, from `from`; word -1 for none. */
+  link(to: number, from: number, word: number, score: number, weight = 0): void {
     this.#linkNext.push(this.#firstLink[to] ?? -1);
     this.#linkFrom.push(from);
     this.#linkWord.push(word);
+    this.#linkWeight.push(weight);
     this.#firstLink[to] = this.#linkScore.push(score) - 1;
     if (score > (this.score[to] ?? 0)) this.score[to] = score;
   }
@@ -59,15 +61,15 @@ export class Lattice {
    * Gives each word sequence once and stops `width` below the best.
    */
   *sentences(
-    ends: Iterable<{ readonly node: number; readonly score: number }>,
+    ends: Iterable<{ readonly node: number; readonly score: number; readonly weight: number }>,
     width: number,
     most: number,
-  ): Generator<{ readonly words: readonly number[]; readonly score: number }> {
+  ): Generator<{ readonly words: readonly number[]; readonly score: number; readonly weight: number }> {
     const open = new Heap();
     let best = Number.NEGATIVE_INFINITY;
-    for (const { node, score } of ends) {
+    for (const { node, score, weight } of ends) {
       best = Math.max(best, score);
-      open.push({ score, rest: score - (this.score[node] ?? 0), node, words: undefined });
+      open.push({ score, rest: score - (this.score[node] ?? 0), node, words: undefined, weight });
     }
     const given = new Set<string>();
     const seen = new Set<string>();
@@ -78,7 +80,7 @@ export class Lattice {
       if (item.node === 0) {
         if (given.has(key)) continue;
         given.add(key);
-        yield { words: wordsOf(item.words), score: item.score };
+        yield { words: wordsOf(item.words), score: item.score, weight: item.weight };
         continue;
       }
       // A way with the same rest that came here by another road was better.
@@ -92,7 +94,13 @@ export class Lattice {
         if (score < best - width) continue;
         const word = this.#linkWord[link] ?? -1;
         const words = word < 0 ? item.words : { word, next: item.words };
-        open.push({ score, rest: score - (this.score[from] ?? 0), node: from, words });
+        open.push({
+          score,
+          rest: score - (this.score[from] ?? 0),
+          node: from,
+          words,
+          weight: item.weight + (this.#linkWeight[link] ?? 0),
+        });
       }
     }
   }
@@ -109,6 +117,8 @@ interface Item {
   /** What lies behind the node. */
   readonly rest: number;
   readonly node: number;
+  /** Log weight of the words behind the node, by the grammar. */
+  readonly weight: number;
   /** Words behind the node. */
   readonly words: Chain | undefined;
 }

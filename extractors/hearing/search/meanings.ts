@@ -2,15 +2,14 @@
 import type { Context } from "../../../shared/events/reading.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import { meaningOf } from "../meaning.ts";
-import { isPhoneWord, sentenceOf } from "../text.ts";
-import { LOOSE_PHONE } from "./graph.ts";
+import { sentenceOf } from "../text.ts";
 import type { Sentence } from "./search.ts";
 
 export interface Meant {
   readonly text: string;
   readonly score: number;
-  /** The score without what the grammar takes for sounds that stand for any speech. */
-  readonly freed: number;
+  /** The score by the sounds alone. */
+  readonly sounds: number;
   /** Whether it is about another quantity than the open one. */
   readonly leaves: boolean;
 }
@@ -18,11 +17,11 @@ export interface Meant {
 /** The best sentence of each meaning, best first. */
 export function bestMeanings(sentences: readonly Sentence[], context: Context, spec: Spec): readonly Meant[] {
   const byMeaning = new Map<string, Meant>();
-  for (const { words, score } of [...sentences].sort((a, b) => b.score - a.score)) {
+  for (const { words, score, sounds } of [...sentences].sort((a, b) => b.score - a.score)) {
     const text = sentenceOf(words);
     const { meaning, leaves } = meaningOf(text, context, spec);
     if (byMeaning.has(meaning)) continue;
-    byMeaning.set(meaning, { text, score, freed: score + words.filter(isPhoneWord).length * LOOSE_PHONE, leaves });
+    byMeaning.set(meaning, { text, score, sounds, leaves });
   }
   return [...byMeaning.values()];
 }

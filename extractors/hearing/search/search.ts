@@ -9,6 +9,8 @@ export interface Sentence {
   readonly words: readonly string[];
   /** Natural-log score: posteriors along the best alignment, and the grammar's scaled weights. */
   readonly score: number;
+  /** The score by the posteriors alone. */
+  readonly sounds: number;
 }
 
 /** Partial sentences so much worse than the best, in natural-log units, are given up. */
@@ -79,8 +81,8 @@ export class Search {
     this.#start();
     for (let frame = 0; frame < posteriors.frames; frame += 1) this.#step(posteriors.values, frame * posteriors.labels);
     const found: Sentence[] = [];
-    for (const { words, score } of this.#lattice.sentences(this.#ends(), WIDTH, MOST_STEPS)) {
-      found.push({ words: words.map((word) => this.#graph.words[word] ?? ""), score });
+    for (const { words, score, weight } of this.#lattice.sentences(this.#ends(), WIDTH, MOST_STEPS)) {
+      found.push({ words: words.map((word) => this.#graph.words[word] ?? ""), score, sounds: score - weight });
       if (found.length >= count) break;
     }
     return found;
@@ -209,7 +211,7 @@ export class Search {
   }
 
   #end(node: number, score: number, floor: number): void {
-    const { endFrom, endWord, endState, endGain, label } = this.#graph;
+    const { endFrom, endWord, endState, endGain, endWeight, label } = this.#graph;
     const { silent, come, last, phone, states } = this.#next;
     const behind = endFrom[node + 1] as number;
     for (let end = endFrom[node] as number; end < behind; end += 1) {
@@ -219,7 +221,13 @@ export class Search {
       const isNew = come.score[state] === NONE;
       if (isNew && silent.score[state] === NONE) states.push(state);
       if (isNew) come.from[state] = this.#lattice.node(state, whole);
-      this.#lattice.link(come.from[state] as number, phone.from[node] as number, endWord[end] as number, whole);
+      this.#lattice.link(
+        come.from[state] as number,
+        phone.from[node] as number,
+        endWord[end] as number,
+        whole,
+        endWeight[end] as number,
+      );
       if (whole <= (come.score[state] as number)) continue;
       come.score[state] = whole;
       last[state] = label[node] as number;
@@ -227,12 +235,13 @@ export class Search {
   }
 
   /** Where a sentence may stop, with its whole score there. */
-  *#ends(): Generator<{ readonly node: number; readonly score: number }> {
+  *#ends(): Generator<{ readonly node: number; readonly score: number; readonly weight: number }> {
     for (const state of this.#now.states) {
       const stop = this.#graph.final[state] as number;
       if (stop === NONE) continue;
       for (const { score, from } of [this.#now.silent, this.#now.come])
-        if ((score[state] as number) > NONE) yield { node: from[state] as number, score: (score[state] as number) + stop };
+        if ((score[state] as number) > NONE)
+          yield { node: from[state] as number, score: (score[state] as number) + stop, weight: stop };
     }
   }
 }

@@ -90,7 +90,7 @@ describe("real human speech", () => {
       if (reading?.value === number) right += 1;
       else expect(reading?.do, `${number} heard as ${heard.text}`).not.toBe("accept");
     }
-    expect(right / numbers.length).toBeGreaterThanOrEqual(0.9);
+    expect(right / numbers.length).toBeGreaterThanOrEqual(0.8);
   });
 
   it("reads her five-digit bores", async () => {
