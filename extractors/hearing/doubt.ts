@@ -23,10 +23,10 @@ export const chanceOf = (evidence: Evidence): number => logistic(WEIGHTS, featur
 
 /**
  * What mistakes cost, in questions. A figure that is wrong in the book costs a hundred; but each is said back at once, and one in four is
- * taken to pass all the same (our assumption, no source). A sentence passed over, which has to be said again with nobody asking, costs ten.
+ * taken to pass all the same (our assumption, no source). A sentence passed over, which has to be said again with nobody asking, costs twenty.
  */
 const WRONG = 100 * 0.25;
-const PASSED_OVER = 10;
+const PASSED_OVER = 20;
 
 /** The cheapest in the mean: to take it, to ask, or to pass it over. */
 export function verdictOf(chance: number): HeardVerdict {
