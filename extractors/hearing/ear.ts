@@ -8,12 +8,15 @@ import { freeSpeech } from "./search/free.ts";
 import { GRAMMAR_SCALE, graphOf } from "./search/graph.ts";
 import { bestMeanings } from "./search/meanings.ts";
 import { Search } from "./search/search.ts";
+import { isFreeNote } from "./text.ts";
 import type { Evidence, Heard, HearOptions } from "./types.ts";
 
 /** Searches are kept for this many grammars: what is open goes to and fro between a few. */
 const KEPT = 12;
 /** Sentences that are read for their meaning. */
 const SENTENCES = 24;
+/** Frames of the word "note": 0.4 s. */
+const NOTE_FRAMES = 10;
 /** A lead beyond this tells no more. */
 const FAR = 12;
 
@@ -77,7 +80,8 @@ export class Ear {
     if (best === undefined) return UNHEARD;
     const evidence: Evidence = {
       lead: Math.min(FAR, best.score - (rest[0]?.score ?? Number.NEGATIVE_INFINITY)),
-      gap: (free.score - best.sounds) / free.frames,
+      // Any speech fits what follows "note" as well as it fits itself: all that is off is off in that word.
+      gap: (free.score - best.sounds) / (isFreeNote(best) ? Math.min(NOTE_FRAMES, free.frames) : free.frames),
       haze: -free.score / free.frames,
       leaves: best.leaves,
       phones: free.phones,
