@@ -34,11 +34,11 @@ beforeEach(async () => {
   await data.close();
 });
 
-/** Every file under `root` with its bytes, but for the lock and SQLite's own journal. */
+/** Every file under `root` with its bytes, but for the lock, SQLite's own journal and a note of the heads that is being written. */
 async function filesOf(root: string): Promise<Record<string, string>> {
   const files: Record<string, string> = {};
   for (const entry of await readdir(root, { recursive: true, withFileTypes: true })) {
-    if (!entry.isFile() || /lock\.db|-shm$|-wal$/.test(entry.name)) continue;
+    if (!entry.isFile() || /lock\.db|-shm$|-wal$|^heads\.json\..*\.part$/.test(entry.name)) continue;
     const path = join(entry.parentPath, entry.name);
     files[path.slice(root.length + 1)] = (await readFile(path)).toString("base64");
   }
