@@ -27,12 +27,3 @@ export function sentenceOf(decoded: readonly string[]): string {
   });
   return text;
 }
-
-/** A sentence's words alone: small letters, one space between, no figures or signs. */
-export const bareWords = (text: string): string =>
-  text
-    .toLowerCase()
-    .replace(/[^a-z ]/g, " ")
-    .split(/ +/)
-    .join(" ")
-    .trim();

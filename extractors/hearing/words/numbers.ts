@@ -1,5 +1,4 @@
 // How number words sound, in the phones of the CMU set (ARPAbet without stress). Several lines where people differ.
-import { plainWord } from "./plain-word.ts";
 import type { Pronunciations } from "./types.ts";
 
 export const NUMBER_WORDS: Pronunciations = {
@@ -61,7 +60,6 @@ export const NUMBER_WORDS: Pronunciations = {
 
 /** 0 to 9, 10 to 19 and the tens from 20, as said. */
 export const DIGITS = ["zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine"] as const;
-export const ONE_TO_NINE: ReadonlySet<string> = new Set(DIGITS.slice(1));
 export const TEENS = [
   "ten",
   "eleven",
@@ -75,8 +73,3 @@ export const TEENS = [
   "nineteen",
 ] as const;
 export const TENS = ["twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety"] as const;
-
-const IN_NUMBERS: ReadonlySet<string> = new Set([...DIGITS, ...TEENS, ...TENS, "oh", "hundred", "double"]);
-
-/** Whether `word` (role mark or not) is part of a spoken number. */
-export const isNumberWord = (word: string): boolean => IN_NUMBERS.has(plainWord(word));
