@@ -4,6 +4,7 @@ import { useState } from "preact/hooks";
 import { stampEvent } from "../../extractors/bench/index.ts";
 import { placeLabel } from "../../shared/places/places.ts";
 import { readSpecFile, type SpecError, writeSpecFile } from "../../shared/spec/read.ts";
+import { nonsenseIn } from "../../shared/spec/sense.ts";
 import { type Limit, type Spec, specSchema } from "../../shared/spec/spec.ts";
 import type { BuildPageProps } from "../app.tsx";
 import { bareDigits } from "../parts/figures.ts";
@@ -43,7 +44,7 @@ export default function SheetPage({ book, build }: BuildPageProps) {
 }
 
 function LimitTable({ book, spec }: { book: Book; spec: Spec }) {
-  const [editing, setEditing] = useState<string>();
+  const [editing, setEditing] = useState<Limit>();
   const [answer, setAnswer] = useState("");
   return (
     <>
@@ -66,9 +67,9 @@ function LimitTable({ book, spec }: { book: Book; spec: Spec }) {
           </thead>
           <tbody>
             {spec.limits.map((limit) =>
-              editing === limit.id ? (
+              editing === limit ? (
                 <LimitForm
-                  key={limit.id}
+                  key={spec.limits.indexOf(limit)}
                   spec={spec}
                   limit={limit}
                   done={async (changed) => {
@@ -81,7 +82,7 @@ function LimitTable({ book, spec }: { book: Book; spec: Spec }) {
                   }}
                 />
               ) : (
-                <LimitRow key={limit.id} limit={limit} edit={() => setEditing(limit.id)} />
+                <LimitRow key={spec.limits.indexOf(limit)} limit={limit} edit={() => setEditing(limit)} />
               ),
             )}
           </tbody>
@@ -161,13 +162,12 @@ function LimitForm({ spec, limit, done }: LimitFormProps) {
       ...(Object.keys(reject).length === 0 ? {} : { reject }),
       source: { kind: draft.kind, cite: draft.cite.trim() },
     };
-    const checked = specSchema.safeParse({ ...spec, limits: spec.limits.map((one) => (one.id === limit.id ? next : one)) });
-    if (checked.success) {
-      await done(checked.data);
-      return;
-    }
-    const issue = checked.error.issues[0];
-    setTrouble(`${issue?.path.slice(2).join(" ") ?? "limit"}: ${issue?.message ?? "not understood"}`);
+    const checked = specSchema.safeParse({ ...spec, limits: spec.limits.map((one) => (one === limit ? next : one)) });
+    const [fault] = checked.success
+      ? nonsenseIn(checked.data)
+      : checked.error.issues.map(({ path, message }) => ({ path, say: message }));
+    if (fault !== undefined) setTrouble(`${fault.path.slice(2).join(" ")}: ${fault.say}`);
+    else if (checked.success) await done(checked.data);
   };
   const field = (name: keyof typeof draft, label: string) => (
     <td>

@@ -66,7 +66,11 @@ describe("pages of a build", () => {
     await high.fill("two thou");
     await page.getByRole("button", { name: "Keep" }).click();
     await page.getByText(/accept high: Expected a decimal number/).waitFor();
+    // The sheet calls out all above .0040: what is good cannot reach past it.
     await high.fill("0.0055");
+    await page.getByRole("button", { name: "Keep" }).click();
+    await page.getByText(/reject high: Expected a reject limit at or above the accepted 0.0055, got 0.0040/).waitFor();
+    await high.fill("0.0035");
     await page.getByRole("button", { name: "Keep" }).click();
     await page.getByText(/the sheet is at version 2/).waitFor();
     await page.getByText("all sent").waitFor();
