@@ -92,7 +92,26 @@ const ROWS: readonly Row[] = [
   ["flywheel_runout", "flywheel_runout", "in", { high: "0.005" }, { reject: { high: "0.008" } }],
   ["cam_runout", "cam_runout", "in", { high: "0.002" }, { reject: { high: "0.004" } }],
   ["lobe_lift_spread", "lobe_lift_spread", "in", { high: "0.005" }],
+  ["coil_clearance", "coil_clearance", "in", { low: "0.050" }],
+  ["piston_to_valve", "piston_to_valve", "in", { low: "0.080" }],
   ["crack", "crack_indication", "in", { high: "0" }],
+];
+
+/** Only where the sheet says that there are such parts (common practice, no source). */
+const OF_SHELLS: readonly Row[] = [
+  ["bearing_crush", "bearing_crush", "in", { low: "0.0010", high: "0.0040" }],
+  ["bearing_spread", "bearing_spread", "in", { low: "0.005" }],
+];
+const OF_PUMPS: readonly Row[] = [
+  ["oil_pump_end_clearance", "oil_pump_end_clearance", "in", { low: "0.0010", high: "0.0040" }],
+  ["oil_pump_tip_clearance", "oil_pump_tip_clearance", "in", { high: "0.010" }],
+  ["oil_pump_body_clearance", "oil_pump_body_clearance", "in", { high: "0.010" }],
+];
+
+/** What a new sheet has for the parts that its engine has. */
+const ofParts = (engine: Engine): Row[] => [
+  ...([{ main: 1 }, {}].some((place) => bearingAt(engine, place) === "shell") ? OF_SHELLS : []),
+  ...(engine.oiling === "splash" ? [] : OF_PUMPS),
 ];
 
 /** Bearing clearances by size (common practice, no source): so much per inch of journal. */
@@ -191,7 +210,13 @@ export function blankSpec(known: NewEngine): Spec {
     oversizes: ["0.010", "0.020", "0.030", "0.040", "0.050", "0.060"],
     undersizes: ["0.010", "0.020", "0.030"],
     fasteners: {},
-    limits: [...ROWS, ...PIN_FITS[known.engine.pin ?? "floating"], ...pistonRow(materials), ...bySize].map(limitOf),
+    limits: [
+      ...ROWS,
+      ...ofParts(known.engine),
+      ...PIN_FITS[known.engine.pin ?? "floating"],
+      ...pistonRow(materials),
+      ...bySize,
+    ].map(limitOf),
     expected: [...EXPECTED],
     proofs:
       known.engine.oiling === "pressure"

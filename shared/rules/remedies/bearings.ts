@@ -55,6 +55,10 @@ const shellTaper: Remedy = () =>
   `Measure journal and torqued housing at both ends, look for dirt behind a shell and for a bent rod: ${NO_REWORK}.`;
 const taper = byKind({ poured: scrapeTaper, shell: shellTaper, roller: shellTaper });
 
+/** Crush and spread are the shell's own: a wrong one is another shell, never a file. */
+const otherShells: Remedy = ({ place }) =>
+  `See that it is the right pair for this housing, back and parting faces clean, the ${place.main === undefined ? "rod's" : "main's"} housing bore within its size torqued; else fit another pair: ${NO_REWORK}, and a cap is not filed.`;
+
 const tight = byKind({ poured: shimsOf, shell: tightShell, roller: otherRollers });
 const loose = byKind({ poured: shimsOf, shell: looseShell, roller: otherRollers });
 
@@ -149,6 +153,8 @@ export const BEARING_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   main_clearance: { low: tight, high: loose },
   rod_clearance: { low: tight, high: loose },
   bearing_clearance: { low: tight, high: loose },
+  bearing_crush: { low: otherShells, high: otherShells },
+  bearing_spread: { low: otherShells },
   bearing_taper: { high: taper },
   journal_wear: { high: regrind },
   crank_end_float: { low: thrust, high: thrust },

@@ -39,6 +39,16 @@ const otherStones: Remedy = ({ value, accept }) =>
     ? "A few light strokes with finer stones, then wash and measure the bore again."
     : "The wall is too smooth to bed rings: a few strokes with coarser stones, then wash and measure the bore again.";
 
+const sinkValve: Remedy = ({ value, accept }) =>
+  accept.low === undefined
+    ? undefined
+    : `Find ${number(minus(accept.low, value), "in")} in more before it is turned over: timing marks first, then lift, deck and gasket; a valve that meets its piston bends at the first turn.`;
+
+const freeCoils: Remedy = ({ value, accept }) =>
+  accept.low === undefined
+    ? undefined
+    : `Find ${number(minus(accept.low, value), "in")} in more at full lift: another spring or a longer installed length, no shim under it.`;
+
 const trueFace: Remedy = ({ accept }) =>
   accept.high === undefined
     ? undefined
@@ -57,6 +67,8 @@ export const VALVE_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   valve_guide_clearance: { high: newGuide },
   valve_seat_width: { low: widenSeat, high: narrowSeat },
   valve_spring_force: { low: newSpring },
+  piston_to_valve: { low: sinkValve },
+  coil_clearance: { low: freeCoils },
   flywheel_runout: { high: trueFace },
   cam_runout: { high: trueCam },
   lobe_wear: { high: wornLobe },

@@ -102,6 +102,28 @@ describe("floats and sides", () => {
   });
 });
 
+describe("crush and spread of shells", () => {
+  const engine = { ...DEMO_SPEC.engine, bearings: { main: "poured", rod: "shell" } as const };
+  const blank = blankSpec({ id: "x", name: "X", engine, bore: "3.5", stroke: "4", crankpin: "1.75" });
+  it.each([
+    ["bearing_crush", 0.0005, "fail"],
+    ["bearing_crush", 0.002, "pass"],
+    ["bearing_crush", 0.006, "fail"],
+    ["bearing_spread", 0, "fail"],
+    ["bearing_spread", 0.02, "pass"],
+  ] as const)("%s of %d: %s, and never a file", (quantity, value, verdict) => {
+    const log = new BenchLog(blank);
+    log.read(quantity, { rod: 2 }, value);
+    const [finding] = log.of(quantity);
+    expect(finding?.verdict).toBe(verdict);
+    if (verdict === "fail") expect(finding?.remedy).toContain("never shimmed, scraped or filed");
+  });
+  it("are asked of nothing poured", () => {
+    const poured = blankSpec({ id: "x", name: "X", engine: DEMO_SPEC.engine, bore: "3.5", stroke: "4" });
+    expect(poured.limits.map(({ on }) => on)).not.toContain("bearing_crush");
+  });
+});
+
 describe("a blank sheet", () => {
   it("gives no plain-bearing clearance for rollers", () => {
     const engine = { ...DEMO_SPEC.engine, bearings: { main: "roller", rod: "poured" } as const };
