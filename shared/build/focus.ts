@@ -33,9 +33,12 @@ export function ask(focus: Focus, question: Question): void {
 /** What the parser is told of the moment: place and quantity in hand, the step that is open, the last reading. */
 export function contextOf(build: Build, device: string): Context {
   const focus = build.focus.get(device);
-  if (focus === undefined) return {};
+  const { units } = build.spec;
+  const system = units === undefined ? {} : { unit_system: units };
+  if (focus === undefined) return system;
   const last = focus.last === undefined ? undefined : build.readings.get(focus.last)?.reading;
   return {
+    ...system,
     ...(focus.quantity === undefined ? {} : { quantity: focus.quantity }),
     ...(Object.keys(focus.place).length === 0 ? {} : { place: focus.place }),
     ...(focus.step === undefined ? {} : { step: focus.step }),

@@ -1,15 +1,25 @@
 // Castle nuts: one short of its hole may only go forward and only within its range; one backed off to line up is a fault.
 import type { LoggedNote, LoggedReading } from "../build/build.ts";
 import { type Joint, thicknessFor, torqueAfterTurn } from "../compute/castle-nut.ts";
-import { degree, footPound, inch, ratio, threadsPerInch } from "../compute/measure.ts";
+import { degree, footPound, inch, ratio } from "../compute/measure.ts";
 import { convertMeasure } from "../compute/units.ts";
 import { type Place, placeMatches } from "../places/places.ts";
 import type { RuleContext } from "./context.ts";
-import { castleNuts, type Fastener, FOLLOW_MAKER, fastenerAt, nutOf, torqueAt, torqueBefore, torqueIn } from "./fasteners.ts";
+import {
+  castleNuts,
+  type Fastener,
+  FOLLOW_MAKER,
+  fastenerAt,
+  nutOf,
+  threadOf,
+  torqueAt,
+  torqueBefore,
+  torqueIn,
+} from "./fasteners.ts";
 import { sheetFigure } from "./figures/pick.ts";
 import type { Finding } from "./finding.ts";
 import type { Rule, Subject } from "./rule.ts";
-import { at, figure, number } from "./text.ts";
+import { at, figure } from "./text.ts";
 
 const SOURCE =
   "FAA AC 43.13-1B, 7-40: start at the low torque, never pass the high, else change washer or nut; never back off: common practice";
@@ -35,8 +45,7 @@ function jointOf(fastener: Fastener, place: Place, context: RuleContext): Joint 
   const grip = sheetFigure(context.spec, `${place.fastener}_bolt_grip`);
   if (grip === undefined) return undefined;
   return {
-    diameter: inch(Number(fastener.majorDiameter)),
-    perInch: threadsPerInch(fastener.threadsPerInch),
+    ...threadOf(fastener, context.spec),
     k: ratio(Number(fastener.k)),
     grip: inch(grip),
   };
@@ -65,7 +74,7 @@ function shortOfSlot({ fastener, nut, angle, torque }: Short, context: RuleConte
     };
   }
   const short = degree(angle.reading.value);
-  const off = thicknessFor(short, threadsPerInch(fastener.threadsPerInch));
+  const off = thicknessFor(short, threadOf(fastener, context.spec).perInch);
   const joint = jointOf(fastener, nut, context);
   const high = Number(fastener.high);
   const from = torque === undefined ? Number(fastener.low) : torqueIn(torque, fastener.unit);
@@ -85,7 +94,7 @@ function shortOfSlot({ fastener, nut, angle, torque }: Short, context: RuleConte
       : atSlot === undefined
         ? "the torque at the slot is not known"
         : `about ${figure(Math.round(atSlot), fastener.unit)} at the slot by T = K F d, an estimate, ${mayAdvance ? "within" : "over"} the ${figure(high, fastener.unit)} allowed`;
-  const stone = `stone ${number(Math.ceil(off * 1e4) / 1e4, "in")} in off the washer or the nut's face and tighten afresh`;
+  const stone = `stone ${figure(Math.ceil(off * 1e4) / 1e4, "in")} off the washer or the nut's face and tighten afresh`;
   return {
     rule: "castle_nut",
     verdict: mayAdvance ? "warn" : "fail",
@@ -100,7 +109,7 @@ function shortOfSlot({ fastener, nut, angle, torque }: Short, context: RuleConte
         ? `Tighten to ${figure(low, fastener.unit)} first, then look how far it is to the slot, and say both. Never back off. ${FOLLOW_MAKER}`
         : mayAdvance
           ? `Go forward to the slot, no further than ${figure(high, fastener.unit)}; if it will not line up, ${stone}. Never back off.`
-          : `Do not go forward: ${stone} (short / 360 / ${fastener.threadsPerInch} threads = ${number(off, "in")} in). Never back off. ${FOLLOW_MAKER}`,
+          : `Do not go forward: ${stone} (${fastener.pitch === undefined ? `short / 360 / ${fastener.threadsPerInch} threads` : `${fastener.pitch} x short / 360`} = ${figure(off, "in")}). Never back off. ${FOLLOW_MAKER}`,
     evidence: [...angle.evidence, ...(torque?.evidence ?? [])],
   };
 }

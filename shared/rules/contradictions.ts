@@ -14,7 +14,7 @@ import { pistonToHeadFromSizes } from "./figures/head.ts";
 import { only, upTo, valueIn } from "./figures/pick.ts";
 import type { FigureValue } from "./figures/types.ts";
 import type { Rule, Subject } from "./rule.ts";
-import { at, number } from "./text.ts";
+import { at, figure } from "./text.ts";
 
 interface Row {
   readonly id: QuantityId;
@@ -88,9 +88,9 @@ export const CONTRADICTION: Rule = {
       verdict: agrees ? "pass" : "warn",
       place,
       value: difference,
-      limit: `${number(allowed, "in")} in at most`,
+      limit: `${figure(allowed, "in")} at most`,
       unit: "in",
-      why: `${label}${at(place)} was measured as ${number(value, "in")} in and comes to ${number(nearest, "in")} in from sizes (${worked.working}); they differ by ${number(difference, "in")} in, ${agrees ? "within" : "more than"} the ${number(allowed, "in")} in the gauges allow.`,
+      why: `${label}${at(place)} was measured as ${figure(value, "in")} and comes to ${figure(nearest, "in")} from sizes (${worked.working}); they differ by ${figure(difference, "in")}, ${agrees ? "within" : "more than"} the ${figure(allowed, "in")} the gauges allow.`,
       source: "root sum of squares of the gauges' uncertainties, JCGM 100:2008, 5.1.2",
       ...(agrees ? {} : { remedy: "One of them is wrong, misheard or at another place: measure both again." }),
       evidence: readings.flatMap((logged) => logged.evidence),

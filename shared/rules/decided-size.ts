@@ -5,7 +5,7 @@ import { decideBore, decideGrind, type SizeDecision } from "./decisions.ts";
 import { valueIn, within } from "./figures/pick.ts";
 import { groundSet } from "./ground-set.ts";
 import type { Rule, Subject } from "./rule.ts";
-import { number } from "./text.ts";
+import { figure, sizeStep } from "./text.ts";
 
 const SETS = ["bores", "mains", "crankpins"] as const;
 type SetId = (typeof SETS)[number];
@@ -50,9 +50,9 @@ export const DECIDED_SIZE: Rule = {
       verdict: enough ? "pass" : "fail",
       place: {},
       value: size,
-      limit: `${number(needed.needed, "in")} in at ${set === "bores" ? "least" : "most"}`,
+      limit: `${figure(needed.needed, "in")} at ${set === "bores" ? "least" : "most"}`,
       unit: "in",
-      why: `${sign}${step.toFixed(3)} makes the ${set} ${number(size, "in")} in. ${needed.why}`,
+      why: `${sign}${sizeStep(step)} makes the ${set} ${figure(size, "in")}. ${needed.why}`,
       source:
         "smallest standard size at which all clean up: common practice of service manuals; TM 5-3805-262-34 for journals: grind all",
       ...(enough
@@ -61,7 +61,7 @@ export const DECIDED_SIZE: Rule = {
             remedy:
               needed.step === undefined
                 ? "No step of the sheet cleans up the worst: sleeve, build up or renew before anything is cut."
-                : `Take the whole set to ${sign}${needed.step.toFixed(3)} (${number(needed.size ?? 0, "in")} in), before anything is cut.`,
+                : `Take the whole set to ${sign}${sizeStep(needed.step)} (${figure(needed.size ?? 0, "in")}), before anything is cut.`,
           }),
       evidence: [...new Set([...said.flatMap((logged) => logged.evidence), ...needed.evidence])],
     };

@@ -4,7 +4,7 @@ import { draftOf } from "../build/draft.ts";
 import type { BenchEvent } from "../events/events.ts";
 import { type Place, placeKey } from "../places/places.ts";
 import { RuleContext } from "./context.ts";
-import type { Finding } from "./finding.ts";
+import { type Finding, toldFor } from "./finding.ts";
 import { judgeReading } from "./judge.ts";
 import { readKey, type TouchedKey } from "./key.ts";
 import type { Rule, Subject } from "./rule.ts";
@@ -137,7 +137,7 @@ export class Evaluator {
 
   #checked(rule: Rule, subject: Subject): Finding | undefined {
     try {
-      return rule.check(subject, this.#context);
+      return toldFor(this.build.spec, () => rule.check(subject, this.#context));
     } catch (error) {
       return unworkable(rule.id, subject.place, error);
     }

@@ -1,7 +1,10 @@
 // What a rule says of a build: one verdict at one place, with its arithmetic.
+
 import { z } from "zod";
 import { unitSchema } from "../events/reading.ts";
 import { placeSchema } from "../places/places.ts";
+import type { Sized } from "../spec/sizes.ts";
+import { saidFor, toldIn } from "./text.ts";
 
 export const VERDICTS = ["pass", "warn", "fail", "unknown"] as const;
 export type Verdict = (typeof VERDICTS)[number];
@@ -33,4 +36,14 @@ export type Finding = z.infer<typeof findingSchema>;
 /** Whether a finding still asks for something: not a pass, not settled by later work, not accepted. */
 export function isOpen(finding: Finding): boolean {
   return finding.verdict !== "pass" && finding.settled === undefined && finding.accepted === undefined;
+}
+
+/** A finding worked out by the rules, who reckon in inches, told in the sheet's own system: its sentences and its value alike. */
+export function toldFor<T extends Finding | undefined>(sheet: Pick<Sized, "units">, find: () => T): T {
+  return saidFor(sheet, () => {
+    const finding = find();
+    if (finding === undefined || finding.value === null || finding.unit === null) return finding;
+    const [value, unit] = toldIn(finding.value, finding.unit);
+    return { ...finding, value, unit };
+  });
 }

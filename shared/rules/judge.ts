@@ -1,12 +1,16 @@
 // One reading held against its limits as it was read, whether or not it has been superseded since: what a timeline shows.
+
 import type { Build, LoggedReading } from "../build/build.ts";
+import { convertMeasure } from "../compute/units.ts";
 import { RuleContext } from "./context.ts";
 import { FIGURES, figuresFrom } from "./figures/figures.ts";
 import { valueIn } from "./figures/pick.ts";
 import type { FigureValue } from "./figures/types.ts";
 import type { Finding } from "./finding.ts";
+import { toldFor } from "./finding.ts";
 import { limitsAt } from "./limit-bounds.ts";
 import { judge } from "./limits.ts";
+import { lengthAsSaid, saidFor } from "./text.ts";
 
 /** The reading alone as a figure's value, where the figure is the reading itself or its value over a length. */
 function alone(id: string, logged: LoggedReading): FigureValue | undefined {
@@ -16,10 +20,10 @@ function alone(id: string, logged: LoggedReading): FigureValue | undefined {
   const { stale: _stale, ...fresh } = logged;
   if (figure.unit === "in_per_in") {
     if (over === undefined) return undefined;
-    const length = over.unit === "mm" ? over.value / 25.4 : over.value;
+    const length = convertMeasure(over.value, over.unit, "in");
     return {
       value: Number(Math.abs(valueIn(logged, "in") / length).toPrecision(12)),
-      working: `over ${over.digits}`,
+      working: `over ${lengthAsSaid(over)}`,
       readings: [fresh],
     };
   }
@@ -35,13 +39,13 @@ function alone(id: string, logged: LoggedReading): FigureValue | undefined {
 export function judgeReading(build: Build, logged: LoggedReading, context: RuleContext = new RuleContext(build)): Finding[] {
   const { quantity, place } = logged.reading;
   return figuresFrom(quantity).flatMap((figure) => {
-    const value = alone(figure.id, logged);
+    const value = saidFor(build.spec, () => alone(figure.id, logged));
     if (value === undefined) return [];
     return figure.places(place, build.spec).flatMap((where) =>
       limitsAt(figure, where, context)
         .filter((limit) => limit.condition === undefined || limit.condition === logged.condition)
         .flatMap((limit) => {
-          const finding = judge(limit, figure, where, value, context);
+          const finding = toldFor(build.spec, () => judge(limit, figure, where, value, context));
           if (finding === undefined) return [];
           const { settled: _settled, ...asRead } = finding;
           return [asRead];

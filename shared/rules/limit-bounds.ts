@@ -42,8 +42,10 @@ function scaleOf(limit: Limit, place: Place, context: RuleContext): Scale | unde
 }
 
 function scaled(pair: Limit["accept"], limit: Limit, figure: Figure, scale: Scale): Bounds {
+  // A share of a size that is in inches here comes to inches, whichever system the sheet has it in.
+  const unit = limit.perInchOf === undefined ? limit.unit : "in";
   const one = (text: string | undefined, by: number) =>
-    text === undefined ? undefined : Number(convertMeasure(Number(text) * by, limit.unit, figure.unit).toPrecision(12));
+    text === undefined ? undefined : Number(convertMeasure(Number(text) * by, unit, figure.unit).toPrecision(12));
   return { low: one(pair.low, scale.low), high: one(pair.high, scale.high) };
 }
 

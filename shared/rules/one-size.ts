@@ -6,7 +6,7 @@ import type { RuleContext } from "./context.ts";
 import { valueIn, within } from "./figures/pick.ts";
 import { groundSet } from "./ground-set.ts";
 import type { Rule } from "./rule.ts";
-import { list } from "./text.ts";
+import { lengthLabel, list, sizeStep } from "./text.ts";
 
 interface SetRow {
   readonly tag: string;
@@ -59,7 +59,7 @@ export const ONE_SIZE: Rule = {
     const same = steps.length === 1;
     const said = found.map((logged) => {
       const where = placeLabel(logged.reading.place);
-      return `${valueIn(logged, "in").toFixed(3)}${where === "" ? "" : ` (${where})`}`;
+      return `${sizeStep(valueIn(logged, "in"))}${where === "" ? "" : ` (${where})`}`;
     });
     return {
       rule: "one_size",
@@ -68,7 +68,7 @@ export const ONE_SIZE: Rule = {
       value: steps.length,
       limit: "one size",
       unit: null,
-      why: `${row.what} are ${same ? `all ${steps[0]?.toFixed(3)} in off standard` : `of ${steps.length} sizes: ${list(said)} in off standard`}.`,
+      why: `${row.what} are ${same ? `all ${sizeStep(steps[0] ?? 0)} ${lengthLabel()} off standard` : `of ${steps.length} sizes: ${list(said)} ${lengthLabel()} off standard`}.`,
       source: row.source,
       ...(same ? {} : { remedy: "Take the whole set to the size that the worst one needs, or say which figure was misheard." }),
       evidence: found.flatMap((logged) => logged.evidence),

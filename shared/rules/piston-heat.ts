@@ -5,7 +5,7 @@ import { FIGURES } from "./figures/figures.ts";
 import { boreOf } from "./figures/pick.ts";
 import { staleBecause } from "./figures/types.ts";
 import type { Rule } from "./rule.ts";
-import { at, number } from "./text.ts";
+import { at, figure } from "./text.ts";
 
 const CLEARANCE = FIGURES.get("piston_clearance");
 
@@ -32,11 +32,11 @@ export const PISTON_HEAT: Rule = {
       verdict: "fail",
       place,
       value: left,
-      limit: "more than 0.0000 in left hot",
+      limit: `more than ${figure(0, "in")} left hot`,
       unit: "in",
-      why: `Piston clearance${at(place)} is ${number(value.value, "in")} in cold; a piston of ${named(materials.piston)} at ${RUNNING.piston} °C in a block of ${named(materials.block)} at ${RUNNING.block} °C takes ${number(lost, "in")} in of it: ${number(left, "in")} in would be left.`,
+      why: `Piston clearance${at(place)} is ${figure(value.value, "in")} cold; a piston of ${named(materials.piston)} at ${RUNNING.piston} °C in a block of ${named(materials.block)} at ${RUNNING.block} °C takes ${figure(lost, "in")} of it: ${figure(left, "in")} would be left.`,
       source: "linear expansion; the temperatures are assumptions of ours, not the maker's",
-      remedy: `Give it ${number(lost, "in")} in and a working clearance on top, or put the piston maker's own figure on the sheet, which wins over this.`,
+      remedy: `Give it ${figure(lost, "in")} and a working clearance on top, or put the piston maker's own figure on the sheet, which wins over this.`,
       evidence: value.readings.flatMap((logged) => logged.evidence),
     };
   },

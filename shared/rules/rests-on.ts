@@ -6,7 +6,7 @@ import type { QuantityId } from "../quantities/types.ts";
 import type { RuleContext } from "./context.ts";
 import { valueIn, within } from "./figures/pick.ts";
 import { groundSet } from "./ground-set.ts";
-import { at, number } from "./text.ts";
+import { at, figure } from "./text.ts";
 
 interface RestRow {
   readonly readings: readonly QuantityId[];
@@ -93,7 +93,7 @@ export function outdated(logged: LoggedReading, context: RuleContext): string | 
     const size = cutSince(row, logged, context);
     if (size === undefined) continue;
     const { quantity, place } = size.reading;
-    return `${QUANTITIES[quantity].label.toLowerCase()}${at(place)} is ${number(valueIn(size, "in"), "in")} in since`;
+    return `${QUANTITIES[quantity].label.toLowerCase()}${at(place)} is ${figure(valueIn(size, "in"), "in")} since`;
   }
   return undefined;
 }

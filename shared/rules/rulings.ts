@@ -7,8 +7,11 @@ import type { ReadyLimit } from "./limit-bounds.ts";
 import { type Bounds, bounds, figure as figureText } from "./text.ts";
 import type { Trust } from "./uncertainty.ts";
 
+/** Less than any gauge tells by far: what a size in millimetres gains or loses on its way through inches must not decide. */
+const ROUNDING = 1e-9;
+
 const inside = (value: number, { low, high }: Bounds): boolean =>
-  (low === undefined || value >= low) && (high === undefined || value <= high);
+  (low === undefined || value >= low - ROUNDING) && (high === undefined || value <= high + ROUNDING);
 
 export interface Ruling {
   readonly verdict: Verdict;

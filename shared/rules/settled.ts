@@ -1,9 +1,11 @@
 // What settles a finding about parts as they were found: work done since, or a size decided for the whole set.
+
 import type { Place } from "../places/places.ts";
 import type { Limit } from "../spec/spec.ts";
 import type { RuleContext } from "./context.ts";
 import { type Figure, type FigureValue, newestOrder, staleBecause } from "./figures/types.ts";
 import { groundSet } from "./ground-set.ts";
+import { lengthAsSaid, lengthLabel } from "./text.ts";
 
 /** A journal sent to the grinder is not held against what it was before. */
 const GROUND: ReadonlySet<string> = new Set(["journal_out_of_round", "journal_taper", "journal_wear"]);
@@ -16,7 +18,8 @@ function groundSince(figure: Figure, { main, rod }: Place, value: FigureValue, c
     const same = named
       ? place.main === main && place.rod === rod
       : groundSet(logged, context) === (main === undefined ? "crankpins" : "mains");
-    if (same && logged.order > newestOrder(value)) return `as found; the set goes to ${logged.reading.digits} in of standard`;
+    if (same && logged.order > newestOrder(value))
+      return `as found; the set goes to ${lengthAsSaid(logged.reading)} ${lengthLabel()} of standard`;
   }
   return undefined;
 }

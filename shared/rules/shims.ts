@@ -7,7 +7,7 @@ import type { RuleContext } from "./context.ts";
 import { sheetFigure, valueIn } from "./figures/pick.ts";
 import { NO_REWORK } from "./remedies/bearings.ts";
 import type { Rule, Subject } from "./rule.ts";
-import { at, number } from "./text.ts";
+import { at, bounds, figure, number } from "./text.ts";
 
 /** Thinnest lamination when the sheet names none (common practice: .001, .002 and .003 in). */
 const LAMINATION = 0.001;
@@ -42,9 +42,9 @@ export const SHIM_FORBIDDEN: Rule = {
       verdict: bare ? "pass" : "fail",
       place,
       value: thickest,
-      limit: "0.0000 in at most",
+      limit: bounds({ high: 0 }, "in"),
       unit: "in",
-      why: `Shims${at(place)}: ${number(thickest, "in")} in, and the sheet says ${kind === "shell" ? "shells" : "rollers"}: ${bare ? "none, as it must be" : "their caps seat metal to metal"}.`,
+      why: `Shims${at(place)}: ${figure(thickest, "in")}, and the sheet says ${kind === "shell" ? "shells" : "rollers"}: ${bare ? "none, as it must be" : "their caps seat metal to metal"}.`,
       source: "TM 10-3930-653-14&P, p. 78, and TM 5-3805-255-14, WP 0094: no shims, scraping or filing with shells",
       ...(bare
         ? {}
@@ -75,14 +75,14 @@ export const SHIM_MATCH: Rule = {
       verdict: alike ? "pass" : "fail",
       place,
       value: difference,
-      limit: `${number(lamination, "in")} in at most`,
+      limit: `${figure(lamination, "in")} at most`,
       unit: "in",
-      why: `Shims${at(place)}: side A ${number(thickA, "in")}, side B ${number(thickB, "in")}, difference ${number(difference, "in")} in; ${alike ? "within" : "more than"} one lamination of ${number(lamination, "in")} in.`,
+      why: `Shims${at(place)}: side A ${number(thickA, "in")}, side B ${number(thickB, "in")}, difference ${figure(difference, "in")}; ${alike ? "within" : "more than"} one lamination of ${figure(lamination, "in")}.`,
       source: SOURCE,
       ...(alike
         ? {}
         : {
-            remedy: `Take ${number(difference, "in")} in from side ${thicker}, or add it to the other: unlike sides cock the cap.`,
+            remedy: `Take ${figure(difference, "in")} from side ${thicker}, or add it to the other: unlike sides cock the cap.`,
           }),
       evidence: evidence(a, b),
     };

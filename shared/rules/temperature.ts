@@ -8,7 +8,7 @@ import type { Spec } from "../spec/spec.ts";
 import type { RuleContext } from "./context.ts";
 import { valueIn } from "./figures/pick.ts";
 import type { Rule, Subject } from "./rule.ts";
-import { at, figure, number } from "./text.ts";
+import { at, figure } from "./text.ts";
 
 interface Row {
   readonly quantity: QuantityId;
@@ -71,11 +71,11 @@ export const TEMPERATURE: Rule = {
       verdict: matters ? "warn" : "pass",
       place,
       value: error,
-      limit: `${number(TENTH, "in")} in at most`,
+      limit: `${figure(TENTH, "in")} at most`,
       unit: "in",
       why: matters
-        ? `${name} was read as ${number(size, "in")} in at ${figure(degrees, "degC")}: with a gauge set on a master at 20 °C that is ${number(cold, "in")} in at 20 °C, ${number(Math.abs(error), "in")} in ${error > 0 ? "less" : "more"}.`
-        : `${name} was read at ${figure(degrees, "degC")}: ${number(Math.abs(error), "in")} in off its size at 20 °C.`,
+        ? `${name} was read as ${figure(size, "in")} at ${figure(degrees, "degC")}: with a gauge set on a master at 20 °C that is ${figure(cold, "in")} at 20 °C, ${figure(Math.abs(error), "in")} ${error > 0 ? "less" : "more"}.`
+        : `${name} was read at ${figure(degrees, "degC")}: ${figure(Math.abs(error), "in")} off its size at 20 °C.`,
       source: "ISO 1: reference temperature 20 °C; L20 = L / (1 + a (T - 20))",
       ...(matters ? { remedy: "Let it soak to 20 °C and read it again, or set the gauge on a master lying on the part." } : {}),
       evidence: [...temperature.evidence, ...logged.evidence],

@@ -1,14 +1,51 @@
 // Figures and limits as a person reads them: in come numbers with their unit, out comes text.
-import { unitLabel } from "../compute/units.ts";
+import { convertMeasure, unitLabel } from "../compute/units.ts";
 import { type Place, placeLabel } from "../places/places.ts";
+import { type Sized, systemOf, type UnitSystem } from "../spec/sizes.ts";
 import type { LimitUnit, Source } from "../spec/spec.ts";
+import type { UnitId } from "../units/units.ts";
+
+/** What stands for a unit of the inch shop where the engine is metric; the rules themselves reckon in inches. */
+const METRIC: Partial<Record<LimitUnit, LimitUnit>> = {
+  in: "mm",
+  uin: "um",
+  in3: "cc",
+  ft_lbf: "N_m",
+  in_lbf: "N_m",
+  psi: "kPa",
+  lbf: "N",
+};
+
+let system: UnitSystem = "inch";
+
+/**
+ * Do `work` so that every figure it writes is in the sheet's system. The work is synchronous, and what held before holds again after
+ * it, whatever happens: the system is that of the sentence being written and of nothing else.
+ */
+export function saidFor<T>(sheet: Pick<Sized, "units">, work: () => T): T {
+  const before = system;
+  system = systemOf(sheet);
+  try {
+    return work();
+  } finally {
+    system = before;
+  }
+}
+
+/** A value of the rules in the unit it is told in: itself, or its metric equal where the engine is metric. */
+export function toldIn<U extends LimitUnit>(value: number, unit: U): readonly [value: number, unit: U | LimitUnit] {
+  const to = system === "metric" ? METRIC[unit] : undefined;
+  return to === undefined ? [value, unit] : [Number(convertMeasure(value, unit, to).toPrecision(12)), to];
+}
 
 /** Decimals by unit: at least, and at most when the value needs them. */
 const DECIMALS: Partial<Record<LimitUnit, readonly [number, number]>> = {
   in: [4, 5],
   in_per_in: [4, 5],
   mm: [3, 4],
-  um: [0, 1],
+  um: [0, 2],
+  N: [0, 1],
+  kPa: [0, 1],
   ft_lbf: [0, 1],
   in_lbf: [0, 1],
   N_m: [0, 1],
@@ -22,7 +59,8 @@ const DECIMALS: Partial<Record<LimitUnit, readonly [number, number]>> = {
 };
 
 /** A number alone: 0.0012, 24, 4.679. */
-export function number(value: number, unit: LimitUnit): string {
+export function number(given: number, of: LimitUnit): string {
+  const [value, unit] = toldIn(given, of);
   const [least, most] = DECIMALS[unit] ?? [0, 3];
   const rounded = value.toFixed(most);
   const [whole, tail = ""] = rounded.split(".");
@@ -30,7 +68,33 @@ export function number(value: number, unit: LimitUnit): string {
   return kept === "" ? `${whole}` : `${whole}.${kept}`;
 }
 
-const label = (unit: LimitUnit): string => (unit === "in_per_in" ? "in per in" : unitLabel(unit));
+function label(of: LimitUnit): string {
+  if (of === "in_per_in") return system === "metric" ? "mm per mm" : "in per in";
+  return unitLabel(toldIn(0, of)[1]);
+}
+
+/** What stands behind a length that was written as a number alone. */
+export const lengthLabel = (): string => label("in");
+
+/** An area given in square inches: `19.8 in²`, `127.7 cm²`. */
+export const area = (squareInches: number): string =>
+  system === "metric" ? `${convertMeasure(squareInches, "in2", "cm2").toFixed(1)} cm²` : `${squareInches} in²`;
+
+/** A step of size as the trade writes it: `0.030` of an inch, `0.75` of a millimetre. */
+export const sizeStep = (inches: number): string => toldIn(inches, "in")[0].toFixed(system === "metric" ? 2 : 3);
+
+/** Inches, up to the next tenth of a thou or hundredth of a millimetre, so that what is taken off by it is surely enough. */
+export function roundUp(inches: number): number {
+  const [length, unit] = toldIn(inches, "in");
+  const steps = unit === "mm" ? 100 : 1e4;
+  return convertMeasure(Math.ceil(Number((length * steps).toFixed(6))) / steps, unit, "in");
+}
+
+/** A length as it was said, where that is the engine's own system; else worked over into it. */
+export function lengthAsSaid({ digits, unit, value }: { digits: string; unit: UnitId; value: number }): string {
+  const own = toldIn(0, "in")[1];
+  return unit === own ? digits : number(convertMeasure(value, unit, "in"), "in");
+}
 
 /** A number with its unit: `0.0012 in`, `12 %`. */
 export function figure(value: number, unit: LimitUnit): string {

@@ -2,16 +2,10 @@
 import { dimensionOf } from "../compute/units.ts";
 import { QUANTITIES } from "../quantities/registry.ts";
 import { FIGURES } from "../rules/figures/figures.ts";
+import { type Nonsense, ofFigures, ofNominals, ofSteps, ofThread } from "./sense-sizes.ts";
 import type { Limit, Spec } from "./spec.ts";
 
-export interface Nonsense {
-  readonly path: readonly (string | number)[];
-  /** "Expected X for Y, got Z". */
-  readonly say: string;
-}
-
-const MIN = 1e-9;
-const MOST = 1e9;
+export type { Nonsense };
 
 type Bound = string | undefined;
 const above = (a: Bound, b: Bound): boolean => a !== undefined && b !== undefined && Number(a) > Number(b);
@@ -51,10 +45,11 @@ function ofLimit(limit: Limit, path: Nonsense["path"]): Nonsense[] {
       say: `Expected a reject limit at or above the accepted ${accept.high}, got ${reject?.high}`,
     });
   }
-  if (perInch && limit.unit !== "in") {
+  // A share of a size is the same in both systems: so many mm by the mm, so many in by the in.
+  if (perInch && limit.unit !== "in" && limit.unit !== "mm") {
     found.push({
       path: [...path, "unit"],
-      say: `Expected in for a limit by the inch of ${limit.perInchOf}, got "${limit.unit}"`,
+      say: `Expected in or mm for a limit by the length of ${limit.perInchOf}, got "${limit.unit}"`,
     });
   }
   return found;
@@ -66,16 +61,15 @@ function twice(ids: readonly string[], list: string): Nonsense[] {
   );
 }
 
-function ofFasteners({ fasteners }: Spec): Nonsense[] {
-  return Object.entries(fasteners).flatMap(([name, row]) => {
+function ofFasteners(spec: Spec): Nonsense[] {
+  return Object.entries(spec.fasteners).flatMap(([name, row]) => {
     if (row === undefined) return [];
     const found: Nonsense[] = [];
     if (above(row.low, row.high)) {
       found.push({ path: ["fasteners", name, "low"], say: `Expected a low at or below the high of ${row.high}, got ${row.low}` });
     }
-    for (const size of ["k", "majorDiameter"] as const)
-      if (!(Number(row[size]) > 0))
-        found.push({ path: ["fasteners", name, size], say: `Expected more than zero, got ${row[size]}` });
+    if (!(Number(row.k) > 0)) found.push({ path: ["fasteners", name, "k"], say: `Expected more than zero, got ${row.k}` });
+    found.push(...ofThread(name, row, spec));
     const stages = row.stages ?? [];
     const back = stages.findIndex((stage, i) => above(stages[i - 1], stage));
     if (back >= 0)
@@ -103,23 +97,6 @@ function ofExpected({ expected }: Spec): Nonsense[] {
   });
 }
 
-/** A size is more than nothing and less than a mile; sums and squares of such figures are numbers still. */
-function ofSizes({ nominals, figures, oversizes, undersizes }: Spec): Nonsense[] {
-  const rows: (readonly [path: Nonsense["path"], text: string, low: number])[] = [
-    ...Object.entries(nominals).flatMap(([name, sizes]) =>
-      (sizes ?? []).map((size, i) => [["nominals", name, i], size, MIN] as const),
-    ),
-    ...Object.entries(figures).map(([name, { value }]) => [["figures", name], value, -MOST] as const),
-    ...oversizes.map((size, i) => [["oversizes", i], size, -MOST] as const),
-    ...undersizes.map((size, i) => [["undersizes", i], size, -MOST] as const),
-  ];
-  return rows.flatMap(([path, text, low]) =>
-    Number(text) >= low && Number(text) <= MOST
-      ? []
-      : [{ path, say: `Expected a figure from ${low} to ${MOST}, got ${text.slice(0, 40)}` }],
-  );
-}
-
 function ofEngine({ engine }: Spec): Nonsense[] {
   const sorted = [...engine.firingOrder].sort((a, b) => a - b);
   const whole = sorted.length === engine.cylinders && sorted.every((cylinder, i) => cylinder === i + 1);
@@ -136,7 +113,9 @@ function ofEngine({ engine }: Spec): Nonsense[] {
 export function nonsenseIn(spec: Spec): Nonsense[] {
   return [
     ...ofEngine(spec),
-    ...ofSizes(spec),
+    ...ofNominals(spec),
+    ...ofSteps(spec),
+    ...ofFigures(spec),
     ...ofFasteners(spec),
     ...spec.limits.flatMap((limit, i) => ofLimit(limit, ["limits", i])),
     ...twice(

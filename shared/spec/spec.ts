@@ -5,9 +5,15 @@ import { placeSchema, RINGS } from "../places/places.ts";
 import { NOMINAL_KEYS, QUANTITY_IDS } from "../quantities/types.ts";
 import { STEP_IDS } from "../steps/steps.ts";
 import { UNIT_IDS } from "../units/units.ts";
+import { LENGTH_TEXT, UNIT_SYSTEMS } from "./sizes.ts";
 
 /** Decimal text, so that 3.8750 stays 3.8750. */
 const decimal = z.string().regex(/^-?\d*\.?\d+$/, { error: "Expected a decimal number in quotes" });
+
+/** A length: decimal text, and its unit where that is not the sheet's own. */
+const length = z
+  .string()
+  .regex(LENGTH_TEXT, { error: "Expected a decimal number in quotes, with mm or in behind it or nothing" });
 
 /** Units of figures that are computed, besides those that are measured. */
 export const LIMIT_UNITS = [...UNIT_IDS, "ratio", "percent", "in_per_in"] as const;
@@ -69,8 +75,11 @@ const bearingKind = z.enum(BEARING_KINDS);
 
 export const fastenerSchema = z.strictObject({
   thread: z.string().max(20),
-  threadsPerInch: z.int().min(4).max(80),
-  majorDiameter: decimal,
+  /** An inch thread's; a metric one has its pitch instead. */
+  threadsPerInch: z.int().min(4).max(80).optional(),
+  /** Millimetres. */
+  pitch: decimal.optional(),
+  majorDiameter: length,
   castle: z.boolean(),
   low: decimal,
   high: decimal,
@@ -79,8 +88,11 @@ export const fastenerSchema = z.strictObject({
   /** Nut factor K of T = K F d with the lubricant named. */
   k: decimal,
   lubricant: z.string().max(60),
-  /** Proof strength of the bolt in lbf/in2, where its grade is known. */
-  proof: decimal.optional(),
+  /** Proof strength of the bolt, where its grade is known: lbf/in2, or MPa where it says so. */
+  proof: z
+    .string()
+    .regex(/^\d*\.?\d+( ?MPa)?$/, { error: "Expected a strength in lbf/in2, or in MPa with MPa behind it" })
+    .optional(),
   count: z.int().min(1).max(99),
   source: sourceSchema,
 });
@@ -94,6 +106,8 @@ export const specSchema = z.strictObject({
   version: z.int().min(1),
   name: z.string().min(1).max(120),
   note: z.string().max(2000).optional(),
+  /** What bare lengths of this sheet are in, and what everything about the engine is said and shown in; inch where nothing is said. */
+  units: z.enum(UNIT_SYSTEMS).optional(),
   engine: z.strictObject({
     layout: z.enum(["side_valve", "overhead_valve", "two_stroke"]),
     cylinders: z.int().min(1).max(16),
@@ -115,12 +129,12 @@ export const specSchema = z.strictObject({
   /** How the shop decides near a limit where the gauges are known; ISO 14253-1:2017 where nothing is said. */
   decision: z.enum(DECISION_RULE_NAMES as [DecisionRule, ...DecisionRule[]]).optional(),
   materials: z.strictObject({ block: z.string(), piston: z.string(), crank: z.string() }),
-  /** Nominal sizes in inches; more than one where the size changes in the job (standard bore, then the oversize). */
-  nominals: z.partialRecord(z.enum(NOMINAL_KEYS), z.array(decimal).min(1)),
-  /** Figures that computations need and nobody measures on this build, in inches or cc or square inches as named. */
+  /** Nominal sizes, bare ones in the sheet's own system; more than one where the size changes in the job (standard bore, then the oversize). */
+  nominals: z.partialRecord(z.enum(NOMINAL_KEYS), z.array(length).min(1)),
+  /** Figures that computations need and nobody measures on this build, each in the unit that it names. */
   figures: z.record(z.string(), z.strictObject({ value: decimal, unit: z.string().max(12), source: sourceSchema })),
-  oversizes: z.array(decimal),
-  undersizes: z.array(decimal),
+  oversizes: z.array(length),
+  undersizes: z.array(length),
   fasteners: z.partialRecord(z.enum(["rod", "main", "head", "flywheel", "manifold"]), fastenerSchema),
   limits: z.array(limitSchema),
   expected: z.array(expectedSchema),

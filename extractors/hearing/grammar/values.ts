@@ -1,5 +1,7 @@
 // A quantity in, the ways its value may be said out: by its scale, its band, its resolution and its sign rule.
+
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
+import { nominalsIn } from "../../../shared/spec/sizes.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred, digitRun, fractionOfInch, hundreds } from "./numbers.ts";
@@ -78,8 +80,8 @@ const SMALL_SCALES = new Set(["thou", "small_word", "tenths_word"]);
 /** Sizes of the spec sheet that a read-out of `quantity` is placed by, in inches. */
 export function nominalsOf(quantity: Quantity, spec: Spec): readonly number[] {
   const key = quantity.band.nominal;
-  const own = key === undefined ? undefined : spec.nominals[key];
-  if (own !== undefined) return own.map(Number);
+  const own = key === undefined ? [] : nominalsIn(spec, key);
+  if (own.length > 0) return own;
   return [(Math.abs(quantity.band.low) + Math.abs(quantity.band.high)) / 2];
 }
 

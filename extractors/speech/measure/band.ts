@@ -1,6 +1,8 @@
 // Plausible bands of a quantity on this engine, and how well a value sits in them.
+
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
+import { nominalsIn } from "../../../shared/spec/sizes.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import { UNITS, type UnitId } from "../../../shared/units/units.ts";
 
@@ -31,7 +33,7 @@ export function bandsOf(spec: Spec, id: QuantityId): readonly Interval[] {
 function read(spec: Spec, quantity: Quantity): readonly Interval[] {
   const { nominal, low, high } = quantity.band;
   if (nominal === undefined) return [{ low, high, nominal: undefined }];
-  const sizes = (spec.nominals[nominal] ?? []).map(Number);
+  const sizes = nominalsIn(spec, nominal);
   return sizes.map((size) => ({ low: size + low, high: size + high, nominal: size }));
 }
 

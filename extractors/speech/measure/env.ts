@@ -14,11 +14,13 @@ export interface Env {
   readonly correcting?: boolean;
 }
 
+/** A bare figure is in the system that was named for the moment, else in the engine's own. */
 export function envOf(context: Context, spec: Spec): Env {
+  const unit_system = context.unit_system ?? spec.units;
   return {
     context,
     place: context.place ?? context.last?.place ?? {},
     spec,
-    shop: { metric: context.unit_system === "metric", set: context.unit_system !== undefined },
+    shop: { metric: unit_system === "metric", set: unit_system !== undefined },
   };
 }

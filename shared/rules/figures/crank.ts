@@ -1,15 +1,17 @@
 // Crank, bearing and rod figures: journal form, bend from run-out, clearance by kind of bearing, bend and twist per inch.
+
 import { plasticGauge } from "../../compute/bearing.ts";
 import { crankBend, journalForm } from "../../compute/journal.ts";
 import { inch, minus } from "../../compute/measure.ts";
 import { perInch } from "../../compute/rod.ts";
+import { convertMeasure } from "../../compute/units.ts";
 import { ENDS, type Place } from "../../places/places.ts";
 import { QUANTITIES } from "../../quantities/registry.ts";
 import type { QuantityId } from "../../quantities/types.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
 import { groundSet } from "../ground-set.ts";
-import { number } from "../text.ts";
+import { lengthAsSaid, number } from "../text.ts";
 import { newer, nominal, only, valueIn, within } from "./pick.ts";
 import type { Figure, FigureValue } from "./types.ts";
 
@@ -87,11 +89,11 @@ const overLength = (id: string, label: string, quantity: QuantityId): Figure => 
     const over = logged?.reading.over;
     if (logged === undefined || over === undefined) return undefined;
     const deviation = inch(valueIn(logged, "in"));
-    const length = inch(over.unit === "mm" ? over.value / 25.4 : over.value);
+    const length = inch(convertMeasure(over.value, over.unit, "in"));
     const value = perInch(deviation, length);
     return {
       value,
-      working: `${number(deviation, "in")} / ${over.digits} = ${number(value, "in_per_in")}`,
+      working: `${number(deviation, "in")} / ${lengthAsSaid(over)} = ${number(value, "in_per_in")}`,
       readings: [logged],
       weights: [1 / length],
     };
@@ -177,6 +179,6 @@ export const CRANK_FIGURES: readonly Figure[] = [
   journalWear,
   clearance("main_clearance", "Main bearing clearance", "main"),
   clearance("rod_clearance", "Rod bearing clearance", "rod"),
-  overLength("rod_bend_per_inch", "Rod bend per inch", "rod_bend"),
-  overLength("rod_twist_per_inch", "Rod twist per inch", "rod_twist"),
+  overLength("rod_bend_per_inch", "Rod bend by length", "rod_bend"),
+  overLength("rod_twist_per_inch", "Rod twist by length", "rod_twist"),
 ];

@@ -4,10 +4,11 @@ import type { LoggedReading } from "../../build/build.ts";
 import { meanProtrusion, pistonToHead } from "../../compute/deck.ts";
 import { cc, type Inch, inch, minus, squareInch } from "../../compute/measure.ts";
 import { type Chamber, compressionRatio } from "../../compute/ratio.ts";
+import { convertMeasure } from "../../compute/units.ts";
 import { QUANTITIES } from "../../quantities/registry.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
-import { number } from "../text.ts";
+import { area, lengthAsSaid, lengthLabel, number, figure as text } from "../text.ts";
 import { boreOf, newer, nominal, only, plain, sheetFigure, upTo, valueIn, within } from "./pick.ts";
 import type { Figure, FigureValue } from "./types.ts";
 
@@ -111,7 +112,7 @@ function ratioAt(context: RuleContext, cylinder: number): FigureValue | undefine
     `bore ${number(chamber.bore, "in")}`,
     `stroke ${number(chamber.stroke, "in")}`,
     `chamber ${number(chamber.chamber, "cc")} cc`,
-    `gasket ${number(chamber.gasketThickness, "in")} x ${chamber.gasketArea} in²`,
+    `gasket ${number(chamber.gasketThickness, "in")} x ${area(chamber.gasketArea)}`,
     `protrusion ${number(chamber.protrusion, "in")}`,
   ];
   return {
@@ -134,9 +135,9 @@ function springForce(logged: LoggedReading | undefined, context: RuleContext): F
   const wanted = sheetFigure(context.spec, "spring_length");
   const over = logged?.reading.over;
   if (value === undefined || wanted === undefined || over === undefined) return value;
-  const length = over.unit === "mm" ? over.value / 25.4 : over.value;
+  const length = convertMeasure(over.value, over.unit, "in");
   if (Math.abs(length - wanted) <= LENGTH_SLACK) return value;
-  return { ...value, unfit: `it was read at ${over.digits} in, the limit is for ${number(wanted, "in")} in` };
+  return { ...value, unfit: `it was read at ${lengthAsSaid(over)} ${lengthLabel()}, the limit is for ${text(wanted, "in")}` };
 }
 
 export const HEAD_FIGURES: readonly Figure[] = [

@@ -3,6 +3,7 @@ import type { LoggedReading } from "../../build/build.ts";
 import { convertMeasure } from "../../compute/units.ts";
 import type { Place, PlaceKey } from "../../places/places.ts";
 import type { NominalKey, QuantityId } from "../../quantities/types.ts";
+import { figureOf, nominalsIn } from "../../spec/sizes.ts";
 import type { Condition, Spec } from "../../spec/spec.ts";
 import type { UnitId } from "../../units/units.ts";
 import type { RuleContext } from "../context.ts";
@@ -92,17 +93,11 @@ function findBore(context: RuleContext, cylinder: number): Size | undefined {
   return { smallest: size, largest: size, readings: oversize === undefined ? [] : [oversize], nominal: true };
 }
 
-/** First nominal of the sheet: the standard size. */
-export function nominal(spec: Spec, key: NominalKey): number | undefined {
-  const text = spec.nominals[key]?.[0];
-  return text === undefined ? undefined : Number(text);
-}
+/** First nominal of the sheet: the standard size, inches. */
+export const nominal = (spec: Spec, key: NominalKey): number | undefined => nominalsIn(spec, key)[0];
 
-/** A figure of the sheet by name. */
-export function sheetFigure(spec: Spec, name: string): number | undefined {
-  const row = spec.figures[name];
-  return row === undefined ? undefined : Number(row.value);
-}
+/** A figure of the sheet by name, in inches or square inches from whatever unit it is written in. */
+export const sheetFigure: (spec: Spec, name: string) => number | undefined = figureOf;
 
 /** 1..n */
 export function upTo(n: number): number[] {

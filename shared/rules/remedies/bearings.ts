@@ -1,12 +1,14 @@
 // Bearings, shims, end float, journals, rods.
+
 import { shimChange } from "../../compute/bearing.ts";
 import { inch, minus } from "../../compute/measure.ts";
+import { convertMeasure } from "../../compute/units.ts";
 import { placeLabel } from "../../places/places.ts";
 import { type BearingKind, bearingAt } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
 import { decideGrind } from "../decisions.ts";
 import { sheetFigure, valueIn, within } from "../figures/pick.ts";
-import { number, figure as text } from "../text.ts";
+import { lengthAsSaid, lengthLabel, number, sizeStep, figure as text } from "../text.ts";
 import type { Remedy, RemedyRow } from "./types.ts";
 
 /** A remedy that depends on what the bearing is. Shims, scraping and pouring are for poured ones only. */
@@ -26,7 +28,7 @@ const looseShell: Remedy = ({ place, context }) => {
   const ground =
     decision?.step === undefined
       ? ""
-      : ` If the journal is worn: all ${kind} ${decision.step.toFixed(3)} under, with shells for it.`;
+      : ` If the journal is worn: all ${kind} ${sizeStep(decision.step)} under, with shells for it.`;
   return `Measure the journal, and fit a new pair of shells of its size: ${NO_REWORK}.${ground}`;
 };
 
@@ -44,13 +46,13 @@ const shimsOf: Remedy = ({ value, accept, context }) => {
   if (accept.low === undefined || accept.high === undefined) return undefined;
   const change = shimChange(inch(value), inch(accept.low), inch(accept.high), thinnest(context));
   if (change === undefined || change.each === 0) return undefined;
-  const amount = number(Math.abs(change.each), "in");
-  const verb = change.each > 0 ? `Take ${amount} in of shim from` : `Add ${amount} in of shim to`;
-  return `${verb} each side, the same on both, then gauge again: it should come to ${number(change.clearance, "in")} in.`;
+  const amount = text(Math.abs(change.each), "in");
+  const verb = change.each > 0 ? `Take ${amount} of shim from` : `Add ${amount} of shim to`;
+  return `${verb} each side, the same on both, then gauge again: it should come to ${text(change.clearance, "in")}.`;
 };
 
 const scrapeTaper: Remedy = ({ value }) =>
-  `Scrape the tight end by ${number(value, "in")} in, blued to its journal; shims take up both ends alike. First see whether the journal itself tapers.`;
+  `Scrape the tight end by ${text(value, "in")}, blued to its journal; shims take up both ends alike. First see whether the journal itself tapers.`;
 const shellTaper: Remedy = () =>
   `Measure journal and torqued housing at both ends, look for dirt behind a shell and for a bent rod: ${NO_REWORK}.`;
 const taper = byKind({ poured: scrapeTaper, shell: shellTaper, roller: shellTaper });
@@ -67,7 +69,7 @@ const thrustShim: Remedy = ({ value, accept }) => {
   const target = Number(((accept.low + accept.high) / 2).toPrecision(6));
   const change = minus(value, target);
   const [less, more] = change > 0 ? ["take it out", "put it in"] : ["put it in", "take it out"];
-  return `Change the thrust by ${number(Math.abs(change), "in")} in of thrust shim for ${number(target, "in")} in, the middle of the range: ${less} where the shim holds the thrust faces apart, ${more} where it fills the gap between them.`;
+  return `Change the thrust by ${text(Math.abs(change), "in")} of thrust shim for ${text(target, "in")}, the middle of the range: ${less} where the shim holds the thrust faces apart, ${more} where it fills the gap between them.`;
 };
 
 /** Thrust washers, or flanges of the shells: thicker ones fill more of the gap. */
@@ -75,7 +77,7 @@ const thrustWashers: Remedy = ({ value, accept }) => {
   if (accept.low === undefined || accept.high === undefined) return undefined;
   const target = Number(((accept.low + accept.high) / 2).toPrecision(6));
   const change = minus(value, target);
-  return `Fit thrust washers, or flanged shells, ${number(Math.abs(change), "in")} in ${change > 0 ? "thicker" : "thinner"} in all, for ${number(target, "in")} in, the middle of the range.`;
+  return `Fit thrust washers, or flanged shells, ${text(Math.abs(change), "in")} ${change > 0 ? "thicker" : "thinner"} in all, for ${text(target, "in")}, the middle of the range.`;
 };
 
 const thrust: Remedy = (trouble) =>
@@ -86,19 +88,19 @@ const regrind: Remedy = ({ place, context }) => {
   const kind = place.main === undefined ? "crankpins" : "mains";
   const decision = context.once(`grind ${kind}`, () => decideGrind(context.build, kind, context));
   if (decision === undefined) return undefined;
-  const smallest = number(decision.worst, "in");
+  const smallest = text(decision.worst, "in");
   if (decision.step === undefined || decision.size === undefined) {
-    return `Build up or renew the crank: the smallest, ${smallest} in, is past the last undersize of the sheet.`;
+    return `Build up or renew the crank: the smallest, ${smallest}, is past the last undersize of the sheet.`;
   }
-  return `Grind all ${kind} ${decision.step.toFixed(3)} under (${number(decision.size, "in")}): the smallest is ${smallest} in. Before any bearing is bored.`;
+  return `Grind all ${kind} ${sizeStep(decision.step)} under (${number(decision.size, "in")}): the smallest is ${smallest}. Before any bearing is bored.`;
 };
 
 const straighten: Remedy = ({ accept, place, context, figure }) => {
   const quantity = figure.id === "rod_bend_per_inch" ? "rod_bend" : "rod_twist";
   const over = context.latest(quantity, place)?.reading.over;
   if (over === undefined || accept.high === undefined) return undefined;
-  const length = over.unit === "mm" ? over.value / 25.4 : over.value;
-  return `Straighten the rod to ${number(accept.high * length, "in")} in or less over ${over.digits} in, and check bend and twist again.`;
+  const length = convertMeasure(over.value, over.unit, "in");
+  return `Straighten the rod to ${text(accept.high * length, "in")} or less over ${lengthAsSaid(over)} ${lengthLabel()}, and check bend and twist again.`;
 };
 
 /** Forged steel can be straightened cold; a casting breaks (common practice, no source). */
@@ -106,23 +108,23 @@ const straightenCrank: Remedy = ({ accept, context }) => {
   if (accept.high === undefined) return undefined;
   if (!/steel|forged/.test(context.spec.materials.crank))
     return "A cast crank is not straightened, it breaks: have it ground true where the undersize allows it, or renew it.";
-  return `If it is forged, have the crank straightened to a run-out of ${number(2 * accept.high, "in")} in or less; crack-check it again after. A cast one is never straightened.`;
+  return `If it is forged, have the crank straightened to a run-out of ${text(2 * accept.high, "in")} or less; crack-check it again after. A cast one is never straightened.`;
 };
 
 const faceRod: Remedy = ({ value, accept }) =>
   accept.low === undefined
     ? undefined
-    : `Face ${number(minus(accept.low, value), "in")} in off the rod's cheeks, the same on both, and blend the edge clear of the fillet.`;
+    : `Face ${text(minus(accept.low, value), "in")} off the rod's cheeks, the same on both, and blend the edge clear of the fillet.`;
 
 const sideBabbitt: Remedy = ({ value, accept }) =>
   accept.high === undefined
     ? undefined
-    : `It is ${number(minus(value, accept.high), "in")} in over: the rod's cheeks want babbitt at the next pour; leave it open only with a note and a name.`;
+    : `It is ${text(minus(value, accept.high), "in")} over: the rod's cheeks want babbitt at the next pour; leave it open only with a note and a name.`;
 
 const newSides: Remedy = ({ value, accept }) =>
   accept.high === undefined
     ? undefined
-    : `It is ${number(minus(value, accept.high), "in")} in over: renew the rod or the crank's cheeks; leave it open only with a note and a name.`;
+    : `It is ${text(minus(value, accept.high), "in")} over: renew the rod or the crank's cheeks; leave it open only with a note and a name.`;
 
 const findTightCap: Remedy = ({ value, accept, figure }) =>
   accept.high === undefined
@@ -147,7 +149,7 @@ const scrapCrack: Remedy = () =>
 const reface: Remedy = ({ accept, place }) =>
   accept.high === undefined
     ? undefined
-    : `Have the ${place.part ?? "face"} trued to ${number(accept.high, "in")} in or less, then measure recess, protrusion and chambers again.`;
+    : `Have the ${place.part ?? "face"} trued to ${text(accept.high, "in")} or less, then measure recess, protrusion and chambers again.`;
 
 export const BEARING_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   main_clearance: { low: tight, high: loose },

@@ -1,11 +1,13 @@
 // Bores, pistons and rings.
+
 import { inch, minus, plus } from "../../compute/measure.ts";
 import { BORE_CLEANUP, nextOversize } from "../../compute/size-steps.ts";
+import { lengthIn } from "../../spec/sizes.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
 import { boreOf, inLatestCondition, nominal, upTo, valueIn, within } from "../figures/pick.ts";
 import { gapSwing } from "../figures/rings.ts";
-import { number } from "../text.ts";
+import { number, roundUp, sizeStep, figure as text } from "../text.ts";
 import type { Remedy, RemedyRow, Trouble } from "./types.ts";
 
 const WORDS = ["no", "the one bore", "both", "all three", "all four", "all five", "all six"];
@@ -36,7 +38,7 @@ function decide(context: RuleContext, condition?: Condition) {
       return { at: inch(at), depth: inch(valueIn(score, "in")) };
     }),
   );
-  const steps = context.spec.oversizes.map((step) => inch(Number(step)));
+  const steps = context.spec.oversizes.map((step) => inch(lengthIn(step, context.spec)));
   return { largest, scores, ...nextOversize(largest, inch(standard), scores, steps.length > 0 ? steps : undefined) };
 }
 
@@ -44,7 +46,7 @@ function decide(context: RuleContext, condition?: Condition) {
 const honeTrue: Remedy = ({ value, accept, figure }) => {
   if (accept.high === undefined || minus(value, accept.high) >= BORE_CLEANUP) return undefined;
   const how = figure.id === "bore_taper" ? "straight: longer strokes in the tight part" : "round";
-  return `Hone it ${how}, torque plate (or head and gasket) tightened on and main caps in, block cool: it is ${number(minus(value, accept.high), "in")} in over. Where it was read without the plate, fit the plate and read it again first.`;
+  return `Hone it ${how}, torque plate (or head and gasket) tightened on and main caps in, block cool: it is ${text(minus(value, accept.high), "in")} over. Where it was read without the plate, fit the plate and read it again first.`;
 };
 
 const rebore: Remedy = (trouble) => {
@@ -59,11 +61,8 @@ const rebore: Remedy = (trouble) => {
   if (decision.step === undefined || decision.size === undefined) {
     return `Sleeve, or find a larger piston: ${why}, past the largest oversize of the sheet.`;
   }
-  return `Bore ${many} to +${decision.step.toFixed(3)} (${number(decision.size, "in")}): ${why}. Have the pistons in hand first.`;
+  return `Bore ${many} to +${sizeStep(decision.step)} (${number(decision.size, "in")}): ${why}. Have the pistons in hand first.`;
 };
-
-/** Up to the next tenth of a thou, so that what is filed off is surely enough. */
-const roundUp = (length: number): number => Number((Math.ceil(Number((length * 1e4).toFixed(6))) / 1e4).toFixed(4));
 
 /** How much the piston's clearance changes between the smallest and the largest bore of a cylinder. */
 const boreSpread = ({ place, context }: Trouble): number => {
@@ -75,7 +74,7 @@ const boreSpread = ({ place, context }: Trouble): number => {
 const trueFirst = (trouble: Trouble, change: number): string | undefined => {
   const { low, high } = trouble.accept;
   if (low === undefined || high === undefined || change <= minus(high, low)) return undefined;
-  return `Bore or hone the cylinder true first: it differs by ${number(boreSpread(trouble), "in")} in from end to end, and nothing fits both.`;
+  return `Bore or hone the cylinder true first: it differs by ${text(boreSpread(trouble), "in")} from end to end, and nothing fits both.`;
 };
 
 const fileRing: Remedy = (trouble) => {
@@ -85,7 +84,7 @@ const fileRing: Remedy = (trouble) => {
   const where = read === undefined || valueIn(read, "in") === value ? "" : " where the bore is smallest";
   return (
     trueFirst(trouble, gapSwing(trouble.context, trouble.place.cylinder ?? 0)) ??
-    `File the ring ends by ${number(roundUp(minus(accept.low, value)), "in")} in or a little more, to ${number(roundUp(accept.low), "in")} in at least${where}.`
+    `File the ring ends by ${text(roundUp(minus(accept.low, value)), "in")} or a little more, to ${text(roundUp(accept.low), "in")} at least${where}.`
   );
 };
 
@@ -94,7 +93,7 @@ const newRing: Remedy = (trouble) => {
   if (accept.high === undefined) return undefined;
   return (
     trueFirst(trouble, gapSwing(trouble.context, trouble.place.cylinder ?? 0)) ??
-    `Check that it is the right ring for this bore; it is ${number(minus(value, accept.high), "in")} in over, fit another.`
+    `Check that it is the right ring for this bore; it is ${text(minus(value, accept.high), "in")} over, fit another.`
   );
 };
 
@@ -109,7 +108,7 @@ const otherPiston: Remedy = (trouble) => {
   const here = plus(valueIn(skirt, "in"), value);
   const [smallest, largest] = bore === undefined || bore.nominal ? [here, here] : [bore.smallest, bore.largest];
   const [small, big] = [minus(largest, accept.high), minus(smallest, accept.low)];
-  return `Fit a piston of ${number(small, "in")} to ${number(big, "in")} in here, or swap with another cylinder.`;
+  return `Fit a piston of ${number(small, "in")} to ${text(big, "in")} here, or swap with another cylinder.`;
 };
 
 const honeMore: Remedy = (trouble) => {
@@ -117,13 +116,13 @@ const honeMore: Remedy = (trouble) => {
   if (accept.low === undefined) return undefined;
   const first = trueFirst(trouble, boreSpread(trouble));
   if (first !== undefined) return first;
-  return `Hone ${number(minus(accept.low, value), "in")} in more out of the bore, with the block cool. Or: ${otherPiston(trouble) ?? "fit a smaller piston."}`;
+  return `Hone ${text(minus(accept.low, value), "in")} more out of the bore, with the block cool. Or: ${otherPiston(trouble) ?? "fit a smaller piston."}`;
 };
 
 const widerRing: Remedy = ({ value, accept }) =>
   accept.high === undefined
     ? undefined
-    : `Fit a ring at least ${number(minus(value, accept.high), "in")} in wider, or true the groove and fit an oversize-width ring.`;
+    : `Fit a ring at least ${text(minus(value, accept.high), "in")} wider, or true the groove and fit an oversize-width ring.`;
 
 export const BORE_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   bore_out_of_round: { high: rebore },

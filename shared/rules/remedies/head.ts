@@ -4,7 +4,7 @@ import { inch, minus, ratio } from "../../compute/measure.ts";
 import { chamberForRatio } from "../../compute/ratio.ts";
 import { chamberOf } from "../figures/head.ts";
 import { sheetFigure, valueIn, within } from "../figures/pick.ts";
-import { number } from "../text.ts";
+import { number, figure as text } from "../text.ts";
 import type { Remedy, RemedyRow } from "./types.ts";
 
 const moreRoom: Remedy = ({ value, accept, place, context }) => {
@@ -12,17 +12,17 @@ const moreRoom: Remedy = ({ value, accept, place, context }) => {
   const short = minus(accept.low, value);
   const p = context.latest("deck_protrusion", place);
   if (p === undefined)
-    return `Find ${number(short, "in")} in more room over the piston; look for a wrong piston or rod before a thicker gasket.`;
+    return `Find ${text(short, "in")} more room over the piston; look for a wrong piston or rod before a thicker gasket.`;
   const protrusion = inch(valueIn(p, "in"));
   const recess = inch(sheetFigure(context.spec, "head_recess") ?? 0);
   const gasket = gasketFor(inch(accept.low), recess, protrusion);
-  return `Bring the protrusion down to ${number(minus(protrusion, short), "in")} in or less: look for a wrong pin height first. A gasket alone would need ${number(gasket, "in")} in.`;
+  return `Bring the protrusion down to ${text(minus(protrusion, short), "in")} or less: look for a wrong pin height first. A gasket alone would need ${text(gasket, "in")}.`;
 };
 
 const lessRoom: Remedy = ({ value, accept }) =>
   accept.high === undefined
     ? undefined
-    : `It is ${number(minus(value, accept.high), "in")} in over: check gasket thickness, pin height and rod length before facing anything.`;
+    : `It is ${text(minus(value, accept.high), "in")} over: check gasket thickness, pin height and rod length before facing anything.`;
 
 const chamberTo =
   (side: "low" | "high"): Remedy =>

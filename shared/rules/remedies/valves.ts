@@ -6,23 +6,23 @@ import type { Remedy, RemedyRow } from "./types.ts";
 /** Set it to the middle of its range. */
 const reset: Remedy = ({ accept }) => {
   if (accept.low === undefined || accept.high === undefined) return undefined;
-  return `Set it to ${number((accept.low + accept.high) / 2, "in")} in, tappet on the heel of the cam, and gauge again.`;
+  return `Set it to ${text((accept.low + accept.high) / 2, "in")}, tappet on the heel of the cam, and gauge again.`;
 };
 
 const newGuide: Remedy = ({ accept }) =>
   accept.low === undefined || accept.high === undefined
     ? undefined
-    : `Renew the guide, or fit an oversize stem, for ${number(accept.low, "in")} to ${number(accept.high, "in")} in; recut the seat after.`;
+    : `Renew the guide, or fit an oversize stem, for ${number(accept.low, "in")} to ${text(accept.high, "in")}; recut the seat after.`;
 
 const narrowSeat: Remedy = ({ value, accept }) =>
   accept.high === undefined
     ? undefined
-    : `Narrow it by ${number(minus(value, accept.high), "in")} in or more with the top and throat cutters, contact in the middle of the face.`;
+    : `Narrow it by ${text(minus(value, accept.high), "in")} or more with the top and throat cutters, contact in the middle of the face.`;
 
 const widenSeat: Remedy = ({ accept }) =>
   accept.low === undefined
     ? undefined
-    : `Cut the seat to ${number(accept.low, "in")} in or more: a narrow seat does not cool the valve.`;
+    : `Cut the seat to ${text(accept.low, "in")} or more: a narrow seat does not cool the valve.`;
 
 const newSpring: Remedy = ({ value, accept, figure }) =>
   accept.low === undefined
@@ -32,7 +32,7 @@ const newSpring: Remedy = ({ value, accept, figure }) =>
 const setDip: Remedy = ({ accept, place }) =>
   accept.low === undefined || accept.high === undefined
     ? undefined
-    : `Set dipper or trough of rod ${place.rod ?? "?"} to ${number((accept.low + accept.high) / 2, "in")} in of dip, mouth leading, and turn the crank by hand for clearance.`;
+    : `Set dipper or trough of rod ${place.rod ?? "?"} to ${text((accept.low + accept.high) / 2, "in")} of dip, mouth leading, and turn the crank by hand for clearance.`;
 
 const otherStones: Remedy = ({ value, accept }) =>
   accept.high !== undefined && value > accept.high
@@ -52,15 +52,15 @@ const freeCoils: Remedy = ({ value, accept }) =>
 const trueFace: Remedy = ({ accept }) =>
   accept.high === undefined
     ? undefined
-    : `Clean flange and dowels and bolt it up again a hole on; if it stays, have the face trued to ${number(accept.high, "in")} in or less.`;
+    : `Clean flange and dowels and bolt it up again a hole on; if it stays, have the face trued to ${text(accept.high, "in")} or less.`;
 
 const trueCam: Remedy = ({ accept }) =>
   accept.high === undefined
     ? undefined
-    : `Renew the cam, or have it ground true to ${number(accept.high, "in")} in or less; a cast one is not straightened.`;
+    : `Renew the cam, or have it ground true to ${text(accept.high, "in")} or less; a cast one is not straightened.`;
 
 const wornLobe: Remedy = ({ value }) =>
-  `The lobe has lost ${number(value, "in")} in of lift: look at its follower, and renew or regrind the cam with all followers faced.`;
+  `The lobe has lost ${text(value, "in")} of lift: look at its follower, and renew or regrind the cam with all followers faced.`;
 
 export const VALVE_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   valve_lash: { low: reset, high: reset },
