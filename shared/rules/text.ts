@@ -1,20 +1,9 @@
 // Figures and limits as a person reads them: in come numbers with their unit, out comes text.
-import { convertMeasure, unitLabel } from "../compute/units.ts";
+import { convertMeasure, metricOf, unitLabel } from "../compute/units.ts";
 import { type Place, placeLabel } from "../places/places.ts";
 import { type Sized, systemOf, type UnitSystem } from "../spec/sizes.ts";
 import type { LimitUnit, Source } from "../spec/spec.ts";
 import type { UnitId } from "../units/units.ts";
-
-/** What stands for a unit of the inch shop where the engine is metric; the rules themselves reckon in inches. */
-const METRIC: Partial<Record<LimitUnit, LimitUnit>> = {
-  in: "mm",
-  uin: "um",
-  in3: "cc",
-  ft_lbf: "N_m",
-  in_lbf: "N_m",
-  psi: "kPa",
-  lbf: "N",
-};
 
 let system: UnitSystem = "inch";
 
@@ -34,8 +23,8 @@ export function saidFor<T>(sheet: Pick<Sized, "units">, work: () => T): T {
 
 /** A value of the rules in the unit it is told in: itself, or its metric equal where the engine is metric. */
 export function toldIn<U extends LimitUnit>(value: number, unit: U): readonly [value: number, unit: U | LimitUnit] {
-  const to = system === "metric" ? METRIC[unit] : undefined;
-  return to === undefined ? [value, unit] : [Number(convertMeasure(value, unit, to).toPrecision(12)), to];
+  const to = system === "metric" ? (metricOf(unit) as LimitUnit) : unit;
+  return to === unit ? [value, unit] : [Number(convertMeasure(value, unit, to).toPrecision(12)), to];
 }
 
 /** Decimals by unit: at least, and at most when the value needs them. */

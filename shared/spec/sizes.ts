@@ -1,7 +1,8 @@
 // A sheet's figures as measures: each in the unit it names, a bare one in the sheet's own system. The one door to them for all who
 // work with sizes, so that no figure is used in a unit it was not written in.
-import { type ComputeUnit, convertMeasure, dimensionOf, unitNamed } from "../compute/units.ts";
+import { type ComputeUnit, convertMeasure, dimensionOf, metricOf, unitNamed } from "../compute/units.ts";
 import type { NominalKey } from "../quantities/types.ts";
+import { isUnitId, type UnitId } from "../units/units.ts";
 
 /** What a bare figure is in: an engine has one, and everything about it is said and shown in it. */
 export const UNIT_SYSTEMS = ["inch", "metric"] as const;
@@ -67,3 +68,9 @@ export function figureOf(sheet: Sized, name: string): number | undefined {
   if (row === undefined || to === undefined || from === undefined || dimensionOf(from) !== dimensionOf(to)) return undefined;
   return convertMeasure(Number(row.value), from, to);
 }
+
+/** The unit a figure is taken in at the bench of such an engine: the registry's own, or its metric equal. */
+export const benchUnit = (unit: UnitId, sheet: Pick<Sized, "units">): UnitId => {
+  const metric = isMetric(sheet) ? metricOf(unit) : unit;
+  return isUnitId(metric) ? metric : unit;
+};

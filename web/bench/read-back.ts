@@ -6,6 +6,7 @@ import { type Parsed, type Question, quantitiesAsked } from "../../shared/events
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { QuantityId } from "../../shared/quantities/types.ts";
 import type { Finding } from "../../shared/rules/index.ts";
+import { systemOf } from "../../shared/spec/sizes.ts";
 import { findingsByEvent, MARK_WORDS, type MarkName, markOf } from "../parts/verdict.ts";
 import type { Outcome } from "../store/words.ts";
 import { isNearBound, sayBound } from "./said-limit.ts";
@@ -69,7 +70,7 @@ export function readBackOutcome(outcome: Outcome, build: Build, findings: readon
     return said === "" ? { text: "", mood: outcome.events.length > 0 ? "done" : "nothing" } : { text: said, mood: "done" };
   }
   const byEvent = findingsByEvent(findings);
-  const parts = logged.map((one) => sayReading(one, byEvent.get(one.id) ?? [], logged.length > 1));
+  const parts = logged.map((one) => sayReading(build, one, byEvent.get(one.id) ?? [], logged.length > 1));
   const finding = byEvent.get(last.id)?.[0];
   const mark = markOf(last, byEvent.get(last.id) ?? []);
   const asks = question === undefined ? "" : `. ${question.say}`;
@@ -87,10 +88,10 @@ function askForFigure({ parsed }: Outcome, question: Question): ReadBack {
   return { text, mood: "question", later: true, ...(asked === undefined ? {} : { asked }) };
 }
 
-function sayReading(logged: LoggedReading, findings: readonly Finding[], brief: boolean): string {
+function sayReading(build: Build, logged: LoggedReading, findings: readonly Finding[], brief: boolean): string {
   const { reading } = logged;
   const mark = markOf(logged, findings);
-  const figure = valueWords(reading);
+  const figure = valueWords(reading, systemOf(build.spec));
   const head = `${placeWords(reading.place) || QUANTITIES[reading.quantity].said}, ${figure}`;
   if (mark === "waiting") {
     const why = reading.because === undefined ? "" : `, ${becauseWords(reading.because)}`;
@@ -100,7 +101,8 @@ function sayReading(logged: LoggedReading, findings: readonly Finding[], brief: 
   const decided = mark === "pass" ? findings.find(isNearBound) : findings[0];
   const bound = brief || decided === undefined ? "" : sayBound(decided);
   // The unit of the figure, which was just said, is not said twice.
-  const short = figure.endsWith(" thou") ? bound.replace(/ thou$/, "") : bound;
+  const unit = / (thou|hundredths)$/.exec(figure)?.[0];
+  const short = unit !== undefined && bound.endsWith(unit) ? bound.slice(0, -unit.length) : bound;
   return `${head}, ${MARK_WORDS[mark]}${short === "" ? "" : `; ${short}`}`;
 }
 
@@ -112,7 +114,7 @@ export function lastReadBack(build: Build, device: string, findings: readonly Fi
   const [finding, ...rest] = findingsByEvent(findings).get(logged.id) ?? [];
   const all = finding === undefined ? [] : [finding, ...rest];
   const mood = logged.status === "waiting" ? "question" : "accepted";
-  const text = sayReading(logged, all, false);
+  const text = sayReading(build, logged, all, false);
   return { text, mood, reading: logged, mark: markOf(logged, all), ...(finding === undefined ? {} : { finding }) };
 }
 

@@ -1,12 +1,19 @@
 // A limit as text in, what is said aloud of it out: in the units of the bench, and of two bounds the one that decides.
 import type { Finding } from "../../shared/rules/index.ts";
 
-/** A limit as it is said: lengths under an inch in thou to one decimal, the exact ones stand on the screen. */
+/** Lengths under one are said in the bench's small unit. */
+const SMALL = [
+  { unit: / in(?= |$)/, said: " thou", of: 1000 },
+  { unit: / mm(?= |$)/, said: " hundredths", of: 100 },
+] as const;
+
+/** A limit as it is said: small lengths in thou or hundredths to one decimal, the exact ones stand on the screen. */
 export function sayLimit(limit: string): string {
   const numbers = limit.match(/\d+\.\d+/g) ?? [];
-  if (!/ in(?= |$)/.test(limit) || numbers.length === 0 || numbers.some((text) => Number(text) >= 1)) return limit;
-  const thou = limit.replace(/\d+\.\d+/g, (text) => (Number(text) * 1000).toFixed(1).replace(/\.0$/, ""));
-  return thou.replace(/ in(?= |$)/, " thou");
+  const small = SMALL.find(({ unit }) => unit.test(limit));
+  if (small === undefined || numbers.length === 0 || numbers.some((text) => Number(text) >= 1)) return limit;
+  const told = limit.replace(/\d+\.\d+/g, (text) => (Number(text) * small.of).toFixed(1).replace(/\.0$/, ""));
+  return told.replace(small.unit, small.said);
 }
 
 /** A limit as a finding has it, and the value held against it. */

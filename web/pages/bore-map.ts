@@ -16,6 +16,8 @@ export interface BoreDrawing {
   readonly title: string;
   /** The size that deviations are drawn from, inches. */
   readonly nominal: number;
+  /** The same as the sheet has it, where that is not inches. */
+  readonly from?: string;
   readonly points: readonly BorePoint[];
   /** Pixels of wall shift for a thousandth of an inch. */
   readonly perThou?: number;
@@ -68,7 +70,7 @@ function section(drawing: BoreDrawing, axis: Axis): string {
 /** The drawing as SVG text with a title and a description that says every figure. */
 export function boreMap(drawing: BoreDrawing): string {
   const said = drawing.points.map(({ depth, axis, digits }) => `${depth} ${axis} ${digits}`).join(", ");
-  const scale = `walls drawn ${drawing.perThou ?? 2} dots a thou from ${drawing.nominal.toFixed(4)}`;
+  const scale = `walls drawn ${drawing.perThou ?? 2} dots a thou from ${drawing.from ?? drawing.nominal.toFixed(4)}`;
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}" role="img" class="bore-map">` +
     `<title>${escaped(drawing.title)}</title><desc>${escaped(said === "" ? "no readings" : said)}; ${scale}</desc>` +

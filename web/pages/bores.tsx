@@ -1,10 +1,15 @@
 // The bore map of a build: each cylinder's section as found and as finished, with its form in figures.
+
 import { useState } from "preact/hooks";
 import type { Build } from "../../shared/build/index.ts";
 import { latest } from "../../shared/build/index.ts";
+import type { Reading } from "../../shared/events/reading.ts";
 import { AXES, DEPTHS } from "../../shared/places/places.ts";
 import type { Finding } from "../../shared/rules/index.ts";
+import { isMetric, nominalsIn } from "../../shared/spec/sizes.ts";
 import type { Condition } from "../../shared/spec/spec.ts";
+import { convert } from "../../shared/units/convert.ts";
+import { UNITS } from "../../shared/units/units.ts";
 import type { BuildPageProps } from "../app.tsx";
 import { Because } from "../book/reading-line.tsx";
 import { bareDigits } from "../parts/figures.ts";
@@ -19,13 +24,15 @@ const SHOWN: readonly { readonly condition: Condition; readonly title: string }[
 /** Rules about the form and size of bores, by what their limit is on. */
 const BORE_RULE = /^bore_/;
 
+const inInches = ({ value, unit }: Reading): number => convert(value, unit, "in");
+
 export function boreSizes(build: Build, cylinder: number, condition: Condition): BorePoint[] {
   return DEPTHS.flatMap((depth) =>
     AXES.flatMap((axis) => {
       const logged = latest(build, "bore_diameter", { cylinder, depth, axis }, condition);
       return logged === undefined
         ? []
-        : [{ depth, axis, value: logged.reading.value, digits: bareDigits(logged.reading.digits) }];
+        : [{ depth, axis, value: inInches(logged.reading), digits: bareDigits(logged.reading.digits) }];
     }),
   );
 }
@@ -44,7 +51,10 @@ export function BoresPage({ book, build }: BuildPageProps) {
           </Tag>
         ))}
       </div>
-      <p class="quiet">Walls are drawn larger than life from the nominal size: two dots of the drawing to a thou of diameter.</p>
+      <p class="quiet">
+        Walls are drawn larger than life from the nominal size: two dots of the drawing to{" "}
+        {isMetric(build.spec) ? "0.025 mm" : "a thou"} of diameter.
+      </p>
       <div class="bore-cards">
         {numbers.map((cylinder) => (
           <BoreCard
@@ -69,23 +79,24 @@ interface CardProps {
 
 function BoreCard({ build, cylinder, condition, findings }: CardProps) {
   const points = boreSizes(build, cylinder, condition);
-  const sizes = build.spec.nominals.bore ?? [];
+  const sizes = nominalsIn(build.spec, "bore");
   const least = Math.min(...points.map(({ value }) => value));
   // The nominal that the bore was last cut to: the largest one it is not smaller than, by a thou.
-  const nominal =
-    sizes
-      .map(Number)
-      .filter((size) => size <= least + 0.001)
-      .at(-1) ?? Number(sizes[0] ?? 0);
+  const nominal = sizes.filter((size) => size <= least + 0.001).at(-1) ?? sizes[0] ?? 0;
   const whole = latest(build, "bore_diameter", { cylinder }, condition);
-  const svg = boreMap({ title: `cylinder ${cylinder}`, nominal, points });
+  const svg = boreMap({
+    title: `cylinder ${cylinder}`,
+    nominal,
+    points,
+    ...(isMetric(build.spec) ? { from: `${Number((nominal * 25.4).toFixed(3))} mm` } : {}),
+  });
   return (
     <section class="bore-card">
       {/* The text was made by our own pure function, with what came from outside escaped. */}
       <div dangerouslySetInnerHTML={{ __html: svg }} />
       {points.length === 0 && whole !== undefined ? (
         <p>
-          One size for the bore: <span class="digits">{bareDigits(whole.reading.digits)}</span> in
+          One size for the bore: <span class="digits">{bareDigits(whole.reading.digits)}</span> {UNITS[whole.reading.unit].label}
         </p>
       ) : null}
       {findings.map((finding) => (

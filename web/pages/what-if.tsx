@@ -1,4 +1,5 @@
 // What if: suppose another bore, shim, or size, and see every figure and verdict that would move beside today's. Nothing is logged.
+
 import { useState } from "preact/hooks";
 import type { Build } from "../../shared/build/index.ts";
 import { type Place, placeKey, placeLabel } from "../../shared/places/places.ts";
@@ -6,6 +7,11 @@ import { ALL_QUANTITIES, QUANTITIES } from "../../shared/quantities/registry.ts"
 import type { QuantityId } from "../../shared/quantities/types.ts";
 import { type Finding, type Supposition, whatIf } from "../../shared/rules/index.ts";
 import { readPlaceKey } from "../../shared/rules/key.ts";
+import { benchUnit, isMetric, lengthIn, lengthUnit } from "../../shared/spec/sizes.ts";
+import type { Spec } from "../../shared/spec/spec.ts";
+import { bearingAt } from "../../shared/spec/spec.ts";
+import { convert } from "../../shared/units/convert.ts";
+import { UNITS } from "../../shared/units/units.ts";
 import type { BuildPageProps } from "../app.tsx";
 import { Because } from "../book/reading-line.tsx";
 import { bareDigits } from "../parts/figures.ts";
@@ -35,7 +41,7 @@ export function WhatIfPage({ build }: BuildPageProps) {
         <SizeForm build={build} suppose={suppose} />
       </div>
       {trouble === undefined ? null : <p class="warning">{trouble}</p>}
-      <Supposed changes={changes} clear={() => setChanges([])} />
+      <Supposed changes={changes} spec={build.spec} clear={() => setChanges([])} />
       {changes.length === 0 ? null : <Outcomes build={build} changes={changes} />}
     </div>
   );
@@ -52,7 +58,7 @@ function BoreForm({ build, suppose }: FormProps) {
     <form
       onSubmit={(submit) => {
         submit.preventDefault();
-        suppose({ kind: "bore", oversize: Number(over) });
+        suppose({ kind: "bore", oversize: lengthIn(over, build.spec) });
       }}
     >
       <h2>Bore all cylinders</h2>
@@ -61,7 +67,7 @@ function BoreForm({ build, suppose }: FormProps) {
         <select value={over} onChange={(change) => setOver(change.currentTarget.value)}>
           {build.spec.oversizes.map((size) => (
             <option key={size} value={size}>
-              {bareDigits(size)} in over
+              {bareDigits(size)} {/[a-z]/.test(size) ? "" : lengthUnit(build.spec)} over
             </option>
           ))}
         </select>
@@ -75,16 +81,22 @@ function BoreForm({ build, suppose }: FormProps) {
 
 function ShimForm({ build, suppose }: FormProps) {
   const places: Place[] = [
-    ...Array.from({ length: build.spec.engine.mains }, (_, index) => ({ main: index + 1 })),
-    ...Array.from({ length: build.spec.engine.cylinders }, (_, index) => ({ rod: index + 1 })),
-  ];
+    ...Array.from({ length: build.spec.engine.mains }, (_, index): Place => ({ main: index + 1 })),
+    ...Array.from({ length: build.spec.engine.cylinders }, (_, index): Place => ({ rod: index + 1 })),
+  ].filter((one) => bearingAt(build.spec.engine, one) === "poured");
   const [place, setPlace] = useState(placeKey(places[0] ?? {}));
-  const [thou, setThou] = useState("2");
+  const metric = isMetric(build.spec);
+  const [each, setEach] = useState(metric ? "5" : "2");
+  if (places.length === 0) return null;
   return (
     <form
       onSubmit={(submit) => {
         submit.preventDefault();
-        suppose({ kind: "shims", place: readPlaceKey(place), removeEachSide: Number(thou) / 1000 });
+        suppose({
+          kind: "shims",
+          place: readPlaceKey(place),
+          removeEachSide: metric ? convert(Number(each) / 100, "mm", "in") : Number(each) / 1000,
+        });
       }}
     >
       <h2>Take out shims</h2>
@@ -99,8 +111,8 @@ function ShimForm({ build, suppose }: FormProps) {
         </select>
       </label>
       <label>
-        Thou from each side
-        <input type="number" step="0.5" value={thou} onInput={(input) => setThou(input.currentTarget.value)} required />
+        {metric ? "Hundredths of a mm" : "Thou"} from each side
+        <input type="number" step="0.5" value={each} onInput={(input) => setEach(input.currentTarget.value)} required />
       </label>
       <button type="submit" class="stamp-button">
         Suppose it
@@ -115,13 +127,14 @@ function SizeForm({ build, suppose }: FormProps) {
   const known = [...(build.byQuantity.get(quantity) ?? [])];
   const places = [...new Set(known.map(({ reading }) => placeKey(reading.place)))];
   const needs = QUANTITIES[quantity].needs.length > 0;
+  const unit = benchUnit(QUANTITIES[quantity].unit, build.spec);
   const [place, setPlace] = useState("");
   const chosen = places.includes(place) ? place : (places[0] ?? "");
   return (
     <form
       onSubmit={(submit) => {
         submit.preventDefault();
-        suppose({ kind: "reading", quantity, place: readPlaceKey(chosen), value: Number(value) });
+        suppose({ kind: "reading", quantity, place: readPlaceKey(chosen), value: Number(value), unit });
       }}
     >
       <h2>Another figure</h2>
@@ -148,7 +161,7 @@ function SizeForm({ build, suppose }: FormProps) {
         </label>
       )}
       <label>
-        Would be, {QUANTITIES[quantity].unit}
+        Would be, {UNITS[unit].label}
         <input
           inputMode="decimal"
           pattern="-?[0-9]*\.?[0-9]+"
@@ -165,22 +178,30 @@ function SizeForm({ build, suppose }: FormProps) {
   );
 }
 
-function sayChange(change: Supposition): string {
-  if (change.kind === "bore") return `all cylinders bored ${change.oversize.toFixed(3)} over`;
+function sayChange(change: Supposition, spec: Spec): string {
+  const length = (inches: number, digits: number) =>
+    isMetric(spec) ? `${convert(inches, "in", "mm").toFixed(2)} mm` : inches.toFixed(digits);
+  if (change.kind === "bore") return `all cylinders bored ${length(change.oversize, 3)} over`;
   if (change.kind === "shims")
-    return `${(change.removeEachSide * 1000).toFixed(1).replace(/\.0$/, "")} thou of shim out of each side at ${placeLabel(change.place)}`;
+    return `${isMetric(spec) ? length(change.removeEachSide, 4) : `${(change.removeEachSide * 1000).toFixed(1).replace(/\.0$/, "")} thou`} of shim out of each side at ${placeLabel(change.place)}`;
   const where = placeLabel(change.place);
-  return `${QUANTITIES[change.quantity].label}${where === "" ? "" : `, ${where}`}: ${change.value} ${QUANTITIES[change.quantity].unit}`;
+  return `${QUANTITIES[change.quantity].label}${where === "" ? "" : `, ${where}`}: ${change.value} ${UNITS[change.unit ?? QUANTITIES[change.quantity].unit].label}`;
 }
 
-function Supposed({ changes, clear }: { changes: readonly Supposition[]; clear: () => void }) {
+interface SupposedProps {
+  readonly changes: readonly Supposition[];
+  readonly spec: Spec;
+  clear(): void;
+}
+
+function Supposed({ changes, spec, clear }: SupposedProps) {
   if (changes.length === 0) return null;
   return (
     <section class="supposed">
       <h2>Supposed</h2>
       <ul>
         {changes.map((change) => (
-          <li key={sayChange(change)}>{sayChange(change)}</li>
+          <li key={sayChange(change, spec)}>{sayChange(change, spec)}</li>
         ))}
       </ul>
       <button type="button" class="small-button" onClick={clear}>

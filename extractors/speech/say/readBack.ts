@@ -3,6 +3,7 @@
 import type { Reading } from "../../../shared/events/reading.ts";
 import { PLACE_KEYS, type Place, type PlaceKey } from "../../../shared/places/places.ts";
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
+import type { UnitSystem } from "../../../shared/spec/sizes.ts";
 import { UNITS } from "../../../shared/units/units.ts";
 import { cardinal, decimalWords, digitByDigit } from "./numberWords.ts";
 import { spokenForms } from "./spokenForms.ts";
@@ -33,11 +34,22 @@ export function placeWords(place: Place): string {
   return words.join(" ");
 }
 
-/** The value as said back, unit and sign included: "twelve thou", "two tenths tight", "three eight eight four one". */
-export function valueWords(reading: Said): string {
+/**
+ * The value as said back, unit and sign included: "twelve thou", "two tenths tight", "three eight eight four one".
+ * In a metric shop a hundredth is one of a millimetre and needs no more words.
+ */
+export function valueWords(reading: Said, system: UnitSystem = "inch"): string {
   const { digits, unit, quantity } = reading;
   const sign = signWord(digits, QUANTITIES[quantity].sign);
-  return [figureWords(reading), sign].filter((word) => word !== "").join(" ") || `${digits} ${unit}`;
+  const small = system === "metric" && unit === "mm" ? hundredths(digits.replace("-", "")) : undefined;
+  return [small ?? figureWords(reading), sign].filter((word) => word !== "").join(" ") || `${digits} ${unit}`;
+}
+
+/** "five hundredths" of millimetres below one, told to the hundredth; undefined for others. */
+function hundredths(size: string): string | undefined {
+  const [, tail] = /^0\.(\d{2})$/.exec(size) ?? [];
+  if (tail === undefined) return undefined;
+  return `${cardinal(Number(tail))} ${Number(tail) === 1 ? "hundredth" : "hundredths"}`;
 }
 
 function figureWords({ digits, unit, quantity }: Said): string {

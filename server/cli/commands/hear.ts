@@ -48,7 +48,8 @@ async function setUp(options: Record<string, unknown>): Promise<Setup> {
   const context = contextOf(options.context);
   if (context === undefined)
     return { ok: false, message: `Expected a context object as JSON for --context, got ${options.context}` };
-  return { ok: true, spec: loaded.spec, context };
+  const { units } = loaded.spec;
+  return { ok: true, spec: loaded.spec, context: units === undefined ? context : { unit_system: units, ...context } };
 }
 
 /** Run the command; resolves to the exit code. */

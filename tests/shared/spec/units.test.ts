@@ -1,7 +1,7 @@
 // One engine, one system: a figure with its unit is converted, a bare one is the sheet's, and sizes no engine has are refused.
 // 1 in = 25.4 mm exactly and 1 in2 = 645.16 mm2 (NIST SP 811:2008, B.6 and B.8).
 import { describe, expect, it } from "vitest";
-import { parse } from "../../../extractors/speech/index.ts";
+import { parse, valueWords } from "../../../extractors/speech/index.ts";
 import { contextOf } from "../../../shared/build/index.ts";
 import { threadOf } from "../../../shared/rules/fasteners.ts";
 import { whatIf } from "../../../shared/rules/index.ts";
@@ -254,6 +254,15 @@ describe("what is said of a metric engine", () => {
     const { readings, questions } = parse(words, context, METRIC);
     expect(readings.filter((one) => one.do === "accept")).toEqual([]);
     expect(questions.map(({ code }) => code)).toEqual(["which_scale"]);
+  });
+
+  it.each([
+    ["0.05", "mm", "metric", "five hundredths"],
+    ["0.01", "mm", "metric", "one hundredth"],
+    ["0.05", "mm", "inch", "point oh five millimetres"],
+    ["0.002", "in", "metric", "two thou"],
+  ] as const)("%s %s is said back in a shop in %s as %s", (digits, unit, system, words) => {
+    expect(valueWords({ quantity: "bearing_clearance", place: { rod: 2 }, unit, digits, do: "accept" }, system)).toBe(words);
   });
 
   it("without a word about the system the sheet decides, and the moment's word comes before it", () => {

@@ -6,6 +6,8 @@ describe("limits as said", () => {
   it.each([
     ["0.0117 to 0.0176 in", "11.7 to 17.6 thou"],
     ["0.0030 in at most", "3 thou at most"],
+    ["0.030 to 0.050 mm", "3 to 5 hundredths"],
+    ["68.050 mm at most", "68.050 mm at most"],
     ["4.45 to 4.75", "4.45 to 4.75"],
     ["35 to 42 ft-lbf", "35 to 42 ft-lbf"],
     ["3.9040 to 3.9055 in", "3.9040 to 3.9055 in"],
