@@ -3,7 +3,7 @@ import { type Build, focusOf } from "../../shared/build/index.ts";
 import type { BenchEvent } from "../../shared/events/events.ts";
 import type { Command } from "../../shared/events/reading.ts";
 import { type Place, placeLabel } from "../../shared/places/places.ts";
-import { STEPS } from "../../shared/steps/steps.ts";
+import { stepTitle } from "../../shared/steps/plan.ts";
 import { nextPlace } from "./next-place.ts";
 import { type Stamp, stampEvent } from "./stamp.ts";
 
@@ -79,9 +79,9 @@ function next({ build, stamp }: CommandCall): CommandResult {
   return place === undefined ? { events: [], say: "that was the last one" } : goTo(stamp, place);
 }
 
-function openStep({ command, stamp }: CommandCall): CommandResult {
+function openStep({ command, build, stamp }: CommandCall): CommandResult {
   if (command.step === undefined) return NOTHING;
-  const title = STEPS.find((step) => step.id === command.step)?.title ?? command.step;
+  const title = stepTitle(command.step, build.spec);
   return { events: [stampEvent(stamp, "step.opened", { step: command.step })], say: title };
 }
 

@@ -54,15 +54,21 @@ export const CLI_COMMANDS: readonly CliCommand[] = [
         .argument("[file]", "the sheet to check; it is printed back when it is sound")
         .option("--json", "print it as JSON")
         .option("--demo", "print the demo engine's sheet")
-        .option("--new <name>", "start a sheet with common-practice limits; needs --bore and --stroke")
-        .option("--bore <in>", "standard bore, inches")
-        .option("--stroke <in>", "stroke, inches")
-        .option("--main-journal <in>", "main journal, inches")
-        .option("--crankpin <in>", "crankpin, inches")
-        .option("--pin <in>", "piston pin, inches")
-        .option("--cylinders <n>", "how many cylinders", "4")
-        .option("--mains <n>", "how many main bearings", "3")
-        .option("--overhead", "overhead valves; side valves otherwise"),
+        .option("--kind <kind>", "start a sheet with common-practice limits: single, twin, four, six or v8")
+        .option("--bearings <kind>", "poured, shell or roller")
+        .option("--lubrication <way>", "splash or pressure")
+        .option("--valves <where>", "side, overhead, overhead-cam, or ports for a two-stroke")
+        .option("--units <system>", "inch or metric: what bare figures are in, here and at the bench", "inch")
+        .option("--pistons <material>", "iron or alloy", "iron")
+        .option("--new <name>", "the engine's name; a four where no kind is said")
+        .option("--bore <size>", "standard bore; a size may have its unit: 68.00mm")
+        .option("--stroke <size>", "stroke")
+        .option("--main-journal <size>", "main journal")
+        .option("--crankpin <size>", "crankpin")
+        .option("--pin <size>", "piston pin")
+        .option("--cylinders <n>", "how many cylinders, where not the kind's")
+        .option("--mains <n>", "how many main bearings, where not the kind's")
+        .option("--overhead", "as --valves overhead"),
     load: () => import("./commands/sheet.ts"),
   },
   {

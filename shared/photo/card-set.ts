@@ -3,7 +3,7 @@
 import { placeLabel } from "../places/places.ts";
 import { proofPlaces } from "../rules/missing-photos.ts";
 import type { Spec } from "../spec/spec.ts";
-import { STEPS } from "../steps/steps.ts";
+import { planOf } from "../steps/plan.ts";
 import type { Card } from "./card.ts";
 
 export interface PrintedCard extends Card {
@@ -33,7 +33,7 @@ export function cardsOf(spec: Spec): CardGroup[] {
     ...upTo(cylinders).map((rod) => ({ rod })),
   ];
   const groups: CardGroup[] = [{ title: "Parts", cards: parts.map((place) => printed({ place }, "for any step")) }];
-  for (const step of STEPS) {
+  for (const step of planOf(spec)) {
     const proofs = spec.proofs.filter((proof) => proof.step === step.id);
     const cards = proofs.flatMap((proof) =>
       proofPlaces(proof, spec).map((place) => printed({ place, step: step.id, subject: proof.id }, proof.title)),

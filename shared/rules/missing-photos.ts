@@ -1,6 +1,8 @@
 // Photo proof that a step needs: one picture for each place of the proof, asked for once the step has been opened.
+
 import type { LoggedPhoto } from "../build/build.ts";
 import { type Place, SIDES } from "../places/places.ts";
+import { crankpinsOf } from "../spec/engine.ts";
 import type { Proof, Spec } from "../spec/spec.ts";
 import type { RuleContext } from "./context.ts";
 import { upTo } from "./figures/pick.ts";
@@ -16,6 +18,7 @@ const PLACES: Readonly<Record<Proof["each"], Places>> = {
   cylinder: ({ engine }) => upTo(engine.cylinders).map((cylinder) => ({ cylinder })),
   rod: ({ engine }) => upTo(engine.cylinders).map((rod) => ({ rod })),
   main: ({ engine }) => upTo(engine.mains).map((main) => ({ main })),
+  crankpin: ({ engine }) => crankpinsOf(engine).map(([rod = 1]) => ({ rod })),
   rod_nut: ({ engine }) =>
     upTo(engine.cylinders).flatMap((rod) => nuts(engine.rodNuts).map((nut) => ({ fastener: "rod" as const, rod, nut }))),
   main_nut: ({ engine }) =>

@@ -1,7 +1,11 @@
 // Readings that a step needs and does not have yet, by cylinder, main or rod. They are said once the step has been opened.
+
+import type { LoggedReading } from "../build/build.ts";
 import type { Place } from "../places/places.ts";
 import { AXES, DEPTHS, placeLabel, SIDES, VALVES } from "../places/places.ts";
 import { QUANTITIES } from "../quantities/registry.ts";
+import type { QuantityId } from "../quantities/types.ts";
+import { crankpinsOf } from "../spec/engine.ts";
 import type { Expected, Spec } from "../spec/spec.ts";
 import type { RuleContext } from "./context.ts";
 import { upTo, within } from "./figures/pick.ts";
@@ -32,12 +36,22 @@ const VALUES: Readonly<Record<Each, SlotValues>> = {
 const GROUPS: readonly Each[] = ["cylinder", "main", "rod"];
 const groupSlot = (row: Expected): Each | undefined => GROUPS.find((slot) => row.each.includes(slot));
 
+/** Of a crankpin that carries several rods its journal is read once, under any of their numbers. */
+const ON_CRANKPIN: readonly QuantityId[] = ["crankpin_diameter"];
+const matesOf = (row: Expected, rod: number, { engine }: Spec): readonly number[] =>
+  ON_CRANKPIN.includes(row.quantity) ? (crankpinsOf(engine).find((rods) => rods.includes(rod)) ?? [rod]) : [rod];
+
+const valuesOf = (row: Expected, slot: Each, spec: Spec, where: Place): readonly (string | number)[] =>
+  slot === "rod" && ON_CRANKPIN.includes(row.quantity)
+    ? crankpinsOf(spec.engine).flatMap(([first]) => first ?? [])
+    : VALUES[slot](spec, where);
+
 /** All places a row asks for, starting from one. */
 function expand(row: Expected, from: Place, spec: Spec): Place[] {
   let places: Place[] = [from];
   for (const slot of row.each) {
     if (from[slot] !== undefined) continue;
-    places = places.flatMap((place) => VALUES[slot](spec, place).map((value) => ({ ...place, [slot]: value }) as Place));
+    places = places.flatMap((place) => valuesOf(row, slot, spec, place).map((value) => ({ ...place, [slot]: value }) as Place));
   }
   return places;
 }
@@ -45,17 +59,27 @@ function expand(row: Expected, from: Place, spec: Spec): Place[] {
 function groups(row: Expected, spec: Spec): Place[] {
   const slot = groupSlot(row);
   const where = row.where ?? {};
-  return slot === undefined ? [where] : VALUES[slot](spec, where).map((value) => ({ ...where, [slot]: value }) as Place);
+  return slot === undefined ? [where] : valuesOf(row, slot, spec, where).map((value) => ({ ...where, [slot]: value }) as Place);
 }
 
 const tagOf = (row: Expected, index: number): string => `${index}:${row.step}:${row.quantity}`;
+
+const isAt = (row: Expected, at: Place, place: Place, slot: Each, spec: Spec): boolean =>
+  at[slot] === place[slot] ||
+  (slot === "rod" && at.rod !== undefined && place.rod !== undefined && matesOf(row, place.rod, spec).includes(at.rod));
+
+/** The newest reading that a place asks for. */
+function readAt(row: Expected, where: Place, context: RuleContext): LoggedReading | undefined {
+  const rods = where.rod === undefined ? [undefined] : matesOf(row, where.rod, context.spec);
+  return rods.flatMap((rod) => within(context, row.quantity, rod === undefined ? where : { ...where, rod }, row.condition))[0];
+}
 
 function* subjectsOf(rows: (row: Expected) => boolean, spec: Spec, at?: Place): Iterable<Subject> {
   for (const [index, row] of spec.expected.entries()) {
     if (!rows(row)) continue;
     for (const place of groups(row, spec)) {
       const slot = groupSlot(row);
-      if (at !== undefined && slot !== undefined && at[slot] !== undefined && at[slot] !== place[slot]) continue;
+      if (at !== undefined && slot !== undefined && at[slot] !== undefined && !isAt(row, at, place, slot, spec)) continue;
       yield { place, tag: tagOf(row, index) };
     }
   }
@@ -86,7 +110,7 @@ export const MISSING_READINGS: Rule = {
     const row = context.spec.expected.find((candidate, index) => tagOf(candidate, index) === tag);
     if (row === undefined || !isDue(row, context)) return undefined;
     const wanted = expand(row, place, context.spec);
-    const readings = wanted.map((where) => within(context, row.quantity, where, row.condition)[0]);
+    const readings = wanted.map((where) => readAt(row, where, context));
     const missing = wanted.filter((_, i) => readings[i] === undefined);
     const name = QUANTITIES[row.quantity].label;
     const group = placeLabel(place);

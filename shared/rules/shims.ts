@@ -27,6 +27,8 @@ function pack(context: RuleContext, place: Place, side: "a" | "b", condition?: C
 
 const evidence = (...readings: readonly LoggedReading[]): string[] => readings.flatMap((logged) => logged.evidence);
 
+const CALLED = { shell: "shells", roller: "rollers", ball: "ball bearings", bush: "bushes" } as const;
+
 export const SHIM_FORBIDDEN: Rule = {
   id: "shim_forbidden",
   title: "No shims where a bearing takes none",
@@ -44,12 +46,12 @@ export const SHIM_FORBIDDEN: Rule = {
       value: thickest,
       limit: bounds({ high: 0 }, "in"),
       unit: "in",
-      why: `Shims${at(place)}: ${figure(thickest, "in")}, and the sheet says ${kind === "shell" ? "shells" : "rollers"}: ${bare ? "none, as it must be" : "their caps seat metal to metal"}.`,
+      why: `Shims${at(place)}: ${figure(thickest, "in")}, and the sheet says ${CALLED[kind]}: ${bare ? "none, as it must be" : "what holds them seats metal to metal"}.`,
       source: "TM 10-3930-653-14&P, p. 78, and TM 5-3805-255-14, WP 0094: no shims, scraping or filing with shells",
       ...(bare
         ? {}
         : {
-            remedy: `Take the shims out, then measure journal and housing bore: ${kind === "shell" ? NO_REWORK : "a roller bearing takes no shim"}. Where it is poured after all, put that on the sheet.`,
+            remedy: `Take the shims out, then measure journal and housing bore: ${kind === "shell" ? NO_REWORK : "such a bearing takes no shim"}. Where it is poured after all, put that on the sheet.`,
           }),
       evidence: evidence(...packs),
     };

@@ -2,8 +2,9 @@
 import { dimensionOf } from "../compute/units.ts";
 import { QUANTITIES } from "../quantities/registry.ts";
 import { FIGURES } from "../rules/figures/figures.ts";
+import type { StepId } from "../steps/steps.ts";
 import { type Nonsense, ofFigures, ofNominals, ofSteps, ofThread } from "./sense-sizes.ts";
-import type { Limit, Spec } from "./spec.ts";
+import type { Engine, Limit, Spec } from "./spec.ts";
 
 export type { Nonsense };
 
@@ -97,22 +98,55 @@ function ofExpected({ expected }: Spec): Nonsense[] {
   });
 }
 
+/** Every cylinder once, in some order. */
+const isWhole = (numbers: readonly number[], cylinders: number): boolean =>
+  numbers.length === cylinders && [...numbers].sort((a, b) => a - b).every((cylinder, i) => cylinder === i + 1);
+
 function ofEngine({ engine }: Spec): Nonsense[] {
-  const sorted = [...engine.firingOrder].sort((a, b) => a - b);
-  const whole = sorted.length === engine.cylinders && sorted.every((cylinder, i) => cylinder === i + 1);
-  if (sorted.length === 0 || whole) return [];
+  const { cylinders, firingOrder, crankpins, banks, arrangement } = engine;
+  const once = (field: string, numbers: readonly number[], text: string): Nonsense[] =>
+    isWhole(numbers, cylinders)
+      ? []
+      : [{ path: ["engine", field], say: `Expected each of ${cylinders} cylinders once, got ${text}` }];
   return [
-    {
-      path: ["engine", "firingOrder"],
-      say: `Expected each of ${engine.cylinders} cylinders once, got ${engine.firingOrder.join("-")}`,
-    },
+    ...(firingOrder.length === 0 ? [] : once("firingOrder", firingOrder, firingOrder.join("-"))),
+    ...(crankpins === undefined ? [] : once("crankpins", crankpins.flat(), crankpins.map((rods) => rods.join("+")).join(", "))),
+    ...(banks === undefined
+      ? []
+      : once(
+          "banks",
+          banks.flatMap((bank) => bank.cylinders),
+          banks.map((bank) => `${bank.name} ${bank.cylinders.join("+")}`).join(", "),
+        )),
+    ...(arrangement === "single" && cylinders !== 1
+      ? [{ path: ["engine", "cylinders"], say: `Expected 1 cylinder for a single, got ${cylinders}` }]
+      : []),
   ];
+}
+
+/** A plan whose steps are told apart, come after what they rest on, and have all that the sheet asks for. */
+function ofPlan({ plan, expected, proofs }: Spec): Nonsense[] {
+  if (plan === undefined) return [];
+  const ids = plan.map(({ id }) => id);
+  const late = plan.flatMap(({ id, after }, i) =>
+    after.flatMap((before, j): Nonsense[] => {
+      if (ids.indexOf(before) >= 0 && ids.indexOf(before) < i) return [];
+      const got = ids.includes(before) ? `${before} behind it` : `no ${before} in the plan`;
+      return [{ path: ["plan", i, "after", j], say: `Expected ${before} before ${id}, got ${got}` }];
+    }),
+  );
+  const strays = (list: "expected" | "proofs", rows: readonly { readonly step: StepId }[]): Nonsense[] =>
+    rows.flatMap(({ step }, i) =>
+      ids.includes(step) ? [] : [{ path: [list, i, "step"], say: `Expected a step of the plan, got "${step}"` }],
+    );
+  return [...twice(ids, "plan"), ...late, ...strays("expected", expected), ...strays("proofs", proofs)];
 }
 
 /** Everything on a well-formed sheet that the rules could not use or would use wrongly; empty for a sound sheet. */
 export function nonsenseIn(spec: Spec): Nonsense[] {
   return [
     ...ofEngine(spec),
+    ...ofPlan(spec),
     ...ofNominals(spec),
     ...ofSteps(spec),
     ...ofFigures(spec),
@@ -130,6 +164,17 @@ export function nonsenseIn(spec: Spec): Nonsense[] {
   ];
 }
 
+/** An engine without the fields that make no sense of it. */
+function engineWithout(engine: Engine, isBad: (field: string) => boolean): Engine {
+  const { crankpins, banks, ...rest } = engine;
+  return {
+    ...rest,
+    ...(crankpins === undefined || isBad("crankpins") ? {} : { crankpins }),
+    ...(banks === undefined || isBad("banks") ? {} : { banks }),
+    ...(isBad("firingOrder") ? { firingOrder: [] } : {}),
+  };
+}
+
 /**
  * A sheet as the rules can use it: of its rows (sizes, figures, limits, fasteners, expected readings, proofs) those that make
  * no sense are left out, and a firing order that names no engine of that many cylinders.
@@ -141,9 +186,12 @@ export function withoutNonsense(spec: Spec): { readonly spec: Spec; readonly non
   const kept = <T>(list: string, rows: readonly T[]): T[] => rows.filter((_, i) => !isBad(list, i));
   const keptBy = <T extends object>(list: string, rows: T): T =>
     Object.fromEntries(Object.entries(rows).filter(([name]) => !isBad(list, name))) as T;
+  const { plan, ...known } = spec;
   const sound: Spec = {
-    ...spec,
-    engine: isBad("engine", "firingOrder") ? { ...spec.engine, firingOrder: [] } : spec.engine,
+    ...known,
+    // A plan with a fault in it is no plan: that of the engine's kind stands in.
+    ...(plan === undefined || nonsense.some(({ path }) => path[0] === "plan") ? {} : { plan }),
+    engine: engineWithout(spec.engine, (field) => isBad("engine", field)),
     nominals: keptBy("nominals", spec.nominals),
     figures: keptBy("figures", spec.figures),
     oversizes: kept("oversizes", spec.oversizes),

@@ -1,10 +1,11 @@
 // An engine's spec sheet: what it has, its nominal sizes, its limits with their sources, and the proof its steps need.
 import { z } from "zod";
 import { DECISION_RULE_NAMES, type DecisionRule } from "../compute/conformance.ts";
-import { placeSchema, RINGS } from "../places/places.ts";
+import { placeSchema } from "../places/places.ts";
 import { NOMINAL_KEYS, QUANTITY_IDS } from "../quantities/types.ts";
 import { STEP_IDS } from "../steps/steps.ts";
 import { UNIT_IDS } from "../units/units.ts";
+import { engineSchema } from "./engine.ts";
 import { LENGTH_TEXT, UNIT_SYSTEMS } from "./sizes.ts";
 
 /** Decimal text, so that 3.8750 stays 3.8750. */
@@ -53,7 +54,7 @@ export const proofSchema = z.strictObject({
   id: z.string().regex(/^[a-z0-9_]+$/),
   step: z.enum(STEP_IDS),
   title: z.string().max(80),
-  each: z.enum(["engine", "cylinder", "main", "rod", "rod_nut", "main_nut"]),
+  each: z.enum(["engine", "cylinder", "main", "rod", "crankpin", "rod_nut", "main_nut"]),
   source: sourceSchema,
 });
 export type Proof = z.infer<typeof proofSchema>;
@@ -68,10 +69,13 @@ export const expectedSchema = z.strictObject({
 });
 export type Expected = z.infer<typeof expectedSchema>;
 
-/** What a bearing is: it decides what may be done to it. Shells and rollers are never shimmed, scraped or filed. */
-export const BEARING_KINDS = ["poured", "shell", "roller"] as const;
-export type BearingKind = (typeof BEARING_KINDS)[number];
-const bearingKind = z.enum(BEARING_KINDS);
+/** A step of the plan: what it is called here, which come first, and which it covers. */
+export const planStepSchema = z.strictObject({
+  id: z.enum(STEP_IDS),
+  title: z.string().min(1).max(60),
+  after: z.array(z.enum(STEP_IDS)),
+  hides: z.array(z.enum(STEP_IDS)).optional(),
+});
 
 export const fastenerSchema = z.strictObject({
   thread: z.string().max(20),
@@ -108,24 +112,7 @@ export const specSchema = z.strictObject({
   note: z.string().max(2000).optional(),
   /** What bare lengths of this sheet are in, and what everything about the engine is said and shown in; inch where nothing is said. */
   units: z.enum(UNIT_SYSTEMS).optional(),
-  engine: z.strictObject({
-    layout: z.enum(["side_valve", "overhead_valve", "two_stroke"]),
-    cylinders: z.int().min(1).max(16),
-    mains: z.int().min(1).max(17),
-    rings: z.array(z.enum(RINGS)).min(1),
-    firingOrder: z.array(z.int().min(1)),
-    numberedFrom: z.enum(["front", "rear"]),
-    /** One kind for all, or what the mains and the rods run in each. */
-    bearings: z.union([bearingKind, z.strictObject({ main: bearingKind, rod: bearingKind })]),
-    /** Where 0 of the ring gaps' clock stands, seen from above, clockwise: over the pin's front end, or on a thrust face. */
-    ringClock: z.enum(["front", "thrust"]).optional(),
-    /** What holds the piston pin; floating where nothing is said. Where the rod clamps it, it turns in the piston. */
-    pin: z.enum(["floating", "rod", "piston"]).optional(),
-    oiling: z.enum(["splash", "pressure", "splash_and_pressure"]),
-    rodNuts: z.int().min(1).max(4),
-    mainNuts: z.int().min(1).max(4),
-    headNuts: z.int().min(1).max(60),
-  }),
+  engine: engineSchema,
   /** How the shop decides near a limit where the gauges are known; ISO 14253-1:2017 where nothing is said. */
   decision: z.enum(DECISION_RULE_NAMES as [DecisionRule, ...DecisionRule[]]).optional(),
   materials: z.strictObject({ block: z.string(), piston: z.string(), crank: z.string() }),
@@ -136,14 +123,11 @@ export const specSchema = z.strictObject({
   oversizes: z.array(length),
   undersizes: z.array(length),
   fasteners: z.partialRecord(z.enum(["rod", "main", "head", "flywheel", "manifold"]), fastenerSchema),
+  /** The job's steps in their order; those of the engine's kind where the sheet has none. */
+  plan: z.array(planStepSchema).max(60).optional(),
   limits: z.array(limitSchema),
   expected: z.array(expectedSchema),
   proofs: z.array(proofSchema),
 });
 export type Spec = z.infer<typeof specSchema>;
-export type Engine = Spec["engine"];
-
-/** The kind of a bearing by its place: a main's, else the rods'. */
-export function bearingAt({ bearings }: Engine, place: { readonly main?: number | undefined }): BearingKind {
-  return typeof bearings === "string" ? bearings : place.main === undefined ? bearings.rod : bearings.main;
-}
+export { BEARING_KINDS, type BearingKind, bearingAt, type Engine } from "./engine.ts";

@@ -1,5 +1,6 @@
 // The usual cautions of the bench, by step: short, in the order they matter. They replace no manual and no training.
-import type { StepId } from "./steps.ts";
+import { type Engine, suits, type Trait } from "../spec/engine.ts";
+import { STEP_IDS, type StepId } from "./steps.ts";
 
 /** Said once under a step's cautions. */
 export const DEFER = "Follow the maker's manual and local rules; they come before anything said here.";
@@ -9,6 +10,8 @@ interface Caution {
   /** A published source, where there is one; else common practice. */
   readonly source?: string;
   readonly steps: readonly StepId[];
+  /** What an engine must have for it to be said. */
+  readonly needs?: readonly Trait[];
 }
 
 /** Common practice of the trade where no source is named. */
@@ -29,7 +32,7 @@ export const CAUTIONS: readonly Caution[] = [
   {
     text: "Solvent is toxic and burns: gloves, goggles, fresh air, no flame. Blow parts dry at 30 psi or less, with a chip guard.",
     source: "TM 10-3930-653-14&P",
-    steps: ["cleaning"],
+    steps: ["cleaning", "final_wash"],
   },
   {
     text: "Hot caustic: face shield; add caustic to cold water, never the other way; never put aluminium or babbitt in it.",
@@ -50,14 +53,16 @@ export const CAUTIONS: readonly Caution[] = [
   {
     text: "Molten babbitt: shell, ladle and mandrel bone dry and warm; a drop of water throws metal. Face shield, leather, long sleeves.",
     steps: ["main_bearings", "rods"],
+    needs: ["poured"],
   },
   {
     text: "Lead in babbitt: draw off the fume, do not scrape it dry, no food at the bench, wash before eating.",
     steps: ["main_bearings", "rods", "rod_fit"],
+    needs: ["poured"],
   },
   {
     text: "Presses and pullers: cast iron shatters, shield it; let the pressure off before adjusting; stand clear of the axis.",
-    steps: ["pins", "rods", "cam"],
+    steps: ["pins", "rods", "cam", "cam_bearings"],
   },
   {
     text: "Hot oil or water for the pin fit: dry the part first, gloves on, no open flame under oil.",
@@ -65,7 +70,7 @@ export const CAUTIONS: readonly Caution[] = [
   },
   {
     text: "Fingers out from between cheek and case: one person turns and says so; bar out before anyone reaches in.",
-    steps: ["rod_fit", "turn_over", "end_float"],
+    steps: ["rod_fit", "turn_over", "end_float", "valve_timing"],
   },
   { text: "Pull the wrench, do not push it. A used cotter is scrap; mind its sharp legs.", steps: ["rod_fit", "final_torque"] },
   {
@@ -74,11 +79,12 @@ export const CAUTIONS: readonly Caution[] = [
   },
   {
     text: "Before hand cranking: spark fully retarded, out of gear. Thumb and fingers on the same side, pull up, never push down.",
-    steps: ["turn_over", "first_run"],
+    steps: ["ignition_timing", "turn_over", "first_run", "run_in"],
   },
   {
     text: "A magneto stores no charge to let off: ground its primary, and take it for live whenever the shaft can turn.",
-    steps: ["intake", "teardown", "cam", "turn_over", "first_run"],
+    steps: ["intake", "teardown", "cam", "valve_timing", "ignition_timing", "turn_over", "first_run"],
+    needs: ["magneto"],
   },
   {
     text: "Compression test: ignition grounded, fuel shut off, throttle open, nobody in the plane of crank handle and flywheel.",
@@ -86,16 +92,31 @@ export const CAUTIONS: readonly Caution[] = [
   },
   {
     text: "Tightening again while hot: skin burns on head and manifold, and coolant scalds. Let it cool before a cap or plug is opened.",
-    steps: ["first_run"],
+    steps: ["first_run", "run_in"],
+  },
+  {
+    text: "Injection pierces the skin and such a wound is an emergency: no hand before a nozzle, pressure let off before a pipe is loosened.",
+    steps: ["intake", "injection_timing", "first_run"],
+    needs: ["injection"],
+  },
+  {
+    text: "Driving plugs and rings: eyes covered, a drift that fits, hands clear of the jacket's sharp edges; sealers are breathed in fresh air.",
+    steps: ["core_plugs"],
+  },
+  {
+    text: "Spun parts fly: weights are fixed and the guard is shut before anything turns; drilled swarf is brushed off, not blown.",
+    steps: ["balance"],
   },
   {
     text: "A battery gives off hydrogen: no spark or flame near it, last clamp to the frame away from it. No rings or watches.",
     source: "29 CFR 1926.441",
-    steps: ["intake", "turn_over", "first_run"],
+    steps: ["intake", "ignition_timing", "turn_over", "first_run", "run_in"],
+    needs: ["battery"],
   },
   {
     text: "Jacket test with water, all air let out first: air under pressure bursts a casting. Raise it slowly, stand clear of plugs and plates.",
-    steps: ["crack_check", "deck"],
+    steps: ["crack_check", "core_plugs", "deck"],
+    needs: ["water"],
   },
   {
     text: "A block put to soak or stood on end is chocked: it rolls. Carry gauges and parts one at a time, floor dry of oil.",
@@ -118,19 +139,18 @@ export const CAUTIONS: readonly Caution[] = [
     steps: ["rings", "piston_assembly"],
   },
   {
-    text: "Under the sump: engine on its stand, locked from turning over; crank barred, nobody turns it while a hand is in the trough.",
-    steps: ["splash", "end_float"],
+    text: "Under the sump: engine on its stand, locked from turning over; crank barred, nobody turns it while a hand is inside.",
+    steps: ["splash", "oil_pump", "end_float"],
   },
   {
     text: "Talk to the book only when nothing hangs or turns; ear protection can hide an alarm.",
-    steps: ["intake", "finish_bores"],
+    steps: ["intake", "finish_bores", "balance", ...STEP_IDS.filter((id) => id.startsWith("shop_"))],
   },
 ];
 
-/** The cautions of a step, most specific as listed, ending once by deferring to the maker; empty where the step has none. */
-export function cautionsFor(step: StepId): string[] {
-  const own = CAUTIONS.filter((caution) => caution.steps.includes(step)).map(({ text, source }) =>
-    source === undefined ? text : `${text} (${source})`,
-  );
+/** The cautions of a step on an engine (on any, where none is given), most specific as listed, ending once by deferring to the maker; empty where the step has none. */
+export function cautionsFor(step: StepId, engine?: Engine): string[] {
+  const said = CAUTIONS.filter(({ steps, needs }) => steps.includes(step) && (engine === undefined || suits(engine, needs)));
+  const own = said.map(({ text, source }) => (source === undefined ? text : `${text} (${source})`));
   return own.length === 0 ? [] : [...own, DEFER];
 }

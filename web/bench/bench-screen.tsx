@@ -1,12 +1,12 @@
 // The bench screen, to be read at two metres: where we are, what was heard, the figure, its verdict, what is still missing.
+
 import { useCallback, useEffect, useMemo, useState } from "preact/hooks";
 import { stampEvent } from "../../extractors/bench/index.ts";
 import { type Build, focusOf } from "../../shared/build/index.ts";
 import { placeLabel } from "../../shared/places/places.ts";
 import type { Finding } from "../../shared/rules/index.ts";
-import { STEPS } from "../../shared/steps/steps.ts";
+import { planOf, stepTitle } from "../../shared/steps/plan.ts";
 import type { BuildPageProps } from "../app.tsx";
-import { stepTitle } from "../book/entries.ts";
 import { missingAt } from "../book/standing.tsx";
 import { TypeBox } from "../book/type-box.tsx";
 import { Unsent } from "../parts/unsent.tsx";
@@ -46,7 +46,7 @@ export function BenchScreen({ book, build }: BuildPageProps) {
       <FaultWords shift={shift} />
       <div class="bench-asks">
         <Waiting book={book} build={build} />
-        <Cautions build={build.id} step={step} />
+        <Cautions build={build.id} spec={build.spec} step={step} />
       </div>
       <LiveCamera book={book} build={build} asked={shift.pictureAsked} say={say} />
       <div class="bench-rest">
@@ -64,7 +64,7 @@ function Where({ build, device }: { build: Build; device: string }) {
   const where = placeLabel(place);
   return (
     <p class="bench-where">
-      <span class="tag">{step === undefined ? "no step open" : stepTitle(step)}</span>
+      <span class="tag">{step === undefined ? "no step open" : stepTitle(step, build.spec)}</span>
       <b>{where === "" ? "say a place" : where}</b>
     </p>
   );
@@ -114,7 +114,7 @@ function Foot({ book, build, shift }: { book: Book; build: Build; shift: Shift }
 function StepPick({ book, build }: { book: Book; build: Build }) {
   const open = focusOf(build, book.device).step ?? "";
   const pickStep = (id: string) => {
-    const step = STEPS.find((one) => one.id === id);
+    const step = planOf(build.spec).find((one) => one.id === id);
     if (step !== undefined) void book.log([stampEvent(stampFor(book), "step.opened", { step: step.id })]);
   };
   return (
@@ -124,7 +124,7 @@ function StepPick({ book, build }: { book: Book; build: Build }) {
         <option value="" disabled>
           none open
         </option>
-        {STEPS.map(({ id, title }) => (
+        {planOf(build.spec).map(({ id, title }) => (
           <option key={id} value={id}>
             {title}
           </option>

@@ -2,7 +2,9 @@
 import type { BenchEvent, EventData } from "../../shared/events/events.ts";
 import type { Note, Question } from "../../shared/events/reading.ts";
 import { type Place, placeLabel } from "../../shared/places/places.ts";
-import { STEPS, type StepId } from "../../shared/steps/steps.ts";
+import type { Spec } from "../../shared/spec/spec.ts";
+import { stepTitle } from "../../shared/steps/plan.ts";
+import type { StepId } from "../../shared/steps/steps.ts";
 import type { Row } from "../store/fold.ts";
 
 /** Something done to an earlier reading, in a word. */
@@ -38,8 +40,6 @@ export interface Entry {
   waits: boolean;
 }
 
-export const stepTitle = (step: string): string => STEPS.find(({ id }) => id === step)?.title ?? step;
-
 /** Commands come to events of their own in the same breath as the words. */
 const SAME_BREATH_MS = 1500;
 
@@ -56,6 +56,8 @@ class Maker {
   readonly #byUtterance = new Map<string, Entry>();
   readonly #lastSaid = new Map<string, Entry>();
   readonly #steps = new Map<string, StepId>();
+  /** The sheet as it stood at each moment of the log: it names the steps. */
+  #sheet: Spec | undefined;
   readonly #readingPlace = new Map<string, Place>();
 
   #start(row: Row, kind: Entry["kind"], text: string, more: Partial<Entry> = {}): Entry {
@@ -169,10 +171,10 @@ class Maker {
       }
       case "step.opened":
         this.#steps.set(event.device, event.data.step);
-        this.#line(row, "step", `opened: ${stepTitle(event.data.step)}`).step = event.data.step;
+        this.#line(row, "step", `opened: ${stepTitle(event.data.step, this.#sheet)}`).step = event.data.step;
         return;
       case "step.closed":
-        this.#line(row, "step", `closed: ${stepTitle(event.data.step)}`).step = event.data.step;
+        this.#line(row, "step", `closed: ${stepTitle(event.data.step, this.#sheet)}`).step = event.data.step;
         return;
       case "place.opened":
         this.#breath(row)?.lines.push(`went to ${placeLabel(event.data.place)}`);
@@ -181,6 +183,7 @@ class Maker {
         this.#line(row, "part", `${event.data.part.replaceAll("_", " ")}: ${event.data.what}`).places.push(event.data.place);
         return;
       default: {
+        if (event.type === "build.opened" || event.type === "spec.revised") this.#sheet = event.data.spec;
         const text = PAPER[event.type]?.(event as never);
         if (text !== undefined) this.#start(row, "paper", text);
       }

@@ -1,14 +1,16 @@
 // One entry of the day book.
+
 import type { Build } from "../../shared/build/index.ts";
 import { placeLabel } from "../../shared/places/places.ts";
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { Finding } from "../../shared/rules/index.ts";
+import { stepTitle } from "../../shared/steps/plan.ts";
 import { figureLine } from "../parts/figures.ts";
 import { PlayClip } from "../parts/play.tsx";
 import { Tag } from "../parts/tag.tsx";
 import { clockBeside, clockOf } from "../parts/time.ts";
 import { Picture } from "../photo/picture.tsx";
-import { type Act, type Entry, stepTitle } from "./entries.ts";
+import type { Act, Entry } from "./entries.ts";
 import { ReadingLine } from "./reading-line.tsx";
 
 interface Props {
@@ -40,7 +42,7 @@ export function EntryRow({ entry, build, byEvent }: Props) {
         {entry.waits ? <small class="unsent">not sent yet</small> : null}
       </div>
       <div class="entry-body">
-        <Heading entry={entry} />
+        <Heading entry={entry} build={build} />
         {entry.readings.map((id) => {
           const logged = build.readings.get(id);
           if (logged === undefined) return null;
@@ -72,7 +74,7 @@ export function EntryRow({ entry, build, byEvent }: Props) {
   );
 }
 
-function Heading({ entry }: { entry: Entry }) {
+function Heading({ entry, build }: { entry: Entry; build: Build }) {
   const nothing = entry.kind === "said" && entry.text === "";
   return (
     <div class="entry-head">
@@ -81,7 +83,7 @@ function Heading({ entry }: { entry: Entry }) {
       ) : (
         <p class="entry-text">{entry.text}</p>
       )}
-      {entry.step === undefined || entry.kind === "step" ? null : <Tag>{stepTitle(entry.step)}</Tag>}
+      {entry.step === undefined || entry.kind === "step" ? null : <Tag>{stepTitle(entry.step, build.spec)}</Tag>}
       {entry.clip === undefined ? null : <PlayClip sha256={entry.clip} />}
     </div>
   );

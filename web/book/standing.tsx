@@ -1,10 +1,11 @@
 // How the build stands: how many figures are good, to watch, out and unknown; then each that is open, worst first, with its remedy.
+
 import { placeKey, placeLabel } from "../../shared/places/places.ts";
 import { type Finding, isOpen, VERDICTS, type Verdict } from "../../shared/rules/index.ts";
+import { stepTitle } from "../../shared/steps/plan.ts";
 import { Mark, Shape } from "../parts/mark.tsx";
 import { MARK_WORDS, worstFirst } from "../parts/verdict.ts";
 import { Writers } from "../parts/writers.tsx";
-import { stepTitle } from "./entries.ts";
 import { LeaveIt } from "./leave-it.tsx";
 import { Because } from "./reading-line.tsx";
 

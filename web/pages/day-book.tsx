@@ -1,9 +1,11 @@
 // The day book: a build's log, newest first, with a sieve for cylinder and step, the box for words, and how the build stands.
+
 import { useMemo, useState } from "preact/hooks";
 import type { Build } from "../../shared/build/index.ts";
 import { focusOf } from "../../shared/build/index.ts";
 import type { Finding } from "../../shared/rules/index.ts";
-import { STEPS } from "../../shared/steps/steps.ts";
+import { stepTitle } from "../../shared/steps/plan.ts";
+import { STEP_IDS } from "../../shared/steps/steps.ts";
 import type { BuildPageProps } from "../app.tsx";
 import { entriesOf, passes, type Sieve } from "../book/entries.ts";
 import { EntryRow } from "../book/entry.tsx";
@@ -129,9 +131,9 @@ function SieveBar({ build, sieve }: { build: Build; sieve: Sieve }) {
           onChange={(change) => go(change.currentTarget.value === "" ? anyStep : { ...sieve, step: change.currentTarget.value })}
         >
           <option value="">all steps</option>
-          {STEPS.filter(({ id }) => build.steps.has(id) || id === sieve.step).map(({ id, title }) => (
+          {STEP_IDS.filter((id) => build.steps.has(id) || id === sieve.step).map((id) => (
             <option key={id} value={id}>
-              {title}
+              {stepTitle(id, build.spec)}
             </option>
           ))}
         </select>

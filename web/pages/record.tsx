@@ -1,12 +1,13 @@
 // The build's record, to be printed and signed: every figure that stands with its limit and verdict, what is open, the pictures,
 // the gauges, and the head hash that anchors the log behind it.
+
 import type { Build, LoggedReading } from "../../shared/build/index.ts";
 import { placeKey, placeLabel } from "../../shared/places/places.ts";
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import { type Finding, isOpen } from "../../shared/rules/index.ts";
-import { STEPS } from "../../shared/steps/steps.ts";
+import { planOf, stepTitle } from "../../shared/steps/plan.ts";
+import { STEP_IDS } from "../../shared/steps/steps.ts";
 import type { BuildPageProps } from "../app.tsx";
-import { stepTitle } from "../book/entries.ts";
 import { Because } from "../book/reading-line.tsx";
 import { bareDigits, figureLine } from "../parts/figures.ts";
 import { Mark } from "../parts/mark.tsx";
@@ -75,9 +76,12 @@ export function RecordPage({ book, build }: BuildPageProps) {
 function byStep(build: Build): { title: string; readings: LoggedReading[] }[] {
   const counted = [...build.readings.values()].filter(({ status }) => status === "counted");
   const stepOf = (logged: LoggedReading) => logged.step ?? QUANTITIES[logged.reading.quantity].steps[0];
-  return STEPS.map(({ id }) => ({ title: stepTitle(id), readings: counted.filter((logged) => stepOf(logged) === id) })).filter(
-    ({ readings }) => readings.length > 0,
-  );
+  const planned = planOf(build.spec).map(({ id }) => id);
+  // What was read at a step that the sheet has dropped since stands behind the others.
+  const steps = [...planned, ...STEP_IDS.filter((id) => !planned.includes(id))];
+  return steps
+    .map((id) => ({ title: stepTitle(id, build.spec), readings: counted.filter((logged) => stepOf(logged) === id) }))
+    .filter(({ readings }) => readings.length > 0);
 }
 
 /** The limit that decided; where it is on a figure worked out from this one, with that figure's name. */
@@ -145,7 +149,7 @@ function Pictures({ build }: { build: Build }) {
             />
             <p>
               {placeLabel(place) || "the engine"}
-              {step === undefined ? "" : `, ${stepTitle(step)}`}. {statement}
+              {step === undefined ? "" : `, ${stepTitle(step, build.spec)}`}. {statement}
               <small>
                 {" "}
                 taken {dayOf(photo.taken.at)}; {photo.sha256.slice(0, 12)}

@@ -4,6 +4,7 @@ import { PHONES } from "../acoustic/phones.ts";
 import { NUMBER_WORDS } from "./numbers.ts";
 import { COMMAND_WORDS, PLACE_WORDS, SMALL_WORDS, UNIT_AND_SIGN_WORDS } from "./places.ts";
 import { plainWord } from "./plain-word.ts";
+import { STEP_WORDS } from "./steps.ts";
 import { TRADE_WORDS } from "./trade.ts";
 import type { Pronunciations } from "./types.ts";
 
@@ -12,6 +13,7 @@ export const phoneWord = (phone: string): string => `+${phone.toLowerCase()}`;
 
 const ALL_WORDS: Pronunciations = Object.assign(
   Object.create(null) as Record<string, readonly string[]>,
+  STEP_WORDS,
   TRADE_WORDS,
   PLACE_WORDS,
   UNIT_AND_SIGN_WORDS,

@@ -1,13 +1,22 @@
-// `thoubook sheet`: check a spec sheet's file, print the demo engine's, or start a new engine's from its few known sizes.
+// `thoubook sheet`: check a spec sheet's file, print the demo engine's, or start a new engine's from its kind and its few known sizes.
 import { readFile } from "node:fs/promises";
 import { blankSpec } from "../../../shared/spec/blank.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
+import { KIND_BEARINGS, KIND_LUBRICATION, KIND_VALVES, KINDS, type KindChoice, kindEngine } from "../../../shared/spec/kinds.ts";
 import { readSpecFile, writeSpecFile } from "../../../shared/spec/read.ts";
-import type { Engine } from "../../../shared/spec/spec.ts";
+import { UNIT_SYSTEMS, type UnitSystem } from "../../../shared/spec/sizes.ts";
+import type { Engine, Spec } from "../../../shared/spec/spec.ts";
+import { planOf } from "../../../shared/steps/plan.ts";
 
 interface Options {
   readonly demo?: boolean;
   readonly new?: string;
+  readonly kind?: string;
+  readonly bearings?: string;
+  readonly lubrication?: string;
+  readonly valves?: string;
+  readonly units?: string;
+  readonly pistons?: string;
   readonly bore?: string;
   readonly stroke?: string;
   readonly mainJournal?: string;
@@ -24,24 +33,6 @@ const refuse = (code: string, say: string, exit: number): number => {
   return exit;
 };
 
-/** What is usual where nothing was said; every one of these is the shop's to change on the sheet. */
-function engineFrom(options: Options): Engine {
-  const cylinders = Number(options.cylinders ?? "4");
-  return {
-    layout: options.overhead === true ? "overhead_valve" : "side_valve",
-    cylinders,
-    mains: Number(options.mains ?? "3"),
-    rings: ["top", "second", "oil"],
-    firingOrder: [],
-    numberedFrom: "front",
-    bearings: "poured",
-    oiling: "splash",
-    rodNuts: 2,
-    mainNuts: 2,
-    headNuts: 14,
-  };
-}
-
 /** Lower case letters, digits and dashes, from a name: "Old Four, 1921" is "old-four-1921". */
 const idFrom = (name: string): string =>
   name
@@ -49,25 +40,68 @@ const idFrom = (name: string): string =>
     .replaceAll(/[^a-z0-9]+/g, "-")
     .replaceAll(/^-|-$/g, "") || "engine";
 
-function startNew(name: string, options: Options): { text: string } | { say: string } {
-  if (options.bore === undefined || options.stroke === undefined) {
-    return { say: "Expected --bore and --stroke in inches for a new sheet, got one of them missing" };
+/** What an option may say, and what it said: `Expected one of poured, shell, roller for --bearings, got brass`. */
+const CHOICES = {
+  kind: Object.keys(KINDS),
+  bearings: KIND_BEARINGS,
+  lubrication: KIND_LUBRICATION,
+  valves: Object.keys(KIND_VALVES),
+  units: UNIT_SYSTEMS,
+  pistons: ["iron", "alloy"],
+} as const;
+
+function wrongChoice(options: Options): string | undefined {
+  for (const [name, choices] of Object.entries(CHOICES)) {
+    const said = options[name as keyof typeof CHOICES];
+    if (said !== undefined && !(choices as readonly string[]).includes(said))
+      return `Expected one of ${choices.join(", ")} for --${name}, got ${said}`;
   }
-  const { mainJournal, crankpin, pin } = options;
+  for (const name of ["cylinders", "mains"] as const)
+    if (options[name] !== undefined && !/^\d{1,2}$/.test(options[name]))
+      return `Expected a number for --${name}, got ${options[name]}`;
+  return undefined;
+}
+
+const given = <K extends string>(
+  from: { readonly [key in K]?: string | undefined },
+  ...names: readonly K[]
+): { [key in K]?: string } =>
+  Object.fromEntries(names.flatMap((name) => (from[name] === undefined ? [] : [[name, from[name]]]))) as { [key in K]?: string };
+
+const MATERIALS = { iron: "grey_iron", alloy: "piston_alloy" } as const;
+
+/** The kind as chosen, and counts that differ from its own. */
+function engineFrom(options: Options): Engine {
+  const valves = options.valves ?? (options.overhead === true ? "overhead" : undefined);
+  const choice = { kind: options.kind ?? "four", ...given({ ...options, valves }, "bearings", "lubrication", "valves") };
+  const engine = kindEngine(choice as KindChoice);
+  const cylinders = Number(options.cylinders ?? engine.cylinders);
+  const mains = Number(options.mains ?? engine.mains);
+  if (cylinders === engine.cylinders) return { ...engine, mains };
+  // Another number of cylinders than the kind's: how they lie and fire is not known any more.
+  const { banks: _banks, crankpins: _crankpins, arrangement: _arrangement, ...rest } = engine;
+  return { ...rest, cylinders, mains, firingOrder: [] };
+}
+
+function startNew(options: Options): { text: string; spec: Spec } | { say: string } {
+  const wrong = wrongChoice(options);
+  if (wrong !== undefined) return { say: wrong };
+  const name = options.new ?? `New ${options.kind}`;
   const sheet = blankSpec({
     id: idFrom(name).slice(0, 60),
     name,
     engine: engineFrom(options),
-    bore: options.bore,
-    stroke: options.stroke,
-    ...(mainJournal === undefined ? {} : { mainJournal }),
-    ...(crankpin === undefined ? {} : { crankpin }),
-    ...(pin === undefined ? {} : { pin }),
+    units: (options.units ?? "inch") as UnitSystem,
+    materials: { block: "grey_iron", piston: MATERIALS[(options.pistons ?? "iron") as keyof typeof MATERIALS], crank: "steel" },
+    ...given(options, "bore", "stroke", "mainJournal", "crankpin", "pin"),
   });
-  const text = writeSpecFile(sheet);
+  const text = writeSpecFile({
+    ...sheet,
+    plan: planOf(sheet).map(({ id, title, after, hides }) => ({ id, title, after: [...after], hides: [...hides] })),
+  });
   // The sheet is read back before it is given out, so that what was typed for it is checked like any file.
   const read = readSpecFile(text, "new sheet");
-  return read.ok ? { text } : { say: read.errors[0]?.say ?? "Expected a sound sheet, got none" };
+  return read.ok ? { text, spec: read.spec } : { say: read.errors[0]?.say ?? "Expected a sound sheet, got none" };
 }
 
 /** Exit code: 0 printed or sound, 1 when the file cannot be read or is no sound sheet, 2 for bad arguments. */
@@ -77,13 +111,14 @@ export async function run(positional: unknown[], options: Options): Promise<numb
     process.stdout.write(writeSpecFile(DEMO_SPEC));
     return 0;
   }
-  if (options.new !== undefined) {
-    const made = startNew(options.new, options);
+  if (options.new !== undefined || options.kind !== undefined) {
+    const made = startNew(options);
     if ("say" in made) return refuse("bad_sheet", made.say, 2);
-    process.stdout.write(made.text);
+    process.stdout.write(options.json === true ? `${JSON.stringify(made.spec)}\n` : made.text);
     return 0;
   }
-  if (file === undefined) return refuse("missing_file", "Expected a sheet's FILE, --demo or --new NAME, got none", 2);
+  if (file === undefined)
+    return refuse("missing_file", "Expected a sheet's FILE, --demo, --kind KIND or --new NAME, got none", 2);
   let text: string;
   try {
     text = await readFile(file, "utf8");

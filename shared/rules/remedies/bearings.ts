@@ -4,18 +4,11 @@ import { shimChange } from "../../compute/bearing.ts";
 import { inch, minus } from "../../compute/measure.ts";
 import { convertMeasure } from "../../compute/units.ts";
 import { placeLabel } from "../../places/places.ts";
-import { type BearingKind, bearingAt } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
 import { decideGrind } from "../decisions.ts";
 import { sheetFigure, valueIn, within } from "../figures/pick.ts";
 import { lengthAsSaid, lengthLabel, number, sizeStep, figure as text } from "../text.ts";
-import type { Remedy, RemedyRow } from "./types.ts";
-
-/** A remedy that depends on what the bearing is. Shims, scraping and pouring are for poured ones only. */
-const byKind =
-  (rows: Readonly<Record<BearingKind, Remedy>>): Remedy =>
-  (trouble) =>
-    rows[bearingAt(trouble.context.spec.engine, trouble.place)](trouble);
+import type { Advice, Remedy, RemedyRow } from "./types.ts";
 
 export const NO_REWORK = "a shell is never shimmed, scraped or filed";
 
@@ -55,14 +48,43 @@ const scrapeTaper: Remedy = ({ value }) =>
   `Scrape the tight end by ${text(value, "in")}, blued to its journal; shims take up both ends alike. First see whether the journal itself tapers.`;
 const shellTaper: Remedy = () =>
   `Measure journal and torqued housing at both ends, look for dirt behind a shell and for a bent rod: ${NO_REWORK}.`;
-const taper = byKind({ poured: scrapeTaper, shell: shellTaper, roller: shellTaper });
-
 /** Crush and spread are the shell's own: a wrong one is another shell, never a file. */
 const otherShells: Remedy = ({ place }) =>
   `See that it is the right pair for this housing, back and parting faces clean, the ${place.main === undefined ? "rod's" : "main's"} housing bore within its size torqued; else fit another pair: ${NO_REWORK}, and a cap is not filed.`;
 
-const tight = byKind({ poured: shimsOf, shell: tightShell, roller: otherRollers });
-const loose = byKind({ poured: shimsOf, shell: looseShell, roller: otherRollers });
+/** A roller's or ball's races are fitted, not worked: what tapers is what they sit on. */
+const raceTaper: Remedy = () =>
+  "Measure journal or crankpin and housing at both ends: a race takes the shape of what it is pressed on. A bent rod shows here too.";
+const boreTaper: Remedy = () =>
+  "Measure the journal at both ends; if it is true, ream or bore the bush in line again, or renew it.";
+
+const tightBush: Remedy = ({ value, accept }) =>
+  accept.low === undefined
+    ? undefined
+    : `Ream or bore the bush in line by ${text(minus(accept.low, value), "in")} or a little more.`;
+const looseBush: Remedy = () =>
+  "Renew the bush and bore it in line for the journal as it measures; true the journal first if it is worn.";
+
+const ROLLING = ["roller", "ball"] as const;
+const shells: Advice = [{ at: ["shell"], say: otherShells }];
+const taper: Advice = [
+  { at: ["poured"], say: scrapeTaper },
+  { at: ["shell"], say: shellTaper },
+  { at: ROLLING, say: raceTaper },
+  { at: ["bush"], say: boreTaper },
+];
+const tight: Advice = [
+  { at: ["poured"], say: shimsOf },
+  { at: ["shell"], say: tightShell },
+  { at: ROLLING, say: otherRollers },
+  { at: ["bush"], say: tightBush },
+];
+const loose: Advice = [
+  { at: ["poured"], say: shimsOf },
+  { at: ["shell"], say: looseShell },
+  { at: ROLLING, say: otherRollers },
+  { at: ["bush"], say: looseBush },
+];
 
 const thrustShim: Remedy = ({ value, accept }) => {
   if (accept.low === undefined || accept.high === undefined) return undefined;
@@ -80,8 +102,19 @@ const thrustWashers: Remedy = ({ value, accept }) => {
   return `Fit thrust washers, or flanged shells, ${text(Math.abs(change), "in")} ${change > 0 ? "thicker" : "thinner"} in all, for ${text(target, "in")}, the middle of the range.`;
 };
 
-const thrust: Remedy = (trouble) =>
-  bearingAt(trouble.context.spec.engine, { main: 1 }) === "poured" ? thrustShim(trouble) : thrustWashers(trouble);
+/** Rolling bearings are located by spacers at their races. */
+const thrustSpacers: Remedy = ({ value, accept }) => {
+  if (accept.low === undefined || accept.high === undefined) return undefined;
+  const target = Number(((accept.low + accept.high) / 2).toPrecision(6));
+  const change = minus(value, target);
+  return `Change the spacer that locates the bearing by ${text(Math.abs(change), "in")} for ${text(target, "in")}, the middle of the range, as the maker has it; look for a race that has moved first.`;
+};
+
+const thrust: Advice = [
+  { at: ["poured"], say: thrustShim },
+  { at: ["shell", "bush"], say: thrustWashers },
+  { at: ROLLING, say: thrustSpacers },
+];
 
 /** One undersize for the whole set of journals. */
 const regrind: Remedy = ({ place, context }) => {
@@ -94,6 +127,13 @@ const regrind: Remedy = ({ place, context }) => {
   }
   return `Grind all ${kind} ${sizeStep(decision.step)} under (${number(decision.size, "in")}): the smallest is ${smallest}. Before any bearing is bored.`;
 };
+
+/** Rollers run on the pin or journal itself, or their races are pressed on it: it is no bearing to be ground to the next shell. */
+const rollerJournal: Remedy = ({ place }) =>
+  place.main === undefined
+    ? "Renew the crankpin with its rollers and rod, and true the crank after, where the fixtures for it are: a roller's track is not ground to the next undersize unless rollers for it are to be had."
+    : "Look whether a race has turned on the journal; build it up and grind it back to the size that its bearing wants, or renew it.";
+const worn: Advice = [{ at: ROLLING, say: rollerJournal }, { say: regrind }];
 
 const straighten: Remedy = ({ accept, place, context, figure }) => {
   const quantity = figure.id === "rod_bend_per_inch" ? "rod_bend" : "rod_twist";
@@ -111,6 +151,11 @@ const straightenCrank: Remedy = ({ accept, context }) => {
   return `If it is forged, have the crank straightened to a run-out of ${text(2 * accept.high, "in")} or less; crack-check it again after. A cast one is never straightened.`;
 };
 
+const trueBuiltUp: Remedy = ({ accept }) =>
+  accept.high === undefined
+    ? undefined
+    : `Have the built-up crank trued at its webs, between centres, to a run-out of ${text(2 * accept.high, "in")} or less; by somebody who has the fixture.`;
+
 const faceRod: Remedy = ({ value, accept }) =>
   accept.low === undefined
     ? undefined
@@ -126,6 +171,10 @@ const newSides: Remedy = ({ value, accept }) =>
     ? undefined
     : `It is ${text(minus(value, accept.high), "in")} over: renew the rod or the crank's cheeks; leave it open only with a note and a name.`;
 
+const findDrag: Remedy = ({ value, accept, figure }) =>
+  accept.high === undefined
+    ? undefined
+    : `It drags ${text(minus(value, accept.high), figure.unit)} too much: turn it with the pistons off, then with each one on alone; the one that brings it is the tight one.`;
 const findTightCap: Remedy = ({ value, accept, figure }) =>
   accept.high === undefined
     ? undefined
@@ -155,19 +204,19 @@ export const BEARING_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   main_clearance: { low: tight, high: loose },
   rod_clearance: { low: tight, high: loose },
   bearing_clearance: { low: tight, high: loose },
-  bearing_crush: { low: otherShells, high: otherShells },
-  bearing_spread: { low: otherShells },
+  bearing_crush: { low: shells, high: shells },
+  bearing_spread: { low: shells },
   bearing_taper: { high: taper },
-  journal_wear: { high: regrind },
+  journal_wear: { high: worn },
   crank_end_float: { low: thrust, high: thrust },
-  journal_out_of_round: { high: regrind },
-  journal_taper: { high: regrind },
+  journal_out_of_round: { high: worn },
+  journal_taper: { high: worn },
   rod_bend_per_inch: { high: straighten },
   rod_twist_per_inch: { high: straighten },
-  crank_bend: { high: straightenCrank },
-  rod_side_clearance: { low: faceRod, high: byKind({ poured: sideBabbitt, shell: newSides, roller: newSides }) },
+  crank_bend: { high: [{ needs: ["built_up_crank"], say: trueBuiltUp }, { say: straightenCrank }] },
+  rod_side_clearance: { low: faceRod, high: [{ at: ["poured"], say: sideBabbitt }, { say: newSides }] },
   rod_length_dev: { low: longRod, high: longRod },
-  turning_torque: { high: findTightCap },
+  turning_torque: { high: [{ needs: ["rod_caps"], say: findTightCap }, { say: findDrag }] },
   mass_spread: { high: evenMasses },
   crack_indication: { high: scrapCrack },
   flatness: { high: reface },

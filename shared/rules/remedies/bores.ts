@@ -2,6 +2,7 @@
 
 import { inch, minus, plus } from "../../compute/measure.ts";
 import { BORE_CLEANUP, nextOversize } from "../../compute/size-steps.ts";
+import { suits } from "../../spec/engine.ts";
 import { lengthIn } from "../../spec/sizes.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
@@ -43,10 +44,13 @@ function decide(context: RuleContext, condition?: Condition) {
 }
 
 /** A finished bore that is out by less than honing takes off is not bored again for it (common practice, no source). */
-const honeTrue: Remedy = ({ value, accept, figure }) => {
+const honeTrue: Remedy = ({ value, accept, figure, context }) => {
   if (accept.high === undefined || minus(value, accept.high) >= BORE_CLEANUP) return undefined;
   const how = figure.id === "bore_taper" ? "straight: longer strokes in the tight part" : "round";
-  return `Hone it ${how}, torque plate (or head and gasket) tightened on and main caps in, block cool: it is ${text(minus(value, accept.high), "in")} over. Where it was read without the plate, fit the plate and read it again first.`;
+  const held = suits(context.spec.engine, ["barrels"])
+    ? "between torque plates, as the through-bolts hold it"
+    : `torque plate (or head and gasket) tightened on${suits(context.spec.engine, ["main_caps"]) ? " and main caps in" : ""}`;
+  return `Hone it ${how}, ${held}, cool: it is ${text(minus(value, accept.high), "in")} over. Where it was read without the plate, fit the plate and read it again first.`;
 };
 
 const rebore: Remedy = (trouble) => {
@@ -116,7 +120,7 @@ const honeMore: Remedy = (trouble) => {
   if (accept.low === undefined) return undefined;
   const first = trueFirst(trouble, boreSpread(trouble));
   if (first !== undefined) return first;
-  return `Hone ${text(minus(accept.low, value), "in")} more out of the bore, with the block cool. Or: ${otherPiston(trouble) ?? "fit a smaller piston."}`;
+  return `Hone ${text(minus(accept.low, value), "in")} more out of the bore, cool. Or: ${otherPiston(trouble) ?? "fit a smaller piston."}`;
 };
 
 const widerRing: Remedy = ({ value, accept }) =>

@@ -1,7 +1,10 @@
 // Piston to head, compression ratio, chambers, compression.
+
 import { gasketFor } from "../../compute/deck.ts";
 import { inch, minus, ratio } from "../../compute/measure.ts";
 import { chamberForRatio } from "../../compute/ratio.ts";
+import { suits } from "../../spec/engine.ts";
+import type { RuleContext } from "../context.ts";
 import { chamberOf } from "../figures/head.ts";
 import { sheetFigure, valueIn, within } from "../figures/pick.ts";
 import { number, figure as text } from "../text.ts";
@@ -47,27 +50,29 @@ const evenChambers: Remedy = ({ value, accept, context }) => {
 const wetTest: Remedy = ({ context }) => {
   const lowest = within(context, "compression_pressure", {}).sort((a, b) => valueIn(a, "psi") - valueIn(b, "psi"))[0];
   const which = lowest?.reading.place.cylinder;
-  return `Oil cylinder ${which ?? "?"} and test again: better means rings, no better means valves or gasket.`;
+  return `Oil cylinder ${which ?? "?"} and test again: better means rings, no better means ${seal(context)} or gasket.`;
 };
+/** What else than rings holds compression. */
+const seal = ({ spec }: RuleContext): string => (suits(spec.engine, ["valves"]) ? "valves" : "crankcase seals");
 
-const enlarge: Remedy = ({ value, accept }) =>
+const enlarge: Remedy = ({ value, accept, context }) =>
   accept.low === undefined
     ? undefined
-    : `Relieve the chamber by ${number(minus(accept.low, value), "cc")} cc or more, smooth, away from the seats, then pour it again.`;
+    : `Relieve the chamber by ${number(minus(accept.low, value), "cc")} cc or more, smooth${suits(context.spec.engine, ["valves"]) ? ", away from the seats" : ""}, then pour it again.`;
 
-const tooLarge: Remedy = ({ value, accept }) =>
+const tooLarge: Remedy = ({ value, accept, context }) =>
   accept.high === undefined
     ? undefined
-    : `It holds ${number(minus(value, accept.high), "cc")} cc too much: pour it again with the plate greased; then look at sunk valves and the head's thickness.`;
+    : `It holds ${number(minus(value, accept.high), "cc")} cc too much: pour it again with the plate greased; then look at ${suits(context.spec.engine, ["valves"]) ? "sunk valves and " : ""}the head's thickness.`;
 
 const findHeight: Remedy = ({ context, place }) => {
   const room = context.limitsOn("piston_to_head").length > 0 ? " Piston to head decides whether it can stay." : "";
   return `Check pin height of the piston, rod length and deck of cylinder ${place.cylinder ?? "?"} before anything is cut.${room}`;
 };
 
-const lowCompression: Remedy = ({ value, accept }) =>
+const lowCompression: Remedy = ({ value, accept, context }) =>
   accept.low !== undefined && value < accept.low
-    ? "Throttle open, plugs out, crank again; then with oil in the cylinder: better means rings, no better means valves or gasket."
+    ? `${suits(context.spec.engine, ["spark"]) ? "Throttle open, plugs out" : "Injectors out"}, crank again; then with oil in the cylinder: better means rings, no better means ${seal(context)} or gasket.`
     : "Higher than the ratio gives: look for carbon, oil in the cylinder, or a wrong gasket or piston.";
 
 export const HEAD_REMEDIES: Readonly<Record<string, RemedyRow>> = {

@@ -1,5 +1,6 @@
 // What to do about a figure outside its limit: a sentence worked out from the numbers at hand.
 import type { Place } from "../../places/places.ts";
+import type { BearingKind, Trait } from "../../spec/engine.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
 import type { Figure } from "../figures/types.ts";
@@ -18,8 +19,18 @@ export interface Trouble {
 /** Undefined when the numbers at hand do not tell what to do. */
 export type Remedy = (trouble: Trouble) => string | undefined;
 
+/** A remedy that only some engines have: what the bearing at the place must be, and what the engine must have. */
+export interface Suited {
+  readonly at?: readonly BearingKind[];
+  readonly needs?: readonly Trait[];
+  readonly say: Remedy;
+}
+
+/** One remedy for every engine, or several of which the first that suits the engine speaks; none where none does. */
+export type Advice = Remedy | readonly Suited[];
+
 /** What to do when a figure is too small, and when it is too large. */
 export interface RemedyRow {
-  readonly low?: Remedy;
-  readonly high?: Remedy;
+  readonly low?: Advice;
+  readonly high?: Advice;
 }

@@ -1,12 +1,19 @@
 // Valves, guides, seats, springs, dippers.
 import { minus } from "../../compute/measure.ts";
 import { number, figure as text } from "../text.ts";
-import type { Remedy, RemedyRow } from "./types.ts";
+import type { Advice, Remedy, RemedyRow } from "./types.ts";
 
 /** Set it to the middle of its range. */
 const reset: Remedy = ({ accept }) => {
   if (accept.low === undefined || accept.high === undefined) return undefined;
   return `Set it to ${text((accept.low + accept.high) / 2, "in")}, tappet on the heel of the cam, and gauge again.`;
+};
+
+/** Thicker shims close the lash. */
+const otherShim: Remedy = ({ value, accept }) => {
+  if (accept.low === undefined || accept.high === undefined) return undefined;
+  const change = minus(value, Number(((accept.low + accept.high) / 2).toPrecision(6)));
+  return `Fit a lash shim ${text(Math.abs(change), "in")} ${change > 0 ? "thicker" : "thinner"}, cam lobe pointing away, and gauge again.`;
 };
 
 const newGuide: Remedy = ({ accept }) =>
@@ -62,16 +69,23 @@ const trueCam: Remedy = ({ accept }) =>
 const wornLobe: Remedy = ({ value }) =>
   `The lobe has lost ${text(value, "in")} of lift: look at its follower, and renew or regrind the cam with all followers faced.`;
 
+const lash: Advice = [
+  { needs: ["lash_by_screw"], say: reset },
+  { needs: ["lash_by_shim"], say: otherShim },
+];
+const onValves = (say: Remedy): Advice => [{ needs: ["valves"], say }];
+const dip: Advice = [{ needs: ["dippers"], say: setDip }];
+
 export const VALVE_REMEDIES: Readonly<Record<string, RemedyRow>> = {
-  valve_lash: { low: reset, high: reset },
-  valve_guide_clearance: { high: newGuide },
-  valve_seat_width: { low: widenSeat, high: narrowSeat },
-  valve_spring_force: { low: newSpring },
+  valve_lash: { low: lash, high: lash },
+  valve_guide_clearance: { high: onValves(newGuide) },
+  valve_seat_width: { low: onValves(widenSeat), high: onValves(narrowSeat) },
+  valve_spring_force: { low: onValves(newSpring) },
   piston_to_valve: { low: sinkValve },
   coil_clearance: { low: freeCoils },
   flywheel_runout: { high: trueFace },
-  cam_runout: { high: trueCam },
-  lobe_wear: { high: wornLobe },
-  dipper_depth: { low: setDip, high: setDip },
+  cam_runout: { high: onValves(trueCam) },
+  lobe_wear: { high: onValves(wornLobe) },
+  dipper_depth: { low: dip, high: dip },
   surface_ra: { low: otherStones, high: otherStones },
 };

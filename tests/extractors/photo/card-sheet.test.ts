@@ -21,7 +21,15 @@ const DOTS = 6;
 describe("the set of cards", () => {
   it("has one card for each part and each wanted photo", () => {
     const { cylinders, mains } = DEMO_SPEC.engine;
-    const places = { engine: 1, cylinder: cylinders, rod: cylinders, main: mains, rod_nut: 0, main_nut: 0 };
+    const places = {
+      engine: 1,
+      cylinder: cylinders,
+      rod: cylinders,
+      main: mains,
+      rod_nut: 0,
+      crankpin: DEMO_SPEC.engine.cylinders,
+      main_nut: 0,
+    };
     const wanted = DEMO_SPEC.proofs.reduce((sum, { each }) => sum + places[each], 0);
     expect(CARDS.length).toBe(2 * cylinders + mains + wanted);
     expect(new Set(CARDS.map(cardText)).size).toBe(CARDS.length);
