@@ -40,7 +40,8 @@ export const weighted = (...of: readonly (readonly [Phrase, number])[]): Phrase 
 /** May be left out; `weight` is how usual it is to say it, 1 when both are. */
 export const maybe = (phrase: Phrase, weight = 1, without = 1): Phrase => weighted([phrase, weight], [EMPTY, without]);
 
-const ratio = (value: number) => Number(value.toPrecision(3));
+/** Weights are set by hand: to the nearest power of two they are as good, and products and quotients stay such, so that more states are equal. */
+const ratio = (value: number) => (value <= 0 ? 0 : 2 ** Math.round(Math.log2(value)));
 
 /** Builds states from the end backwards, so that two phrases with the same rest share it. */
 export class AutomatonBuilder {

@@ -3,9 +3,11 @@
 import type { Command } from "../../../shared/events/reading.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
 import { STEPS } from "../../../shared/steps/steps.ts";
+import { COMMAND_WORDS } from "../../speech/vocabulary/commands.ts";
 import { isSayable } from "../words/dictionary.ts";
 import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
-import { countTo, PLACE } from "./places.ts";
+import { anyNoun, countTo, PLACE, slotPhrase } from "./places.ts";
+import { saidApart } from "./vocabulary.ts";
 import { BROKEN_OFF } from "./weights.ts";
 
 /** Spoken forms by command; those that carry a place or a value are built below. */
@@ -27,17 +29,29 @@ const placed = (noun: string, count: number) => tagged(chain(words(noun), countT
 const numberedPlaces = (engine: Engine): Phrase =>
   oneOf([placed("cylinder", engine.cylinders), placed("main", engine.mains), placed("rod", engine.cylinders)]);
 
-/** Names of parts that their numbers are said with, and whose readings may follow. */
-const numberedParts = (engine: Engine): Phrase =>
-  oneOf([placed("crankpin", engine.cylinders), placed("piston", engine.cylinders), placed("main journal", engine.mains)]);
-
 /** A place said alone opens it: "cylinder three", "main two", "rod one", "crankpin two". */
 const goto = (engine: Engine): Phrase =>
-  weighted([chain(maybe(words("go to"), 0.5), numberedPlaces(engine)), 1], [numberedParts(engine), BROKEN_OFF]);
+  weighted([chain(maybe(words("go to"), 0.5), numberedPlaces(engine)), 1], [anyNumbered(engine), BROKEN_OFF]);
 
-/** "photo of rod two", "take a picture of cylinder three". */
+/** What the parser has before the place or the part that a photo is of. */
+const PHOTO_OF = saidApart(COMMAND_WORDS.find(({ command }) => command === "photo")?.heads ?? []).filter((head) =>
+  head.endsWith(" of"),
+);
+
+/** "Photo of rod two", "take a picture of cylinder three", "photo of the front mark". */
 const photoOf = (engine: Engine): Phrase =>
-  chain(spoken(COMMAND_PHRASES.photo ?? []), maybe(words("of")), numberedPlaces(engine));
+  chain(
+    spoken(PHOTO_OF),
+    oneOf([anyNumbered(engine), chain(maybe(words("the")), oneOf([marked(engine), chain(slotPhrase("part", engine) ?? EMPTY)]))]),
+  );
+
+/** "The front mark", "the rear main": a place by its end. */
+const marked = (engine: Engine): Phrase =>
+  chain(slotPhrase("end", engine) ?? EMPTY, maybe(oneOf(["mark", "main"].map((noun) => words(noun)))));
+
+/** Every noun that the parser counts places by, with its number. */
+const anyNumbered = (engine: Engine): Phrase =>
+  oneOf((["cylinder", "main", "rod"] as const).map((slot) => anyNoun(slot, engine)));
 
 function steps(): Phrase {
   const names = oneOf(STEPS.flatMap((step) => step.spoken.filter(isSayable).map((form) => words(form))));

@@ -4,14 +4,16 @@ import { chain, EMPTY, maybe, oneOf, type Phrase, weighted, words } from "./auto
 import { belowHundred, digitRun, fractionOfInch, hundreds } from "./numbers.ts";
 import { OUT_OF_BAND, once, SELDOM } from "./weights.ts";
 
+const PAIRED = 0.012;
+
 /** Inches that no such part of this engine has. */
 const FAR_OUT = 0.02;
 
 /** A read-out: the whole inches of the nominal, then as many decimals as the instrument has. */
-export const readOut = (nominals: readonly number[], resolution: number, wide: boolean): Phrase =>
-  once(`read-out ${nominals.join(" ")} ${resolution} ${wide}`, () => readOutPhrase(nominals, resolution, wide));
+export const readOut = (nominals: readonly number[], resolution: number): Phrase =>
+  once(`read-out ${nominals.join(" ")} ${resolution}`, () => readOutPhrase(nominals, resolution));
 
-function readOutPhrase(nominals: readonly number[], resolution: number, wide: boolean): Phrase {
+function readOutPhrase(nominals: readonly number[], resolution: number): Phrase {
   const decimals = Math.max(2, Math.round(-Math.log10(resolution)));
   const of: (readonly [Phrase, number])[] = [];
   const heads = new Map<number, number>();
@@ -27,6 +29,8 @@ function readOutPhrase(nominals: readonly number[], resolution: number, wide: bo
   for (const [inches, weight] of heads) {
     const head = words(DIGITS[inches] ?? "zero");
     if (inches === 0) {
+      // Tenths of an inch by their thou: "two hundred and eighty one thou".
+      of.push([chain(hundreds(100, 999), words("thou")), SELDOM * weight]);
       const lead = oneOf([EMPTY, words("point"), words("zero point"), words("oh point")]);
       of.push([chain(lead, digitRun(decimals)), weight]);
       of.push([chain(lead, short), 0.3 * weight]);
@@ -35,7 +39,12 @@ function readOutPhrase(nominals: readonly number[], resolution: number, wide: bo
     of.push([chain(head, maybe(words("point"), 0.5), digitRun(decimals)), weight]);
     // The last zero is often left away; the parser says what to make of it.
     of.push([chain(head, maybe(words("point"), 0.5), short), 0.3 * weight]);
-    if (wide) of.push([chain(head, oneOf([words("inch"), words("inches")]), hundreds(100, 999), words("thou")), SELDOM * weight]);
+    if (weight < OUT_OF_BAND) continue;
+    const tenths = maybe(chain(maybe(words("and")), oneOf(DIGITS.slice(1).map((digit) => words(`${digit} tenths`)))), SELDOM);
+    of.push([chain(head, oneOf([words("inch"), words("inches")]), hundreds(100, 999), words("thou"), tenths), SELDOM * weight]);
+    // Two by two from the front: "nineteen ninety seven eight".
+    const pair = belowHundred((n) => (Math.floor(n / 10) === inches ? 1 : 0));
+    of.push([chain(pair, digitRun(decimals - 1)), PAIRED * weight]);
   }
   return { kind: "choice", of };
 }

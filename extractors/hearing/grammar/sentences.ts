@@ -3,18 +3,26 @@
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
+import { IMPLIED_BY_SLOT } from "../../speech/vocabulary/implied.ts";
 import { isSayable } from "../words/dictionary.ts";
 import { chain, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred } from "./numbers.ts";
 import { SAID_OWN_WAY } from "./own-ways.ts";
-import { countTo, PLACE, type PlacePhrases, placePhrases } from "./places.ts";
+import { countedSlots, countTo, numbered, PLACE, type PlacePhrases, placePhrases } from "./places.ts";
 import { ROUGH } from "./unsure.ts";
 import { leadingKey, leadingValue, VALUE, valuePhrase } from "./values.ts";
-import { BROKEN_OFF } from "./weights.ts";
+import { namesOf } from "./vocabulary.ts";
+import { BROKEN_OFF, once, SELDOM } from "./weights.ts";
 
 /** Names by which a quantity may be called; the first is the most usual. */
 const nameOf = (quantity: Quantity): Phrase =>
-  weighted(...quantity.spoken.filter(isSayable).map((name, index) => [words(name), index < 2 ? 1 : 0.5] as const));
+  once(`name ${quantity.id}`, () => {
+    const named = weighted(...namesOf(quantity.spoken).map(([name, usual]) => [words(name), usual] as const));
+    return quantity.scale === "inch_digits" ? chain(named, maybe(words("diameter"), SELDOM)) : named;
+  });
+
+/** How usual it is to leave out the name with no quantity open. */
+const NAMELESS = 0.03;
 
 /** Form readings that are said right after the diameter they belong to. */
 const TRAILS: Readonly<Partial<Record<QuantityId, QuantityId>>> = {
@@ -35,24 +43,62 @@ const trailsPlace = (quantity: Quantity) =>
  * Between a place and its figure. Without them their sounds are heard for one more word of the place; "at" is easily heard before
  * "eighteen".
  */
-const VERB = tagged(weighted([words("is"), 1], [words("was"), 1], [words("at"), 0.3]), VALUE);
+const VERB = tagged(
+  weighted(
+    [words("is"), 1],
+    [words("was"), 1],
+    [words("are"), 0.3],
+    [words("at"), 0.3],
+    [words("says"), 0.3],
+    [words("sits"), 0.1],
+  ),
+  VALUE,
+);
 const VERB_SAID = 0.03;
+
+/** A figure, mostly said without a word before it. */
+const withVerb = (value: Phrase): Phrase => chain(maybe(VERB, VERB_SAID), value);
 
 function placedSentences(
   quantity: Quantity,
   name: Phrase,
   value: Phrase,
   place: PlacePhrases,
+  engine: Engine,
 ): readonly (readonly [Phrase, number])[] {
-  const figure = maybe(value, 1, BROKEN_OFF);
-  const of: (readonly [Phrase, number])[] = [
-    [chain(name, place.after, figure), 1],
-    [chain(name, place.after, VERB, value), VERB_SAID],
-  ];
+  const figure = maybe(withVerb(value), 1, BROKEN_OFF);
+  const of: (readonly [Phrase, number])[] = [[chain(name, place.after, figure), 1]];
   if (trailsPlace(quantity)) of.push([chain(name, value, place.trailing), 0.5]);
   if (place.before !== undefined) of.push([chain(place.before, name, figure), 1]);
+  const parts = PISTON_FIRST.filter((noun) => countedSlots(quantity).includes(noun.slot)).flatMap(({ text, number }) =>
+    quantity.spoken
+      .filter((other) => other.startsWith(`${text} `))
+      .map((other) => chain(number(engine), words(other.slice(text.length + 1)))),
+  );
+  if (parts.length > 0) of.push([chain(oneOf(parts), figure), SPLIT]);
+  for (const { before, after } of place.split) of.push([chain(before, name, after, figure), SPLIT]);
+  // "Crankpin one six tenths out of round".
+  const leading = quantity.needsOneOf !== undefined && quantity.scale === "small_word" ? leadingValue(quantity) : undefined;
+  if (leading !== undefined && place.before !== undefined) of.push([chain(place.before, leading, name), SPLIT]);
+  // What the words of the place alone tell.
+  if (IMPLIED_BY_SLOT.depth?.ids.includes(quantity.id) && place.before !== undefined)
+    of.push([chain(place.before, figure), NAMELESS]);
   return of;
 }
+
+/** Of a name that begins with the part, the part may be said with its number: "piston four clearance". */
+const PISTON_FIRST = [
+  {
+    text: "piston",
+    slot: "cylinder",
+    number: (engine: Engine) => tagged(chain(words("piston"), countTo(engine.cylinders)), PLACE),
+  },
+] as const;
+
+/** A place that is said in two parts, the name between them: "second ring gap on number three". */
+const SPLIT = 0.3;
+/** A reading that needs a place and is said without one is asked about. */
+const PLACELESS = 0.05;
 
 /** "oil ring gap": the ring said before the name that holds the word ring. */
 function ringAndName(quantity: Quantity, engine: Engine): readonly Phrase[] {
@@ -82,22 +128,7 @@ function ringList(quantity: Quantity, engine: Engine): readonly (readonly [Phras
   if (quantity.listAlong !== "ring" || quantity.scale !== "thou") return [];
   const number = tagged(chain(maybe(words("number")), countTo(engine.cylinders)), PLACE);
   const list = chain(...engine.rings.map(() => LISTED));
-  return [
-    [
-      chain(
-        oneOf(
-          quantity.spoken
-            .filter(isSayable)
-            .slice(0, 4)
-            .map((name) => words(name)),
-        ),
-        maybe(words("on")),
-        number,
-        list,
-      ),
-      0.2,
-    ],
-  ];
+  return [[chain(nameOf(quantity), maybe(words("on")), number, list), 0.2]];
 }
 
 /** Sentences that name the quantity. `whole` when a place is already open, so that none need be said. */
@@ -107,18 +138,15 @@ export function namedSentences(quantity: Quantity, spec: Spec, metric: boolean, 
   const value = valuePhrase(quantity, spec, metric);
   const place = placePhrases(quantity, spec.engine);
   const of: (readonly [Phrase, number])[] = [];
-  if (place !== undefined) of.push(...placedSentences(quantity, name, value, place));
+  if (place !== undefined) of.push(...placedSentences(quantity, name, value, place, spec.engine));
   if (place === undefined || place.optional || whole) {
-    of.push([chain(name, maybe(value, 1, BROKEN_OFF)), whole || place === undefined ? 1 : 0.7]);
-  }
+    of.push([chain(name, maybe(withVerb(value), 1, BROKEN_OFF)), whole || place === undefined ? 1 : 0.7]);
+  } else of.push([chain(name, withVerb(value)), PLACELESS]);
   const after = trail(quantity, spec, metric);
   if (after !== undefined && place !== undefined) of.push([chain(name, place.after, value, after), 0.5]);
   of.push(...ringFirst(quantity, spec.engine, value), ...ringList(quantity, spec.engine));
   return { kind: "choice", of };
 }
-
-/** How usual it is to leave out the name with no quantity open. */
-const NAMELESS = 0.03;
 
 /** Beside a bare value: how usual it is to say a place with it, and to say one where the place is open already. */
 const PLACED = 0.2;
@@ -154,7 +182,7 @@ function placedLengths(spec: Spec, quantities: readonly Quantity[]) {
     value,
     name: oneOf(placed.map(({ quantity }) => nameOf(quantity))),
     trailing: oneOf(placed.map(({ place }) => place.trailing)),
-    alone: oneOf(placed.map(({ place }) => place.alone)),
+    alone: oneOf((["cylinder", "main", "rod"] as const).map((slot) => numbered(slot, spec.engine, true))),
   };
 }
 
@@ -169,6 +197,16 @@ export function valueAndPlaceSentences(spec: Spec, quantities: readonly Quantity
   return weighted([chain(maybe(name, 1, NAMELESS), value, trailing), 1], [chain(alone, tagged(ROUGH, VALUE)), NAMELESS]);
 }
 
+/** "Eleven thou of shim". */
+const OF = 0.1;
+
+/** "Runout on the flywheel" of the flywheel runout: a name of a part and what is measured of it. */
+const turned = ({ spoken }: Quantity): readonly string[] =>
+  spoken.flatMap((name) => {
+    const [part, measured, more] = name.split(" ");
+    return more === undefined && measured !== undefined ? [`${measured} on the ${part}`] : [];
+  });
+
 /** "sixty-two pounds compression on four", "half a thou out of round, crankpin three": the value before the name. */
 export function valueFirstSentences(spec: Spec, quantities: readonly Quantity[], whole: boolean): Phrase | undefined {
   const families = new Map<string, { value: Phrase; rests: Phrase[] }>();
@@ -178,9 +216,16 @@ export function valueFirstSentences(spec: Spec, quantities: readonly Quantity[],
     const value = leadingValue(quantity);
     if (key === undefined || value === undefined) continue;
     const place = placePhrases(quantity, spec.engine);
-    const name = nameOf(quantity);
+    const name = chain(maybe(oneOf([words("of"), words("on")]), OF), nameOf(quantity));
     const open = place === undefined || place.optional || whole;
-    const rest = place === undefined ? name : chain(name, open ? maybe(place.trailing) : place.trailing);
+    const rest =
+      place === undefined
+        ? weighted([name, 1], ...turned(quantity).map((said) => [words(said), SELDOM] as const))
+        : weighted(
+            [chain(name, maybe(place.closing, 1, open ? 1 : PLACELESS)), 1],
+            // The unit alone tells what it is, or what is asked.
+            ...(quantity.scale === "plain" ? [[place.trailing, NAMELESS] as const] : []),
+          );
     const family = families.get(key);
     if (family === undefined) families.set(key, { value, rests: [rest] });
     else family.rests.push(rest);

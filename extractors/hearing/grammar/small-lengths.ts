@@ -14,10 +14,10 @@ const coarse = ({ high }: ScaleRange): ScaleRange => ({
 });
 
 /**
- * Small lengths: thou, halves of a thou and tenths of a thou. `bare` when "twelve" alone means twelve thou; `tenths` is how
+ * Small lengths: thou, halves of a thou and tenths of a thou. `bare` is how usual it is to leave out the unit: "twelve"; `tenths` is how
  * usual it is to say tenths, 1 where they are as usual as thou: the two sound alike, and the slip makes a tenth of the size.
  */
-export function small(exact: ScaleRange, fine: boolean, bare: boolean, tenths = 1): Phrase {
+export function small(exact: ScaleRange, fine: boolean, bare: number, tenths = 1): Phrase {
   const range = coarse(exact);
   const hundred = exact.high >= 1000;
   const key = `small ${range.low} ${range.high} ${fine} ${bare} ${tenths} ${hundred}`;
@@ -36,10 +36,10 @@ interface Usual {
 }
 
 /** What may follow a whole number, the same for as many numbers as may be: each other rest has states of its own, and each costs time. */
-function restOf(fine: boolean, bare: boolean, usual: Usual, tenthWord: string): Phrase {
-  const thou = words("thou");
-  const unit = bare ? maybe(thou, 1, 0.5) : thou;
-  const afterPart = bare ? maybe(thou, 1, BARE_PART) : thou;
+function restOf(fine: boolean, bare: number, usual: Usual, tenthWord: string): Phrase {
+  const thou = weighted([words("thou"), 1], [words("thousandths"), SELDOM]);
+  const unit = bare > 0 ? maybe(thou, 1, 0.5 * bare) : thou;
+  const afterPart = bare > 0 ? maybe(thou, 1, BARE_PART * bare) : thou;
   const of: (readonly [Phrase, number])[] = [
     [unit, usual.thou],
     [chain(PARTS, afterPart), 0.7 * usual.thou],
@@ -51,6 +51,7 @@ function restOf(fine: boolean, bare: boolean, usual: Usual, tenthWord: string): 
       [words(tenthWord), usual.tenths],
       [words("ten thousandths"), SELDOM * usual.tenths],
       [chain(thou, maybe(words("and")), FEW_TENTHS), 0.4 * usual.thou * usual.tenths],
+      [chain(words("and"), FEW_TENTHS, maybe(thou)), SELDOM * usual.thou * usual.tenths],
     );
   return { kind: "choice", of };
 }
@@ -66,7 +67,7 @@ const FEW_TENTHS = oneOf([
   ),
 ]);
 
-function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean, tenthsWeight: number, hundred: boolean): Phrase {
+function smallPhrase(range: ScaleRange, fine: boolean, bare: number, tenthsWeight: number, hundred: boolean): Phrase {
   const thou = inThou(range);
   const rests = new Map<string, Phrase>();
   const rest = (n: number): Phrase => {
@@ -82,25 +83,26 @@ function smallPhrase(range: ScaleRange, fine: boolean, bare: boolean, tenthsWeig
     [whole, 1],
     [chain(maybe(oneOf([words("oh"), words("zero")])), DECIMALS, words("thou")), SELDOM],
     [chain(words("a thou"), maybe(PARTS, 0.4 / 0.7)), 0.7],
+    [chain(words("thou"), PARTS), SELDOM],
     [words("half a thou"), inBand(5, range)],
-    [words("a couple of thou"), SELDOM],
+    [chain(oneOf([words("a couple of"), words("a few")]), words("thou")), SELDOM],
+    ...(fine ? [[words("a tenth"), inBand(1, range) * tenthsWeight] as const] : []),
   ];
   if (hundred)
     of.push([
-      chain(hundreds(100, Math.min(999, range.high / 10)), bare ? maybe(words("thou"), 1, 0.5) : words("thou")),
+      chain(hundreds(100, Math.min(999, range.high / 10)), bare > 0 ? maybe(words("thou"), 1, 0.5 * bare) : words("thou")),
       inBand(1000, range),
     ]);
   return { kind: "choice", of };
 }
 
-/** "point oh one two", "oh oh one five": a small length by its decimals. */
-export const smallDecimals = (fine: boolean): Phrase => once(`decimals ${fine}`, () => smallDecimalsPhrase(fine));
-
-function smallDecimalsPhrase(fine: boolean): Phrase {
+/** "point oh one two", "oh oh one five", "point oh one four five inch": a small length by its decimals. */
+export const smallDecimals: Phrase = (() => {
   const zero = oneOf([words("oh"), words("zero")]);
-  const tail = oneOf([digitRun(2, 0), ...(fine ? [digitRun(3, 0)] : [])]);
-  return weighted([chain(maybe(zero, SELDOM), words("point"), zero, tail), 1], [chain(zero, zero, digitRun(2, 0)), 0.5]);
-}
+  const tail = oneOf([digitRun(2, 0), digitRun(3, 0)]);
+  const inch = maybe(oneOf([words("inch"), words("inches")]), SELDOM);
+  return weighted([chain(maybe(zero, SELDOM), words("point"), zero, tail, inch), 1], [chain(zero, zero, digitRun(2, 0)), 0.5]);
+})();
 
 export const METRIC_SMALL = weighted(
   [

@@ -25,7 +25,7 @@ const thou = words("thou");
 /** Any small length. One for all that is asked about, whatever is gauged: one for each would have states of its own, and those cost time. */
 export const ROUGH = oneOf([
   chain(figure, maybe(oneOf([thou, words("tenths"), chain(PARTS, maybe(thou, 1, BARE_PART))]))),
-  either(["a thou", "half a thou"]),
+  either(["a thou", "half a thou", "a few thou"]),
 ]);
 
 /** Words that say that no figure follows. */
@@ -64,4 +64,4 @@ export const orSo = (sentence: Phrase): Phrase =>
 
 /** `length`, or what is not to be relied on; `whole` is its whole numbers, to be said before others: "twelve or thirteen thou". */
 export const orUnsure = (length: Phrase, whole: Phrase): Phrase =>
-  weighted([length, 1], [chain(whole, maybe(oneOf([thou, PARTS]), 0.2), words("or"), ROUGH), UNSURE], [hedged, UNSURE]);
+  weighted([length, 1], [chain(whole, maybe(oneOf([thou, PARTS]), 0.2), either(["or", "to"]), ROUGH), UNSURE], [hedged, UNSURE]);

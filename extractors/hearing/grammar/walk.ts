@@ -46,14 +46,13 @@ export function randomSentence(start: State, random: () => number): readonly str
   }
 }
 
-/** The way through the grammar that says `sentence` (words without roles): its words with their roles; undefined when none does. */
-export function rolesOf(start: State, sentence: readonly string[]): readonly string[] | undefined {
+/** Every way through the grammar that says `sentence` (words without roles): its words with their roles. */
+export function* pathsOf(start: State, sentence: readonly string[]): Generator<readonly string[]> {
   const [first, ...rest] = sentence;
-  if (first === undefined) return start.final > 0 ? [] : undefined;
-  for (const { word, to } of start.arcs) {
-    if (plainWord(word) !== first) continue;
-    const after = rolesOf(to, rest);
-    if (after !== undefined) return [word, ...after];
+  if (first === undefined) {
+    if (start.final > 0) yield [];
+    return;
   }
-  return undefined;
+  for (const { word, to } of start.arcs)
+    if (plainWord(word) === first) for (const after of pathsOf(to, rest)) yield [word, ...after];
 }

@@ -32,7 +32,7 @@ export interface Settled {
 }
 
 /** Slots a number may fill, by the noun before it, first that the quantity has. */
-const BY_NOUN: Readonly<Record<Noun, readonly PlaceKey[]>> = {
+export const BY_NOUN: Readonly<Record<Noun, readonly PlaceKey[]>> = {
   cylinder: ["cylinder", "rod"],
   number: ["cylinder", "rod", "main", "nut"],
   main: ["main"],

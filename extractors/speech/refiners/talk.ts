@@ -38,9 +38,10 @@ function isQuery({ tokens }: State): boolean {
   );
 }
 
-/** What to ask of a guess that did not fit, when it was plainly said for the book: a named quantity, or a place and a unit. */
-function forTheBook({ kept, tokens }: State): QuestionCode | undefined {
+/** What to ask of a guess that did not fit, when it was plainly said for the book: a named quantity, a place and a unit, or anything while a quantity is open. */
+function forTheBook({ kept, tokens, env }: State): QuestionCode | undefined {
   const draft = kept[0]?.draft;
+  if (env.context.quantity !== undefined) return "doubtful_number";
   if (draft?.expr.parts[0]?.unit === undefined) return undefined;
   if (draft.flags.includes("name_ignored")) return "impossible_unit";
   const counted = tokens.some((token, i) => token.sense.noun !== undefined && tokens[i + 1]?.sense.num !== undefined);

@@ -4,7 +4,7 @@
 export const NAME_STOP_WORDS: ReadonlySet<string> = new Set(["in", "the", "of", "at", "to", "is", "a", "within", "r", "t", "i"]);
 
 /** Other forms of name words -> the form used in the registry. */
-const FORMS: Readonly<Record<string, string>> = {
+export const FORMS: Readonly<Record<string, string>> = {
   bushing: "bush",
   bushings: "bush",
   bushes: "bush",

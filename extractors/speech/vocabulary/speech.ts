@@ -41,7 +41,7 @@ export const KIND_WORDS: Readonly<Record<WordKind, readonly string[]>> = {
     a little under, a little, a shade, a shade over, a shade under, shade over, shade under, a hair, a hair over,
     a hair under, a touch, a touch over, a touch under, a tad, a tad over, a tad under, just over, just under,
     just about, just shy of, not quite, close to, near enough, near, somewhere around, somewhere near,
-    something like, in the region of, plus or minus, fat, scant, good, odd, ballpark, a pair of, a whisker, whisker
+    something like, in the region of, plus or minus, fat, scant, good, a full, odd, ballpark, a pair of, a whisker, whisker
   `),
   hedge: list(`
     i think, i reckon, i guess, call it, looks like, say, seems like, i believe, could be, might be, appears to be,
