@@ -5,19 +5,35 @@ import { stampEvent } from "../../extractors/bench/index.ts";
 import { RINGS } from "../../shared/places/places.ts";
 import { blankSpec } from "../../shared/spec/blank.ts";
 import { DEMO_SPEC } from "../../shared/spec/demo-engine.ts";
-import { type BearingKind, type Engine, type Spec, specSchema } from "../../shared/spec/spec.ts";
+import { type KIND_VALVES, type Kind, type KindChoice, kindEngine } from "../../shared/spec/kinds.ts";
+import { readSpecFile } from "../../shared/spec/read.ts";
+import { nonsenseIn } from "../../shared/spec/sense.ts";
+import type { UnitSystem } from "../../shared/spec/sizes.ts";
+import { type Engine, type Spec, specSchema } from "../../shared/spec/spec.ts";
 import { linkTo } from "../route.ts";
 import { bench } from "../store/bench.ts";
 import { isoWithOffset } from "../store/clock.ts";
 import { person } from "../store/device.ts";
 
 type Choice<T extends string> = readonly (readonly [T, string])[];
-const LAYOUTS: Choice<Engine["layout"]> = [
-  ["side_valve", "side valve"],
-  ["overhead_valve", "overhead valve"],
-  ["two_stroke", "two stroke"],
+const KIND_NAMES: Choice<Kind> = [
+  ["four", "four in line"],
+  ["six", "six in line"],
+  ["single", "single"],
+  ["twin", "opposed twin"],
+  ["v8", "V eight"],
 ];
-const BEARINGS: Choice<BearingKind> = [
+const UNITS: Choice<UnitSystem> = [
+  ["inch", "inch"],
+  ["metric", "metric"],
+];
+const VALVES: Choice<keyof typeof KIND_VALVES> = [
+  ["side", "in the block, at the side"],
+  ["overhead", "overhead, pushrods"],
+  ["overhead-cam", "overhead cam"],
+  ["ports", "none: two-stroke"],
+];
+const BEARINGS: Choice<NonNullable<KindChoice["bearings"]>> = [
   ["poured", "poured"],
   ["shell", "shells"],
   ["roller", "rollers"],
@@ -30,15 +46,27 @@ const OILING: Choice<Engine["oiling"]> = [
   ["splash", "splash"],
   ["pressure", "pressure"],
   ["splash_and_pressure", "splash and pressure"],
+  ["total_loss", "total loss"],
 ];
 
 const text = (fields: FormData, name: string) => String(fields.get(name) ?? "").trim();
 const optional = (fields: FormData, name: string) => (text(fields, name) === "" ? {} : { [name]: text(fields, name) });
 
+/** The first thing that keeps a sheet from being used: of its form, else of its sense. */
+function faultIn(spec: unknown): { path: readonly PropertyKey[]; say: string } | undefined {
+  const checked = specSchema.safeParse(spec);
+  if (checked.success) return nonsenseIn(checked.data)[0];
+  const issue = checked.error.issues[0];
+  return { path: issue?.path ?? [], say: issue?.message ?? "not understood" };
+}
+
 /** The sheet of a new engine from the form's fields. @throws RangeError with the field's name when one is not good */
-function sheetFrom(fields: FormData): Spec {
+function sheetFrom(fields: FormData, choice: KindChoice): Spec {
   const count = (name: string) => Number(text(fields, name));
-  const rings = RINGS.filter((ring) => fields.getAll("rings").includes(ring));
+  const engine = kindEngine(choice);
+  const cylinders = count("cylinders");
+  // How they lie and which crankpin carries which is known of the kind's own number only.
+  const { banks: _banks, crankpins: _crankpins, arrangement: _arrangement, ...bare } = engine;
   const spec = blankSpec({
     id: text(fields, "engine")
       .toLowerCase()
@@ -48,40 +76,49 @@ function sheetFrom(fields: FormData): Spec {
     name: text(fields, "engine"),
     bore: text(fields, "bore"),
     stroke: text(fields, "stroke"),
+    units: choice.units ?? "inch",
     ...optional(fields, "mainJournal"),
     ...optional(fields, "crankpin"),
     ...optional(fields, "pin"),
     materials: { block: "grey_iron", piston: text(fields, "piston"), crank: "steel" },
     engine: {
-      layout: text(fields, "layout") as Engine["layout"],
-      cylinders: count("cylinders"),
+      ...(cylinders === engine.cylinders ? engine : bare),
+      cylinders,
       mains: count("mains"),
-      rings,
+      rings: RINGS.filter((ring) => fields.getAll("rings").includes(ring)),
       firingOrder: text(fields, "firingOrder").split(/\D+/).filter(Boolean).map(Number),
-      numberedFrom: "front",
-      bearings: text(fields, "bearings") as BearingKind,
       oiling: text(fields, "oiling") as Engine["oiling"],
-      rodNuts: 2,
-      mainNuts: 2,
       headNuts: count("headNuts"),
     },
   });
-  const checked = specSchema.safeParse(spec);
-  if (checked.success) return checked.data;
-  const issue = checked.error.issues[0];
-  throw new RangeError(`${issue?.path.join(" ") ?? "sheet"}: ${issue?.message ?? "not understood"}`);
+  const fault = faultIn(spec);
+  if (fault !== undefined)
+    throw new RangeError(`${fault.path.filter((step) => typeof step === "string").join(" ") || "sheet"}: ${fault.say}`);
+  return spec;
 }
 
+type Start = "blank" | "demo" | "file";
+
 export function NewBuild() {
-  const [known, setKnown] = useState<"blank" | "demo">("blank");
+  const [start, setStart] = useState<Start>("blank");
+  const [choice, setChoice] = useState<KindChoice>({ kind: "four", units: "inch", bearings: "poured", valves: "side" });
+  const [file, setFile] = useState<Spec>();
   const [trouble, setTrouble] = useState("");
+  const take = async (picked: File | undefined) => {
+    setFile(undefined);
+    if (picked === undefined) return;
+    const read = readSpecFile(await picked.text(), picked.name);
+    if (read.ok) setFile(read.spec);
+    setTrouble(read.ok ? "" : (read.errors[0]?.say ?? "Expected a spec sheet, got none"));
+  };
   const open = async (submit: SubmitEvent) => {
     submit.preventDefault();
     const fields = new FormData(submit.currentTarget as HTMLFormElement);
     const held = bench.value;
     if (held === undefined) return;
     try {
-      const spec = known === "demo" ? DEMO_SPEC : sheetFrom(fields);
+      const spec = start === "demo" ? DEMO_SPEC : start === "file" ? file : sheetFrom(fields, choice);
+      if (spec === undefined) throw new RangeError("Expected a sheet's file, got none that can be used");
       const build = v7();
       const stamp = { build, device: held.device.id, by: person.value, now: () => isoWithOffset(new Date()), nextSeq: () => 0 };
       const event = stampEvent(stamp, "build.opened", { name: text(fields, "name"), ...optional(fields, "customer"), spec });
@@ -100,12 +137,19 @@ export function NewBuild() {
         <Field name="customer" label="For whom" />
         <label>
           Spec sheet
-          <select value={known} onChange={(change) => setKnown(change.currentTarget.value === "demo" ? "demo" : "blank")}>
+          <select value={start} onChange={(change) => setStart(change.currentTarget.value as Start)}>
             <option value="blank">blank, with common-practice limits</option>
+            <option value="file">from a file</option>
             <option value="demo">the invented demo engine's</option>
           </select>
         </label>
-        {known === "blank" ? <EngineFields /> : null}
+        {start === "blank" ? <EngineFields choice={choice} setChoice={setChoice} /> : null}
+        {start === "file" ? (
+          <label>
+            Sheet, YAML or JSON
+            <input type="file" accept=".yaml,.yml,.json" onChange={(change) => void take(change.currentTarget.files?.[0])} />
+          </label>
+        ) : null}
         {trouble === "" ? null : <p class="warning">{trouble}</p>}
         <button type="submit" class="stamp-button">
           Open it
@@ -121,25 +165,41 @@ interface FieldProps {
   readonly required?: boolean;
   readonly value?: string;
   readonly decimal?: boolean;
+  /** A length, which may have its unit behind it. */
+  readonly size?: boolean;
 }
 
-function Field({ name, label, required = false, value = "", decimal = false }: FieldProps) {
-  const shape = decimal ? { inputMode: "decimal" as const, pattern: "[0-9]*\\.?[0-9]+" } : {};
+function Field({ name, label, required = false, value = "", decimal = false, size = false }: FieldProps) {
+  const shape = decimal
+    ? { inputMode: "decimal" as const, pattern: "[0-9]*\\.?[0-9]+" }
+    : size
+      ? { inputMode: "decimal" as const, pattern: "[0-9]*\\.?[0-9]+ ?(mm|in)?" }
+      : {};
   return (
     <label>
       {label}
-      <input name={name} maxLength={120} required={required} defaultValue={value} {...shape} />
+      {/* A new default makes a new field, so that another kind's numbers stand in it. */}
+      <input key={value} name={name} maxLength={120} required={required} defaultValue={value} {...shape} />
     </label>
   );
 }
 
-function Pick({ name, label, rows }: { name: string; label: string; rows: Choice<string> }) {
+interface PickProps<T extends string> {
+  readonly name: string;
+  readonly label: string;
+  readonly rows: Choice<T>;
+  readonly value?: T | undefined;
+  onPick?(value: T): void;
+}
+
+function Pick<T extends string>({ name, label, rows, value, onPick }: PickProps<T>) {
+  const held = value === undefined ? {} : { value };
   return (
     <label>
       {label}
-      <select name={name}>
-        {rows.map(([value, words]) => (
-          <option key={value} value={value}>
+      <select name={name} {...held} onChange={(change) => onPick?.(change.currentTarget.value as T)}>
+        {rows.map(([id, words]) => (
+          <option key={id} value={id}>
             {words}
           </option>
         ))}
@@ -148,31 +208,44 @@ function Pick({ name, label, rows }: { name: string; label: string; rows: Choice
   );
 }
 
-function EngineFields() {
+interface EngineFieldsProps {
+  readonly choice: KindChoice;
+  setChoice(choice: KindChoice): void;
+}
+
+function EngineFields({ choice, setChoice }: EngineFieldsProps) {
+  const engine = kindEngine(choice);
+  const unit = choice.units === "metric" ? "mm" : "in";
+  const pick =
+    <K extends keyof KindChoice>(name: K) =>
+    (value: NonNullable<KindChoice[K]>) =>
+      setChoice({ ...choice, [name]: value });
   return (
     <>
       <Field name="engine" label="Engine" required />
-      <Pick name="layout" label="Layout" rows={LAYOUTS} />
-      <Field name="cylinders" label="Cylinders" value="4" decimal required />
-      <Field name="mains" label="Main bearings" value="3" decimal required />
-      <Field name="firingOrder" label="Firing order" value="1 3 4 2" required />
-      <Pick name="bearings" label="Bearings" rows={BEARINGS} />
-      <Pick name="piston" label="Pistons" rows={PISTONS} />
+      <Pick name="kind" label="Kind" rows={KIND_NAMES} value={choice.kind} onPick={pick("kind")} />
+      <Pick name="units" label="Measured in" rows={UNITS} value={choice.units} onPick={pick("units")} />
+      <Pick name="valves" label="Valves" rows={VALVES} value={choice.valves} onPick={pick("valves")} />
+      <Pick name="bearings" label="Bearings" rows={BEARINGS} value={choice.bearings} onPick={pick("bearings")} />
       <Pick name="oiling" label="Oiling" rows={OILING} />
-      <Field name="headNuts" label="Head nuts" value="14" decimal required />
+      <Pick name="piston" label="Pistons" rows={PISTONS} />
+      <Field name="bore" label={`Standard bore, ${unit}`} size required />
+      <Field name="stroke" label={`Stroke, ${unit}`} size required />
+      <Field name="mainJournal" label={`Main journal, ${unit} (if known)`} size />
+      <Field name="crankpin" label={`Crankpin, ${unit} (if known)`} size />
+      <Field name="pin" label={`Piston pin, ${unit} (if known)`} size />
+      <Field name="cylinders" label="Cylinders" value={String(engine.cylinders)} decimal required />
+      <Field name="mains" label="Main bearings" value={String(engine.mains)} decimal required />
+      <Field name="firingOrder" label="Firing order" value={engine.firingOrder.join(" ")} required />
+      <Field name="headNuts" label="Nuts of a head" value={String(engine.headNuts)} decimal required />
       <fieldset>
         <legend>Rings of a piston</legend>
         {RINGS.map((ring) => (
           <label key={ring} class="check">
-            <input type="checkbox" name="rings" value={ring} defaultChecked={ring !== "third"} /> {ring}
+            <input type="checkbox" name="rings" value={ring} defaultChecked={engine.rings.includes(ring)} /> {ring}
           </label>
         ))}
       </fieldset>
-      <Field name="bore" label="Standard bore, in" decimal required />
-      <Field name="stroke" label="Stroke, in" decimal required />
-      <Field name="mainJournal" label="Main journal, in (if known)" decimal />
-      <Field name="crankpin" label="Crankpin, in (if known)" decimal />
-      <Field name="pin" label="Piston pin, in (if known)" decimal />
     </>
   );
 }

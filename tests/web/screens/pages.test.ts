@@ -111,19 +111,31 @@ describe("pages of a build", () => {
     expect(complained).toEqual([]);
   });
 
-  it("opens a new engine on a blank sheet of common practice", async () => {
+  it("opens a metric twin on a blank sheet of its kind, after refusing it as a 68-inch engine", async () => {
     const { page } = await open("new");
+    const warning = page.locator(".warning");
     await page.getByLabel("Name of the build").fill("Pump engine");
     await page.getByLabel("Engine", { exact: true }).fill("Pump Twin");
-    await page.getByLabel("Cylinders").fill("2");
-    await page.getByLabel("Firing order").fill("1 2");
-    await page.getByLabel("Standard bore, in").fill("3.2500");
-    await page.getByLabel("Stroke, in").fill("4.000");
+    await page.getByLabel("Kind").selectOption("twin");
+    await page.getByLabel("Valves").selectOption("overhead");
+    await page.locator("select[name=bearings]").selectOption("roller");
+    await page.getByLabel("Standard bore, in").fill("68.00");
+    await page.getByLabel("Stroke, in").fill("68.0 mm");
+    await page.getByRole("button", { name: "Open it" }).click();
+    await warning
+      .getByText("nominals bore: Expected bore of 0.39 to 24 in, got 68.00 in: write the unit behind a figure in mm")
+      .waitFor();
+    await page.getByLabel("Measured in").selectOption("metric");
+    expect(await page.getByLabel("Standard bore, mm").inputValue()).toBe("68.00");
     await page.getByRole("button", { name: "Open it" }).click();
     await page.getByRole("heading", { name: "Pump engine" }).waitFor();
     const id = /book\/([0-9a-f-]{36})/.exec(page.url())?.[1] ?? "";
     const [opened] = await storedEvents(shop, id);
-    expect(opened?.data.spec).toMatchObject({ engine: { cylinders: 2 }, nominals: { bore: ["3.2500"] } });
+    expect(opened?.data.spec).toMatchObject({
+      units: "metric",
+      engine: { cylinders: 2, arrangement: "opposed", heads: "cylinder", rodNuts: 0, bearings: { rod: "roller" } },
+      nominals: { bore: ["68.00"], stroke: ["68.0 mm"] },
+    });
   });
 
   it("leaves a finding as it is with a reason, and hands over with the head hash", async () => {
