@@ -26,8 +26,16 @@ const ALL_WORDS: Pronunciations = Object.assign(
 /** How `word` (role mark or not) is said; undefined when the dictionary has no line for it. */
 export const pronunciationsOf = (word: string): readonly string[] | undefined => ALL_WORDS[plainWord(word)];
 
+const said = new Map<string, readonly (readonly string[])[]>();
+
 /** Every way to say a text of one word or more, as phones, the usual one first; none where a word of it has no line. */
-export const saidAs = (text: string): readonly (readonly string[])[] =>
+export function saidAs(text: string): readonly (readonly string[])[] {
+  const known = said.get(text) ?? waysToSay(text);
+  said.set(text, known);
+  return known;
+}
+
+const waysToSay = (text: string): readonly (readonly string[])[] =>
   text
     .split(" ")
     .reduce<readonly (readonly string[])[]>(
