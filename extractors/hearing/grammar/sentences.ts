@@ -8,16 +8,27 @@ import { isSayable } from "../words/dictionary.ts";
 import { chain, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred } from "./numbers.ts";
 import { SAID_OWN_WAY } from "./own-ways.ts";
-import { countedSlots, countTo, numbered, PLACE, type PlacePhrases, placePhrases } from "./places.ts";
+import { countedSlots, countTo, numbered, PLACE, type PlacePhrases, placePhrases, slotPhrase } from "./places.ts";
 import { ROUGH } from "./unsure.ts";
 import { leadingKey, leadingValue, VALUE, valuePhrase } from "./values.ts";
 import { namesOf } from "./vocabulary.ts";
 import { BROKEN_OFF, once, SELDOM } from "./weights.ts";
 
+/** Parts that name what is measured of them, said behind it: "runout on the flywheel", "end clearance of the oil pump". */
+const turned = (name: string): readonly string[] => {
+  const part = ["oil pump", name.split(" ")[0] ?? ""].find((first) => name.startsWith(`${first} `));
+  if (part === undefined) return [];
+  return ["on", "of"].map((link) => `${name.slice(part.length + 1)} ${link} the ${part}`);
+};
+
 /** Names by which a quantity may be called; the first is the most usual. */
 const nameOf = (quantity: Quantity): Phrase =>
   once(`name ${quantity.id}`, () => {
-    const named = weighted(...namesOf(quantity.spoken).map(([name, usual]) => [words(name), usual] as const));
+    const isWhole = quantity.needs.length + quantity.may.length === 0 && quantity.needsOneOf === undefined;
+    const named = weighted(
+      ...namesOf(quantity.spoken).map(([name, usual]) => [words(name), usual] as const),
+      ...(isWhole ? quantity.spoken.flatMap(turned) : []).map((name) => [words(name), SELDOM] as const),
+    );
     return quantity.scale === "inch_digits" ? chain(named, maybe(words("diameter"), SELDOM)) : named;
   });
 
@@ -142,6 +153,8 @@ export function namedSentences(quantity: Quantity, spec: Spec, metric: boolean, 
   if (place === undefined || place.optional || whole) {
     of.push([chain(name, maybe(withVerb(value), 1, BROKEN_OFF)), whole || place === undefined ? 1 : 0.7]);
   } else of.push([chain(name, withVerb(value)), PLACELESS]);
+  const part = quantity.may.includes("part") ? slotPhrase("part", spec.engine) : undefined;
+  if (part !== undefined) of.push([chain(part, name, maybe(withVerb(value), 1, BROKEN_OFF)), SPLIT]);
   const after = trail(quantity, spec, metric);
   if (after !== undefined && place !== undefined) of.push([chain(name, place.after, value, after), 0.5]);
   of.push(...ringFirst(quantity, spec.engine, value), ...ringList(quantity, spec.engine));
@@ -200,13 +213,6 @@ export function valueAndPlaceSentences(spec: Spec, quantities: readonly Quantity
 /** "Eleven thou of shim". */
 const OF = 0.1;
 
-/** "Runout on the flywheel" of the flywheel runout: a name of a part and what is measured of it. */
-const turned = ({ spoken }: Quantity): readonly string[] =>
-  spoken.flatMap((name) => {
-    const [part, measured, more] = name.split(" ");
-    return more === undefined && measured !== undefined ? [`${measured} on the ${part}`] : [];
-  });
-
 /** "sixty-two pounds compression on four", "half a thou out of round, crankpin three": the value before the name. */
 export function valueFirstSentences(spec: Spec, quantities: readonly Quantity[], whole: boolean): Phrase | undefined {
   const families = new Map<string, { value: Phrase; rests: Phrase[] }>();
@@ -220,7 +226,7 @@ export function valueFirstSentences(spec: Spec, quantities: readonly Quantity[],
     const open = place === undefined || place.optional || whole;
     const rest =
       place === undefined
-        ? weighted([name, 1], ...turned(quantity).map((said) => [words(said), SELDOM] as const))
+        ? name
         : weighted(
             [chain(name, maybe(place.closing, 1, open ? 1 : PLACELESS)), 1],
             // The unit alone tells what it is, or what is asked.

@@ -114,6 +114,7 @@ export const TRADE_WORDS: Pronunciations = {
   protruding: ["P R OW T R UW D IH NG"],
   protrusion: ["P R OW T R UW ZH AH N", "P R AH T R UW ZH AH N"],
   pulled: ["P UH L D"],
+  nip: ["N IH P"],
   pump: ["P AH M P"],
   recess: ["R IY S EH S", "R IH S EH S"],
   regrind: ["R IY G R AY N D"],

@@ -137,6 +137,8 @@ export const NAME_WORDS: Readonly<Record<string, string>> = {
   "end play": "float",
   endfloat: "float",
   endplay: "float",
+  "bearing nip": "crush",
+  "shell nip": "crush",
   "free length": "length",
   "back lash": "backlash",
   "plastic gauge": "clearance",

@@ -153,7 +153,7 @@ export const VALVES: readonly Quantity[] = [
     id: "piston_to_valve",
     label: "Piston to valve",
     said: "piston to valve",
-    spoken: ["piston to valve"],
+    spoken: ["piston to valve", "valve to piston"],
     unit: "in",
     needs: ["cylinder", "valve"],
     may: [],

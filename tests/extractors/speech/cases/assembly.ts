@@ -15,7 +15,12 @@ export const ASSEMBLY_CASES: Cases = {
     },
     {
       ...is("bearing_crush", { rod: 2 }, "0.002", "in"),
-      say: ["crush on rod two, two thou", "rod two crush two thou", "bearing crush rod two two thou"],
+      say: [
+        "crush on rod two, two thou",
+        "rod two crush two thou",
+        "bearing crush rod two two thou",
+        "bearing nip rod two two thou",
+      ],
     },
     {
       ...is("bearing_spread", { main: 2 }, "0.020", "in"),
