@@ -114,15 +114,16 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
     if (isPlain(talkOf(tokens))) out.questions.push(question("too_long"));
     return done();
   }
+  // A whole sentence that opens or closes a step by its name is that, whatever its words say besides: "open crack check" finds no crack.
+  const step = readStep(rest);
+  if (step !== undefined) {
+    out.commands.push({ command: step.closes ? "done" : "step", step: step.step, span: spanOf(rest) } satisfies Command);
+    return done();
+  }
   const noted = readNote(text, rest, env);
   if (noted?.only) {
     out.notes.push(noted.note);
     if (noted.question !== undefined) out.questions.push(noted.question);
-    return done();
-  }
-  const step = readStep(rest);
-  if (step !== undefined) {
-    out.commands.push({ command: step.closes ? "done" : "step", step: step.step, span: spanOf(rest) } satisfies Command);
     return done();
   }
   const photo = readPhotoOf(rest, env);

@@ -54,6 +54,7 @@ export const CLI_COMMANDS: readonly CliCommand[] = [
         .argument("[file]", "the sheet to check; it is printed back when it is sound")
         .option("--json", "print it as JSON")
         .option("--demo", "print the demo engine's sheet")
+        .option("--example <name>", "print a worked example of an invented engine: four, six or twin")
         .option("--kind <kind>", "start a sheet with common-practice limits: single, twin, four, six or v8")
         .option("--bearings <kind>", "poured, shell or roller")
         .option("--lubrication <way>", "splash or pressure")

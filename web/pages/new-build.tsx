@@ -4,7 +4,7 @@ import { v7 } from "uuid";
 import { stampEvent } from "../../extractors/bench/index.ts";
 import { RINGS } from "../../shared/places/places.ts";
 import { blankSpec } from "../../shared/spec/blank.ts";
-import { DEMO_SPEC } from "../../shared/spec/demo-engine.ts";
+import { EXAMPLES } from "../../shared/spec/examples/index.ts";
 import { type KIND_VALVES, type Kind, type KindChoice, kindEngine } from "../../shared/spec/kinds.ts";
 import { readSpecFile } from "../../shared/spec/read.ts";
 import { nonsenseIn } from "../../shared/spec/sense.ts";
@@ -97,7 +97,7 @@ function sheetFrom(fields: FormData, choice: KindChoice): Spec {
   return spec;
 }
 
-type Start = "blank" | "demo" | "file";
+type Start = "blank" | "file" | keyof typeof EXAMPLES;
 
 export function NewBuild() {
   const [start, setStart] = useState<Start>("blank");
@@ -117,7 +117,7 @@ export function NewBuild() {
     const held = bench.value;
     if (held === undefined) return;
     try {
-      const spec = start === "demo" ? DEMO_SPEC : start === "file" ? file : sheetFrom(fields, choice);
+      const spec = start === "file" ? file : start === "blank" ? sheetFrom(fields, choice) : EXAMPLES[start];
       if (spec === undefined) throw new RangeError("Expected a sheet's file, got none that can be used");
       const build = v7();
       const stamp = { build, device: held.device.id, by: person.value, now: () => isoWithOffset(new Date()), nextSeq: () => 0 };
@@ -140,7 +140,11 @@ export function NewBuild() {
           <select value={start} onChange={(change) => setStart(change.currentTarget.value as Start)}>
             <option value="blank">blank, with common-practice limits</option>
             <option value="file">from a file</option>
-            <option value="demo">the invented demo engine's</option>
+            {Object.entries(EXAMPLES).map(([kind, { name }]) => (
+              <option key={kind} value={kind}>
+                the invented {name}'s
+              </option>
+            ))}
           </select>
         </label>
         {start === "blank" ? <EngineFields choice={choice} setChoice={setChoice} /> : null}

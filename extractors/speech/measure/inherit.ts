@@ -68,10 +68,12 @@ function twin(slot: PlaceKey, from: Place): number | undefined {
   return slot === "cylinder" ? from.rod : undefined;
 }
 
-/** Whether another slot that excludes this one is taken: a main and a rod, a piston and a rod. */
+/** Whether another slot that excludes this one is taken: a main and a rod, a piston and a rod, a head's nut and a main. */
 export function hasOther(quantity: Quantity, slot: PlaceKey, place: Place): boolean {
   if (slot === "main" && place.rod !== undefined) return true;
   if (slot === "rod" && place.main !== undefined) return true;
+  // A head's nut belongs to no main and no rod, whatever was spoken of before.
+  if ((slot === "main" || slot === "rod") && place.fastener !== undefined && place.fastener !== slot) return true;
   const { either } = slotsOf(quantity);
   if (!either.has(slot)) return false;
   for (const other of either) if (other !== slot && place[other] !== undefined) return true;

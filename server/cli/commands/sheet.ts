@@ -2,6 +2,7 @@
 import { readFile } from "node:fs/promises";
 import { blankSpec } from "../../../shared/spec/blank.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
+import { EXAMPLES } from "../../../shared/spec/examples/index.ts";
 import { KIND_BEARINGS, KIND_LUBRICATION, KIND_VALVES, KINDS, type KindChoice, kindEngine } from "../../../shared/spec/kinds.ts";
 import { readSpecFile, writeSpecFile } from "../../../shared/spec/read.ts";
 import { UNIT_SYSTEMS, type UnitSystem } from "../../../shared/spec/sizes.ts";
@@ -10,6 +11,7 @@ import { planOf } from "../../../shared/steps/plan.ts";
 
 interface Options {
   readonly demo?: boolean;
+  readonly example?: string;
   readonly new?: string;
   readonly kind?: string;
   readonly bearings?: string;
@@ -109,6 +111,13 @@ export async function run(positional: unknown[], options: Options): Promise<numb
   const [file] = positional as [string | undefined];
   if (options.demo === true) {
     process.stdout.write(writeSpecFile(DEMO_SPEC));
+    return 0;
+  }
+  if (options.example !== undefined) {
+    const example = Object.entries(EXAMPLES).find(([name]) => name === options.example)?.[1];
+    const names = Object.keys(EXAMPLES).join(", ");
+    if (example === undefined) return refuse("bad_sheet", `Expected one of ${names} for --example, got ${options.example}`, 2);
+    process.stdout.write(options.json === true ? `${JSON.stringify(example)}\n` : writeSpecFile(example));
     return 0;
   }
   if (options.new !== undefined || options.kind !== undefined) {

@@ -7,6 +7,7 @@ import { parse } from "../../../extractors/speech/index.ts";
 import { run } from "../../../server/cli/commands/sheet.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 import { bearingAt } from "../../../shared/spec/engine.ts";
+import { EXAMPLES } from "../../../shared/spec/examples/index.ts";
 import { readSpecFile, writeSpecFile } from "../../../shared/spec/read.ts";
 import { BenchLog } from "../../shared/rules/bench-log.ts";
 
@@ -61,6 +62,7 @@ describe("thoubook sheet", () => {
   it.each([
     [{ new: "X", bore: "wide", stroke: "4" }, "bad_sheet"],
     [{ kind: "flat" }, "bad_sheet"],
+    [{ example: "eight" }, "bad_sheet"],
     [{ kind: "six", bearings: "brass" }, "bad_sheet"],
     [{ kind: "six", lubrication: "grease" }, "bad_sheet"],
     [{ kind: "six", valves: "sleeve" }, "bad_sheet"],
@@ -102,6 +104,11 @@ describe("thoubook sheet", () => {
     const log = new BenchLog(spec);
     log.read("crank_end_float", {}, 0.3, { unit: "mm" });
     expect(log.of("crank_end_float")).toMatchObject([{ verdict: "warn", unit: options.units === "inch" ? "in" : "mm" }]);
+  });
+
+  it.each(Object.entries(EXAMPLES))("prints the worked %s as it is", async (example, spec) => {
+    expect(await run([undefined], { example })).toBe(0);
+    expect(readSpecFile(out, "example.yaml")).toEqual({ ok: true, spec });
   });
 
   it("takes sizes with their unit, and others than the kind's counts", async () => {
