@@ -115,7 +115,7 @@ export function run(text: string, context: Context, spec: Spec, why?: Why): Pars
     return done();
   }
   // A whole sentence that opens or closes a step by its name is that, whatever its words say besides: "open crack check" finds no crack.
-  const step = readStep(rest);
+  const step = readStep(rest, spec);
   if (step !== undefined) {
     out.commands.push({ command: step.closes ? "done" : "step", step: step.step, span: spanOf(rest) } satisfies Command);
     return done();

@@ -53,6 +53,16 @@ export function planFor(engine: Engine, asked: ReadonlySet<StepId> = new Set()):
   }));
 }
 
+/** A step keeps its usual names beside the one that the sheet gives it. */
+function waysToSay(id: StepId, title: string): readonly string[] {
+  const own = LIBRARY.get(id);
+  const named = title
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9' ]+/g, " ")
+    .trim();
+  return own?.title === title ? own.spoken : [named, ...(own?.spoken ?? [])];
+}
+
 const PLANS = new WeakMap<Planned, readonly PlanStep[]>();
 
 /** The steps of a sheet in their order. */
@@ -61,7 +71,7 @@ export function planOf(sheet: Planned): readonly PlanStep[] {
   if (known !== undefined) return known;
   const asked = new Set([...(sheet.expected ?? []), ...(sheet.proofs ?? [])].map(({ step }) => step));
   const plan =
-    sheet.plan?.map(({ id, title, after, hides = [] }) => ({ id, title, spoken: LIBRARY.get(id)?.spoken ?? [], after, hides })) ??
+    sheet.plan?.map(({ id, title, after, hides = [] }) => ({ id, title, spoken: waysToSay(id, title), after, hides })) ??
     planFor(sheet.engine, asked);
   PLANS.set(sheet, plan);
   return plan;

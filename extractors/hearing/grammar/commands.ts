@@ -2,7 +2,7 @@
 
 import type { Command } from "../../../shared/events/reading.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
-import { STEPS } from "../../../shared/steps/steps.ts";
+import { planOf } from "../../../shared/steps/plan.ts";
 import { COMMAND_WORDS } from "../../speech/vocabulary/commands.ts";
 import { isSayable } from "../words/dictionary.ts";
 import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
@@ -53,8 +53,8 @@ const marked = (engine: Engine): Phrase =>
 const anyNumbered = (engine: Engine): Phrase =>
   oneOf((["cylinder", "main", "rod"] as const).map((slot) => anyNoun(slot, engine)));
 
-function steps(): Phrase {
-  const names = oneOf(STEPS.flatMap((step) => step.spoken.filter(isSayable).map((form) => words(form))));
+function steps(spec: Spec): Phrase {
+  const names = oneOf(planOf(spec).flatMap((step) => step.spoken.filter(isSayable).map((form) => words(form))));
   return chain(oneOf([words("step"), words("open"), words("start")]), names);
 }
 
@@ -77,7 +77,7 @@ export function commandPhrase(spec: Spec, hasLast: boolean): Phrase {
     ...plain,
     photoOf(spec.engine),
     goto(spec.engine),
-    steps(),
+    steps(spec),
     ...(hasLast ? [retag(spec.engine), copy(spec.engine)] : []),
   ]);
 }
