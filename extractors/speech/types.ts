@@ -52,7 +52,19 @@ export type UnitWord =
   | "inoz";
 
 /** Nouns that a number after them places: "cylinder two", "main three". */
-export type Noun = "cylinder" | "number" | "main" | "rod" | "crankpin" | "pin" | "journal" | "piston" | "nut" | "stage" | "ring";
+export type Noun =
+  | "cylinder"
+  | "number"
+  | "main"
+  | "rod"
+  | "crankpin"
+  | "pin"
+  | "journal"
+  | "piston"
+  | "nut"
+  | "stage"
+  | "ring"
+  | "head";
 
 export type SlotOption = readonly [PlaceKey, string | number];
 

@@ -1,57 +1,34 @@
 // Where on the engine something was measured: a small record of slots, its schema, its stable key and its spoken form.
 import { z } from "zod";
+import { type PlaceKey, type Sheet, SLOTS, type SlotValue, slotRow } from "./slots.ts";
 
-export const RINGS = ["top", "second", "third", "oil"] as const;
-export const DEPTHS = ["top", "middle", "bottom"] as const;
-export const AXES = ["thrust", "axial"] as const;
-export const VALVES = ["intake", "exhaust"] as const;
-export const SIDES = ["a", "b"] as const;
-export const ENDS = ["front", "rear"] as const;
-export const FASTENERS = ["rod", "main", "head", "flywheel", "manifold"] as const;
-/** Angular position around a journal: up and down the throw, or across it. */
-export const ANGLES = ["vertical", "horizontal"] as const;
-
-const count = z.int().min(1).max(32);
-
-/** A place; every slot is optional, and which of them a reading needs is the quantity's to say. */
-export const placeSchema = z.strictObject({
-  cylinder: count.optional(),
-  main: count.optional(),
-  /** Crankpins and big ends: a rod's number is its cylinder's. */
-  rod: count.optional(),
-  ring: z.enum(RINGS).optional(),
-  depth: z.enum(DEPTHS).optional(),
-  axis: z.enum(AXES).optional(),
-  valve: z.enum(VALVES).optional(),
-  /** `a` is the cam side, `b` the off side. */
-  side: z.enum(SIDES).optional(),
-  end: z.enum(ENDS).optional(),
-  angle: z.enum(ANGLES).optional(),
-  fastener: z.enum(FASTENERS).optional(),
-  nut: z.union([z.enum(SIDES), z.int().min(1).max(99)]).optional(),
-  stage: z.union([z.int().min(1).max(9), z.string().max(40)]).optional(),
-  part: z.string().max(40).optional(),
-});
-export type Place = z.infer<typeof placeSchema>;
-export type PlaceKey = keyof z.infer<typeof placeSchema>;
+export { ANGLES, AXES, DEPTHS, ENDS, FASTENERS, type PlaceKey, RINGS, SIDES, VALVES } from "./slots.ts";
 
 /** Slot order for keys, labels and speech. */
-export const PLACE_KEYS = [
-  "fastener",
-  "part",
-  "cylinder",
-  "main",
-  "rod",
-  "ring",
-  "valve",
-  "depth",
-  "axis",
-  "end",
-  "angle",
-  "side",
-  "nut",
-  "stage",
-] as const satisfies readonly PlaceKey[];
+export const PLACE_KEYS = Object.keys(SLOTS) as [PlaceKey, ...PlaceKey[]];
+
+/** Slots that work goes along, one after another. */
+export const MOVING_KEYS = PLACE_KEYS.filter((slot) => slotRow(slot).moves === true);
+
+/** Slots that a new cylinder or bearing does not keep from the one before. */
+export const CLEARED_KEYS: ReadonlySet<PlaceKey> = new Set(PLACE_KEYS.filter((slot) => slotRow(slot).cleared === true));
+
+/** Slots whose values may be numbers. */
+export const NUMBERED_KEYS: ReadonlySet<PlaceKey> = new Set(
+  PLACE_KEYS.filter((slot) => slotRow(slot).schema.safeParse(1).success),
+);
+
+type Shape = { readonly [slot in PlaceKey]: z.ZodOptional<(typeof SLOTS)[slot]["schema"]> };
+
+/** A place; every slot is optional, and which of them a reading needs is the quantity's to say. */
+export const placeSchema = z.strictObject(
+  Object.fromEntries(PLACE_KEYS.map((slot) => [slot, SLOTS[slot].schema.optional()])) as unknown as Shape,
+);
+export type Place = z.infer<typeof placeSchema>;
+
+/** Values of a slot that this engine has, in the order a list of them is read; none where no list runs along it. */
+export const valuesOf = (slot: PlaceKey, sheet: Sheet, place: Place): readonly SlotValue[] =>
+  slotRow(slot).values?.(sheet, place) ?? [];
 
 /** A stable text key, equal for equal places whatever the order of their slots: `cylinder=2;ring=top`. */
 export function placeKey(place: Place): string {
@@ -68,28 +45,19 @@ export function placeMatches(pattern: Place, place: Place): boolean {
   return PLACE_KEYS.every((slot) => pattern[slot] === undefined || pattern[slot] === place[slot]);
 }
 
-const SLOT_WORDS: Partial<Record<PlaceKey, string>> = {
-  cylinder: "cylinder",
-  main: "main",
-  rod: "rod",
-  nut: "nut",
-  side: "side",
-  stage: "stage",
-  ring: "ring",
-};
+/** Slots of a place that are told, with their values: a rod nut says "rod" with its number, so its fastener would be said twice. */
+export const toldSlots = (place: Place): readonly (readonly [PlaceKey, SlotValue])[] =>
+  PLACE_KEYS.flatMap((slot) => {
+    const value = place[slot];
+    const twice = slot === "fastener" && (value === "rod" || value === "main") && place[value] !== undefined;
+    return value === undefined || twice ? [] : [[slot, value] as const];
+  });
 
 /** A place as a person reads it: `cylinder 2, top ring`. Empty for the engine as a whole. */
-export function placeLabel(place: Place): string {
-  const parts: string[] = [];
-  for (const slot of PLACE_KEYS) {
-    const value = place[slot];
-    if (value === undefined) continue;
-    // A rod nut already says "rod" with its number, so the fastener's group would be said twice.
-    if (slot === "fastener" && (value === "rod" || value === "main") && place[value] !== undefined) continue;
-    const word = SLOT_WORDS[slot];
-    if (slot === "ring") parts.push(`${value} ring`);
-    else if (slot === "side" || slot === "nut") parts.push(`${word} ${String(value).toUpperCase()}`);
-    else parts.push(word ? `${word} ${value}` : String(value).replaceAll("_", " "));
-  }
-  return parts.join(", ");
-}
+export const placeLabel = (place: Place): string =>
+  toldSlots(place)
+    .map(([slot, value]) => {
+      const text = String(value).replaceAll("_", " ");
+      return slotRow(slot).label?.(text) ?? text;
+    })
+    .join(", ");

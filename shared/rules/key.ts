@@ -1,5 +1,5 @@
 // A touched key taken apart: what kind of thing changed, its name, and its place.
-import { PLACE_KEYS, type Place, type PlaceKey } from "../places/places.ts";
+import { NUMBERED_KEYS, PLACE_KEYS, type Place, type PlaceKey } from "../places/places.ts";
 
 /** Kinds of keys the fold hands out. */
 export type KeyKind = "reading" | "photo" | "note" | "step" | "part" | "instrument" | "accepted" | "spec" | "handed_over";
@@ -11,7 +11,6 @@ export interface TouchedKey {
   readonly place: Place;
 }
 
-const NUMBERED: ReadonlySet<PlaceKey> = new Set(["cylinder", "main", "rod", "nut", "stage"]);
 const isPlaceKey = (slot: string): slot is PlaceKey => (PLACE_KEYS as readonly string[]).includes(slot);
 
 /** The place that `placeKey` wrote: `cylinder=2;ring=top`. Slots it does not know are left out. */
@@ -22,7 +21,7 @@ export function readPlaceKey(text: string): Place {
     const at = pair.indexOf("=");
     const slot = pair.slice(0, at);
     const value = pair.slice(at + 1);
-    if (isPlaceKey(slot)) place[slot] = NUMBERED.has(slot) && /^\d+$/.test(value) ? Number(value) : value;
+    if (isPlaceKey(slot)) place[slot] = NUMBERED_KEYS.has(slot) && /^\d+$/.test(value) ? Number(value) : value;
   }
   return place as Place;
 }

@@ -2,39 +2,18 @@
 
 import type { LoggedReading } from "../build/build.ts";
 import type { Place } from "../places/places.ts";
-import { AXES, DEPTHS, placeLabel, SIDES, VALVES } from "../places/places.ts";
+import { MOVING_KEYS, placeLabel, valuesOf as valuesAlong } from "../places/places.ts";
 import { QUANTITIES } from "../quantities/registry.ts";
 import type { QuantityId } from "../quantities/types.ts";
 import { crankpinsOf } from "../spec/engine.ts";
 import type { Expected, Spec } from "../spec/spec.ts";
 import type { RuleContext } from "./context.ts";
-import { upTo, within } from "./figures/pick.ts";
+import { within } from "./figures/pick.ts";
 import type { Rule, Subject } from "./rule.ts";
 import { list, sentence } from "./text.ts";
 
 type Each = Expected["each"][number];
-type SlotValues = (spec: Spec, where: Place) => readonly (string | number)[];
-
-const nutsOf: SlotValues = ({ engine }, { fastener }) => {
-  const count = fastener === "main" ? engine.mainNuts : fastener === "head" ? engine.headNuts : engine.rodNuts;
-  return count === 2 ? SIDES : upTo(count);
-};
-
-const VALUES: Readonly<Record<Each, SlotValues>> = {
-  cylinder: ({ engine }) => upTo(engine.cylinders),
-  rod: ({ engine }) => upTo(engine.cylinders),
-  main: ({ engine }) => upTo(engine.mains),
-  ring: ({ engine }) => engine.rings,
-  depth: () => DEPTHS,
-  axis: () => AXES,
-  valve: () => VALVES,
-  side: () => SIDES,
-  nut: nutsOf,
-  stage: ({ fasteners }, { fastener }) => (fastener === undefined ? [] : upTo(fasteners[fastener]?.stages?.length ?? 0)),
-};
-
-const GROUPS: readonly Each[] = ["cylinder", "main", "rod"];
-const groupSlot = (row: Expected): Each | undefined => GROUPS.find((slot) => row.each.includes(slot));
+const groupSlot = (row: Expected): Each | undefined => MOVING_KEYS.find((slot) => row.each.includes(slot));
 
 /** Of a crankpin that carries several rods its journal is read once, under any of their numbers. */
 const ON_CRANKPIN: readonly QuantityId[] = ["crankpin_diameter"];
@@ -44,7 +23,7 @@ const matesOf = (row: Expected, rod: number, { engine }: Spec): readonly number[
 const valuesOf = (row: Expected, slot: Each, spec: Spec, where: Place): readonly (string | number)[] =>
   slot === "rod" && ON_CRANKPIN.includes(row.quantity)
     ? crankpinsOf(spec.engine).flatMap(([first]) => first ?? [])
-    : VALUES[slot](spec, where);
+    : valuesAlong(slot, spec, where);
 
 /** All places a row asks for, starting from one. */
 function expand(row: Expected, from: Place, spec: Spec): Place[] {

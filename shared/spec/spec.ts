@@ -1,7 +1,7 @@
 // An engine's spec sheet: what it has, its nominal sizes, its limits with their sources, and the proof its steps need.
 import { z } from "zod";
 import { DECISION_RULE_NAMES, type DecisionRule } from "../compute/conformance.ts";
-import { placeSchema } from "../places/places.ts";
+import { PLACE_KEYS, placeSchema } from "../places/places.ts";
 import { NOMINAL_KEYS, QUANTITY_IDS } from "../quantities/types.ts";
 import { STEP_IDS } from "../steps/steps.ts";
 import { UNIT_IDS } from "../units/units.ts";
@@ -65,7 +65,7 @@ export const expectedSchema = z.strictObject({
   quantity: z.enum(QUANTITY_IDS),
   condition: z.enum(CONDITIONS).optional(),
   where: placeSchema.optional(),
-  each: z.array(z.enum(["cylinder", "main", "rod", "ring", "depth", "axis", "valve", "side", "nut", "stage"])),
+  each: z.array(z.enum(PLACE_KEYS)),
 });
 export type Expected = z.infer<typeof expectedSchema>;
 

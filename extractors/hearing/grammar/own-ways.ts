@@ -1,9 +1,10 @@
 // Sentences of the few quantities that are not said as name, place, value: nuts, slots, temperatures, flatness.
+import { valuesOf } from "../../../shared/places/places.ts";
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import { NOUN_WORDS } from "../../speech/vocabulary/places.ts";
-import { chain, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
+import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { countTo, numbered, PLACE, slotPhrase } from "./places.ts";
 import { signedFigure, VALUE, valuePhrase } from "./values.ts";
 import { saidApart } from "./vocabulary.ts";
@@ -67,7 +68,16 @@ const partAt = (spec: Spec): Phrase =>
 
 const temperature = (spec: Spec): Phrase => chain(partAt(spec), valuePhrase(QUANTITIES.part_temperature, spec, false));
 
-const flatFace = (spec: Spec): Phrase => chain(maybe(part(spec), 1, UNPLACED), spoken("flatness"));
+/** "Left head", "head two": which of several, where the engine has several. */
+function ofSeveral(spec: Spec): Phrase {
+  const bank = slotPhrase("bank", spec.engine);
+  const heads = valuesOf("head", spec, {}).length;
+  const head = oneOf(saidApart(NOUN_WORDS.head).map((noun) => words(noun)));
+  const plain = chain(bank === undefined ? EMPTY : maybe(bank), part(spec));
+  return heads < 2 ? plain : oneOf([plain, tagged(chain(head, countTo(heads)), PLACE)]);
+}
+
+const flatFace = (spec: Spec): Phrase => chain(maybe(ofSeveral(spec), 1, UNPLACED), spoken("flatness"));
 
 const flatness = (spec: Spec): Phrase => chain(flatFace(spec), valuePhrase(QUANTITIES.flatness, spec, false));
 

@@ -1,5 +1,6 @@
 // The parser's vocabulary tables in, the phrases of them that can be said and heard apart out: no word stands in two rooms.
-import type { PlaceKey } from "../../../shared/places/places.ts";
+import { type PlaceKey, valuesOf } from "../../../shared/places/places.ts";
+import { slotRow } from "../../../shared/places/slots.ts";
 import { ALL_QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Engine } from "../../../shared/spec/spec.ts";
 import { BY_NOUN } from "../../speech/measure/place.ts";
@@ -33,9 +34,10 @@ export const choiceOf = (phrases: readonly string[], isUsual: (phrase: string, i
 export function slotWords(slot: PlaceKey, engine: Engine): ReadonlyMap<string, string | number> {
   if (slot === "part") return new Map(saidApart(Object.keys(PART_WORDS)).map((phrase) => [phrase, PART_WORDS[phrase] ?? ""]));
   const of = new Map<string, string | number>();
+  const own = slotRow(slot).own ? valuesOf(slot, { engine, fasteners: {} }, {}) : undefined;
   for (const phrase of saidApart(Object.keys(SLOT_WORDS))) {
     const value = SLOT_WORDS[phrase]?.slots?.find(([key]) => key === slot)?.[1];
-    if (value !== undefined && (slot !== "ring" || engine.rings.some((ring) => ring === value))) of.set(phrase, value);
+    if (value !== undefined && (own === undefined || own.includes(value))) of.set(phrase, value);
   }
   return of;
 }

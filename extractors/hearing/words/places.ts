@@ -2,6 +2,10 @@
 import type { Pronunciations } from "./types.ts";
 
 export const PLACE_WORDS: Pronunciations = {
+  left: ["L EH F T"],
+  bank: ["B AE NG K"],
+  inner: ["IH N ER"],
+  outer: ["AW T ER"],
   across: ["AH K R AO S"],
   aft: ["AE F T"],
   along: ["AH L AO NG"],

@@ -1,5 +1,5 @@
 // Slots that were not said: kept from earlier in the sentence, or from the context.
-import { PLACE_KEYS, type Place, type PlaceKey } from "../../../shared/places/places.ts";
+import { CLEARED_KEYS, MOVING_KEYS, PLACE_KEYS, type Place, type PlaceKey } from "../../../shared/places/places.ts";
 import { ALL_QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity } from "../../../shared/quantities/types.ts";
 
@@ -29,9 +29,6 @@ export function takes(quantity: Quantity, slot: PlaceKey): boolean {
   return slotsOf(quantity).all.includes(slot);
 }
 
-/** Slots that a new cylinder or bearing does not keep from the one before. */
-const FLEETING = new Set<PlaceKey>(["nut", "side", "end", "stage", "angle"]);
-
 /** Fill the slots of `place` that were not said; returns which. */
 export function inherit(
   place: Place,
@@ -42,7 +39,7 @@ export function inherit(
   sameQuantity: boolean,
 ): PlaceKey[] {
   const implied: PlaceKey[] = [];
-  const moved = spoken.has("cylinder") || spoken.has("main") || spoken.has("rod");
+  const moved = MOVING_KEYS.some((slot) => spoken.has(slot));
   fill(place, quantity, earlier, true, moved, implied);
   fill(place, quantity, context, sameQuantity, moved, implied);
   return implied;
@@ -55,7 +52,7 @@ function fill(place: Place, quantity: Quantity, from: Place, whole: boolean, mov
     const needed = slots.needed.has(slot);
     const value = from[slot] ?? (needed ? twin(slot, from) : undefined);
     if (value === undefined || hasOther(quantity, slot, place)) continue;
-    if (moved && FLEETING.has(slot)) continue;
+    if (moved && CLEARED_KEYS.has(slot)) continue;
     if (!whole && !needed && !slots.either.has(slot)) continue;
     (place as Record<string, string | number>)[slot] = value;
     implied.push(slot);

@@ -1,49 +1,26 @@
 // Values said in a row: along which slot they run, and the place each one gets.
-import type { Place, PlaceKey } from "../../../shared/places/places.ts";
-import { AXES, DEPTHS, ENDS, SIDES, VALVES } from "../../../shared/places/places.ts";
+import { PLACE_KEYS, type Place, type PlaceKey, valuesOf } from "../../../shared/places/places.ts";
+import type { SlotValue } from "../../../shared/places/slots.ts";
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import type { Draft } from "./draft.ts";
 
-const count = (n: number): number[] => Array.from({ length: n }, (_, k) => k + 1);
+/** Stages of a torque whose fastener the sheet does not know. */
+const USUAL_STAGES = [1, 2, 3];
 
 /** Places along a slot in the order a list of them is read. */
-export function along(slot: PlaceKey, spec: Spec, place: Place): readonly (string | number)[] {
-  switch (slot) {
-    case "ring":
-      return spec.engine.rings;
-    case "depth":
-      return DEPTHS;
-    case "axis":
-      return AXES;
-    case "valve":
-      return VALVES;
-    case "side":
-      return SIDES;
-    case "end":
-      return ENDS;
-    case "nut":
-      return place.fastener === "head" ? count(spec.engine.headNuts) : SIDES;
-    case "cylinder":
-    case "rod":
-      return count(spec.engine.cylinders);
-    case "main":
-      return count(spec.engine.mains);
-    case "stage":
-      return count(place.fastener === "head" ? (spec.fasteners.head?.stages?.length ?? 3) : 3);
-    default:
-      return [];
-  }
+export function along(slot: PlaceKey, spec: Spec, place: Place): readonly SlotValue[] {
+  const values = valuesOf(slot, spec, place);
+  return slot === "stage" && values.length === 0 ? USUAL_STAGES : values;
 }
 
 /** Slots a list may run along, first the registry's own. */
 function slotsOf(quantity: Quantity): PlaceKey[] {
   const own: PlaceKey[] = quantity.listAlong === undefined ? [] : [quantity.listAlong];
-  const others: PlaceKey[] = ["cylinder", "main", "rod", "ring", "valve", "depth", "axis", "end", "side", "nut", "stage"];
   const takes = (slot: PlaceKey) =>
     quantity.needs.includes(slot) || quantity.needsOneOf?.includes(slot) === true || quantity.may.includes(slot);
-  return [...own, ...others.filter((slot) => !own.includes(slot) && takes(slot))];
+  return [...own, ...PLACE_KEYS.filter((slot) => !own.includes(slot) && takes(slot))];
 }
 
 /** The slot a list of `n` values runs along, given what the first one's place says; undefined when none fits exactly. */

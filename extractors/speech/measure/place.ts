@@ -1,5 +1,5 @@
 // Place words and numbers settled for one quantity: in go the words said and the context, out comes a place.
-import type { Place, PlaceKey } from "../../../shared/places/places.ts";
+import { NUMBERED_KEYS, type Place, type PlaceKey, valuesOf } from "../../../shared/places/places.ts";
 import type { Quantity } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import type { Noun, Sense } from "../types.ts";
@@ -44,26 +44,16 @@ export const BY_NOUN: Readonly<Record<Noun, readonly PlaceKey[]>> = {
   nut: ["nut"],
   stage: ["stage"],
   ring: ["ring", "cylinder"],
+  head: ["head"],
 };
 /** Highest bare number that may still be a place said wrongly. */
 const MOST_BARE = 8;
 /** A number with no noun. */
 const BARE: readonly PlaceKey[] = ["cylinder", "rod", "main", "nut"];
-/** How many of a slot this engine has. */
+/** How many of a slot this engine has; undefined where its values are not counted. */
 export function countOf(spec: Spec, slot: PlaceKey, place: Place): number | undefined {
-  switch (slot) {
-    case "cylinder":
-    case "rod":
-      return spec.engine.cylinders;
-    case "main":
-      return spec.engine.mains;
-    case "nut":
-      if (place.fastener === "head") return spec.engine.headNuts;
-      if (place.fastener === "rod") return spec.engine.rodNuts;
-      return place.fastener === "main" ? spec.engine.mainNuts : undefined;
-    default:
-      return undefined;
-  }
+  if (!NUMBERED_KEYS.has(slot) || (slot === "nut" && (place.fastener ?? "flywheel") === "flywheel")) return undefined;
+  return valuesOf(slot, spec, place).length || undefined;
 }
 
 /** Which bearing a bare number counts when a quantity takes mains and rods: as in the context, else unknown. */
@@ -199,13 +189,13 @@ export function settle(
   return { place, spoken, implied, missing, absent: absentIn(place, spec), stray: draft.stray, lost: draft.lost };
 }
 
-const COUNTABLE: readonly PlaceKey[] = ["cylinder", "main", "rod", "ring", "nut"];
+const COUNTABLE: readonly PlaceKey[] = ["cylinder", "main", "rod", "ring", "nut", "head", "bank"];
 
 /** Slots of a place whose value this engine does not have. */
 function absentIn(place: Place, spec: Spec): PlaceKey[] {
   return COUNTABLE.filter((slot) => {
     const value = place[slot];
-    if (slot === "ring") return value !== undefined && !spec.engine.rings.includes(value as "top");
+    if (slot === "ring" || slot === "bank") return value !== undefined && !valuesOf(slot, spec, place).includes(value ?? "");
     const count = typeof value === "number" ? countOf(spec, slot, place) : undefined;
     return count !== undefined && (value as number) > count;
   });
@@ -213,7 +203,10 @@ function absentIn(place: Place, spec: Spec): PlaceKey[] {
 
 /** "rod two" places the rod; only a noun that no number counts is a part. */
 const isCounted = (sense: Sense, words: PlaceWords): boolean =>
-  sense.noun !== undefined && sense.part !== "big_end" && words.numbers.some((number) => number.noun === sense.noun);
+  sense.noun !== undefined &&
+  sense.part !== "big_end" &&
+  sense.part !== "head" &&
+  words.numbers.some((number) => number.noun === sense.noun);
 
 /** "front main", "centre main", "second rod": a bearing named by where it stands or by its turn. */
 function countedByName(words: PlaceWords, spec: Spec): ["main" | "rod", number] | undefined {

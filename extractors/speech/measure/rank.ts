@@ -1,5 +1,5 @@
 // One clause -> draft readings, one a candidate quantity and scaling, best first. This is where candidates are weighed.
-import { type Place, type PlaceKey, placeKey } from "../../../shared/places/places.ts";
+import { MOVING_KEYS, type Place, type PlaceKey, placeKey } from "../../../shared/places/places.ts";
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Token, ValueExpr } from "../types.ts";
@@ -164,7 +164,7 @@ function spokenScore(spoken: ReadonlySet<PlaceKey>, quantity: Quantity): number 
   }
   return score;
 }
-const COUNTED = new Set<PlaceKey>(["cylinder", "main", "rod"]);
+const COUNTED = new Set(MOVING_KEYS);
 
 function draft(
   clause: Clause,

@@ -1,11 +1,10 @@
 // "all four ten thou": one value for every place of a slot.
-import type { PlaceKey } from "../../../shared/places/places.ts";
+import { MOVING_KEYS, PLACE_KEYS, type PlaceKey } from "../../../shared/places/places.ts";
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import { along } from "../measure/list.ts";
 import type { Kept, Refiner } from "../state.ts";
 
-const PAIRS: readonly PlaceKey[] = ["side", "nut", "valve", "end", "axis"];
-const COUNTED: readonly PlaceKey[] = ["cylinder", "main", "rod"];
+const PAIRS = PLACE_KEYS.filter((slot) => !MOVING_KEYS.includes(slot));
 
 /** One reading a place when every place was spoken of at once. */
 export const expandAll: Refiner = {
@@ -20,11 +19,12 @@ export const expandAll: Refiner = {
     const takes = (slot: PlaceKey) =>
       quantity.needs.includes(slot) || quantity.needsOneOf?.includes(slot) === true || quantity.may.includes(slot);
     const four = all.text.includes("four");
-    const wanted = all.sense.all === "both" ? PAIRS : COUNTED;
+    const wanted = all.sense.all === "both" ? PAIRS : MOVING_KEYS;
     const slot = wanted.find((key) => {
       if (!takes(key) || (draft.place[key] !== undefined && !draft.implied.includes(key))) return false;
-      if (noun !== undefined && wanted === COUNTED) return key === noun;
+      if (noun !== undefined && wanted === MOVING_KEYS) return key === noun;
       if (key === "main" && four) return false;
+      if (wanted === PAIRS && along(key, state.env.spec, draft.place).length !== 2) return false;
       return true;
     });
     if (slot === undefined) return state;

@@ -1,7 +1,8 @@
 // A reading as it is said back: place, value, what the rules make of it. "two top, twelve thou".
 
 import type { Reading } from "../../../shared/events/reading.ts";
-import { PLACE_KEYS, type Place, type PlaceKey } from "../../../shared/places/places.ts";
+import { type Place, toldSlots } from "../../../shared/places/places.ts";
+import { slotRow } from "../../../shared/places/slots.ts";
 import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { UnitSystem } from "../../../shared/spec/sizes.ts";
 import { UNITS } from "../../../shared/units/units.ts";
@@ -10,27 +11,14 @@ import { spokenForms } from "./spokenForms.ts";
 
 type Said = Pick<Reading, "quantity" | "place" | "unit" | "digits" | "do">;
 
-/** Order of a place in speech: the number first, then what of it. */
-const NUMBERED: Readonly<Partial<Record<PlaceKey, string>>> = {
-  main: "main",
-  rod: "rod",
-  nut: "nut",
-  side: "side",
-  stage: "stage",
-};
-
 /** A place as said back: "two top", "main two", "rod two nut B". */
 export function placeWords(place: Place): string {
-  const words: string[] = [];
-  for (const slot of PLACE_KEYS) {
-    const value = place[slot];
-    if (value === undefined) continue;
-    if (slot === "fastener" && (value === "rod" || value === "main") && place[value] !== undefined) continue;
+  const words = toldSlots(place).map(([slot, value]) => {
     const text =
       typeof value === "number" ? cardinal(value) : value.length === 1 ? value.toUpperCase() : value.replaceAll("_", " ");
-    const noun = NUMBERED[slot];
-    words.push(noun === undefined ? text : `${noun} ${text}`);
-  }
+    const { noun } = slotRow(slot);
+    return noun === undefined ? text : `${noun} ${text}`;
+  });
   return words.join(" ");
 }
 

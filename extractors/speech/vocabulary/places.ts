@@ -1,4 +1,6 @@
 // Place words as data: nouns that a number follows, and words that are a place by themselves.
+import { PLACE_KEYS } from "../../../shared/places/places.ts";
+import { slotRow } from "../../../shared/places/slots.ts";
 import type { Noun, Sense, SlotOption } from "../types.ts";
 
 export const NOUN_WORDS: Readonly<Record<Noun, readonly string[]>> = {
@@ -46,12 +48,21 @@ export const NOUN_WORDS: Readonly<Record<Noun, readonly string[]>> = {
   nut: ["nut", "nuts", "bolt", "bolts", "stud", "studs"],
   stage: ["stage", "pass"],
   ring: ["ring"],
+  head: ["head", "cylinder head"],
 };
 
 const slot = (...slots: SlotOption[]): Sense => ({ slots });
 
+/** Words that are a value of one slot only. */
+const OF_ONE_SLOT = Object.fromEntries(
+  PLACE_KEYS.flatMap((key) =>
+    Object.entries(slotRow(key).words ?? {}).map(([phrase, value]): [string, Sense] => [phrase, slot([key, value])]),
+  ),
+);
+
 /** A word may fill one of several slots; the quantity decides which. */
 export const SLOT_WORDS: Readonly<Record<string, Sense>> = {
+  ...OF_ONE_SLOT,
   top: slot(["ring", "top"], ["depth", "top"]),
   upper: slot(["depth", "top"], ["ring", "top"]),
   first: slot(["ring", "top"], ["stage", 1]),

@@ -54,7 +54,7 @@ export const BEARINGS: readonly Quantity[] = [
     spoken: ["cam end float", "cam end play", "camshaft end float"],
     unit: "in",
     needs: [],
-    may: [],
+    may: ["bank"],
     band: { low: 0, high: 0.04 },
     resolution: 0.0005,
     scale: "thou",
