@@ -77,13 +77,21 @@ export const PARTS: readonly PartRow[] = [
   },
   { part: "rings", quantities: ["ring_end_gap", "ring_side_clearance", "ring_gap_clock"], by: ["cylinder", "ring"] },
   { part: "head", quantities: ["chamber_volume", "head_recess", "flatness", "piston_to_head"], by: ["cylinder"] },
-  { part: "gasket", quantities: ["gasket_thickness", "piston_to_head"], by: [] },
+  { part: "gasket", quantities: ["gasket_thickness", "gasket_crush", "piston_to_head"], by: [] },
   {
     part: "valve",
     quantities: ["valve_stem_diameter", "valve_guide_clearance", "valve_lash", "valve_seat_width"],
     by: ["cylinder", "valve"],
   },
   { part: "guide", quantities: ["guide_id", "valve_guide_clearance"], by: ["cylinder", "valve"] },
-  { part: "spring", quantities: ["valve_spring_force", "valve_spring_length"], by: ["cylinder", "valve"] },
-  { part: "cam", quantities: ["lobe_lift", "cam_end_float", "gear_backlash", "valve_lash"], by: ["cylinder", "valve"] },
+  {
+    part: "spring",
+    quantities: ["valve_spring_force", "valve_spring_length", "valve_spring_rate", "coil_clearance"],
+    by: ["cylinder", "valve"],
+  },
+  {
+    part: "cam",
+    quantities: ["lobe_lift", "cam_end_float", "cam_runout", "gear_backlash", "valve_lash", "piston_to_valve"],
+    by: ["cylinder", "valve"],
+  },
 ];

@@ -106,7 +106,7 @@ function rounded(row: Computation, read: ReadInputs, value: number, result: Answ
     return typeof other === "number" ? other : Number.NaN;
   };
   const uncertainty = result.rounding ?? resultUncertainty(again, read);
-  if (uncertainty === undefined || !(uncertainty > 0)) return {};
+  if (uncertainty === undefined || !(uncertainty > 0) || !Number.isFinite(uncertainty)) return {};
   const known = from === undefined || to === undefined ? uncertainty : Math.abs(convertDifference(uncertainty, from, to));
   const said = { rounded: `${roundedTo(value, known)} ${to === undefined ? "" : unitLabel(to)}`.trimEnd() };
   return read.stated ? { ...said, uncertainty: Number(known.toPrecision(6)) } : said;

@@ -4,7 +4,7 @@ import { convert } from "../units/convert.ts";
 import { type Dimension, isUnitId, UNITS, type UnitId } from "../units/units.ts";
 import { SPELLINGS } from "./spellings.ts";
 
-export type ComputeDimension = Dimension | "area" | "speed" | "rotation" | "ratio" | "pitch" | "stiffness" | "time" | "expansion";
+export type ComputeDimension = Dimension | "area" | "speed" | "pitch" | "expansion";
 
 interface Row {
   readonly dimension: ComputeDimension;
@@ -45,15 +45,10 @@ const MORE = {
   cm2: { dimension: "area", factor: "100", label: "cm²" },
   in_per_min: { dimension: "speed", factor: "25.4", label: "in/min" },
   mm_per_min: { dimension: "speed", factor: "1", label: "mm/min" },
-  rpm: { dimension: "rotation", factor: "1", label: "rev/min" },
   threads_per_in: { dimension: "pitch", factor: "1", label: "threads/in" },
   ratio: { dimension: "ratio", factor: "1", label: "" },
-  percent: { dimension: "ratio", factor: "0.01", label: "%" },
   in_per_in: { dimension: "ratio", factor: "1", label: "in/in" },
-  lbf_per_in: { dimension: "stiffness", factor: "0.1751268352464764", label: "lbf/in" },
-  N_per_mm: { dimension: "stiffness", factor: "1", label: "N/mm" },
   s: { dimension: "time", factor: "1", label: "s" },
-  min: { dimension: "time", factor: "60", label: "min" },
   h: { dimension: "time", factor: "3600", label: "h" },
   per_degC: { dimension: "expansion", factor: "1", label: "/°C" },
 } as const satisfies Record<string, Row>;

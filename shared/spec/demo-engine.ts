@@ -38,6 +38,8 @@ export const DEMO_SPEC: Spec = {
     valve_stem: ["0.3720"],
     lobe_lift: ["0.280"],
     valve_spring_length: ["2.0625"],
+    main_housing: ["2.2500"],
+    rod_housing: ["2.1250"],
   },
   figures: {
     gasket_area: { value: "19.8", unit: "in2", source: shop("measured off the invented gasket") },

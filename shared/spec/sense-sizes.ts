@@ -31,6 +31,8 @@ const SIZES_MM: Readonly<Record<NominalKey, Span>> = {
   valve_stem: { low: 2, high: 30 },
   lobe_lift: { low: 1, high: 40 },
   valve_spring_length: { low: 8, high: 250 },
+  main_housing: { low: 5, high: 450 },
+  rod_housing: { low: 5, high: 450 },
 };
 /** And beside the bore, times as large: one size in inches and one in millimetres on a sheet are 25 apart (ours, no source). */
 const BY_BORE: Readonly<Partial<Record<NominalKey, Span>>> = {

@@ -17,7 +17,7 @@ const length = z
   .regex(LENGTH_TEXT, { error: "Expected a decimal number in quotes, with mm or in behind it or nothing" });
 
 /** Units of figures that are computed, besides those that are measured. */
-export const LIMIT_UNITS = [...UNIT_IDS, "ratio", "percent", "in_per_in"] as const;
+export const LIMIT_UNITS = [...UNIT_IDS, "ratio", "in_per_in"] as const;
 export type LimitUnit = (typeof LIMIT_UNITS)[number];
 
 /** Where a figure comes from. The maker's manual wins over all others. */

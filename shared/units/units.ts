@@ -1,11 +1,23 @@
 // The units a bench uses, as data: in comes a unit id, out come its dimension and its exact factor to the base unit.
 
 /** What is being measured; units convert only within one dimension. */
-export type Dimension = "length" | "torque" | "pressure" | "force" | "mass" | "volume" | "temperature" | "angle";
+export type Dimension =
+  | "length"
+  | "torque"
+  | "pressure"
+  | "force"
+  | "mass"
+  | "volume"
+  | "temperature"
+  | "angle"
+  | "ratio"
+  | "rotation"
+  | "time"
+  | "stiffness";
 
 export interface Unit {
   readonly dimension: Dimension;
-  /** Exact decimal text: one of this unit is so many of the dimension's base unit (mm, N_m, kPa, N, g, cc, deg). */
+  /** Exact decimal text: one of this unit is so many of the dimension's base unit (mm, N_m, kPa, N, g, cc, deg, 1, rpm, s, N_per_mm). */
   readonly factor: string;
   /** Added after scaling, for temperature scales only: degC = degF * 5/9 - 160/9. */
   readonly offset?: number;
@@ -45,6 +57,16 @@ export const UNITS = {
     said: ["degree Fahrenheit", "degrees Fahrenheit"],
   },
   deg: { dimension: "angle", factor: "1", label: "°", said: ["degree", "degrees"] },
+  percent: { dimension: "ratio", factor: "0.01", label: "%", said: ["percent", "percent"] },
+  rpm: { dimension: "rotation", factor: "1", label: "rev/min", said: ["r p m", "r p m"] },
+  min: { dimension: "time", factor: "60", label: "min", said: ["minute", "minutes"] },
+  lbf_per_in: {
+    dimension: "stiffness",
+    factor: "0.1751268352464764",
+    label: "lbf/in",
+    said: ["pound an inch", "pounds an inch"],
+  },
+  N_per_mm: { dimension: "stiffness", factor: "1", label: "N/mm", said: ["newton a millimetre", "newtons a millimetre"] },
 } as const satisfies Record<string, Unit>;
 
 export type UnitId = keyof typeof UNITS;

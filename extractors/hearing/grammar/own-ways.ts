@@ -121,6 +121,23 @@ const proud = (spec: Spec): Phrase =>
     signedFigure(QUANTITIES.deck_protrusion, spec),
   );
 
+const RUN_IN = ["run_in_time", "run_in_speed", "run_in_load", "run_in_temperature"] as const;
+const STAGES = 9;
+
+/** "Run in speed stage two, twelve hundred", "stage two run in load fifty percent"; of the whole, no stage is said. */
+function runIn(spec: Spec): Phrase {
+  const stage = tagged(chain(words("stage"), countTo(STAGES)), PLACE);
+  const said = RUN_IN.map((id) =>
+    chain(
+      words(id.slice("run_in_".length)),
+      maybe(stage),
+      maybe(words("is"), BROKEN_OFF),
+      valuePhrase(QUANTITIES[id], spec, false),
+    ),
+  );
+  return chain(maybe(stage), oneOf([words("run in"), words("running in")]), oneOf(said));
+}
+
 /** Sentences said in a way of their own: about which quantities, how they go, and how usual they are. */
 interface OwnWay {
   readonly about: readonly QuantityId[];
@@ -135,6 +152,7 @@ const OWN_WAYS: readonly OwnWay[] = [
   { about: ["part_temperature"], sentence: temperature, weight: 1 },
   { about: ["flatness"], sentence: flatness, weight: 0.5 },
   { about: ["ring_gap_clock"], sentence: clock, weight: 0.2 },
+  { about: RUN_IN, sentence: runIn, weight: 0.2 },
   { about: ["crack_indication"], sentence: crack, weight: 0.2 },
   { about: ["journal_undersize"], sentence: ground, weight: 0.2, too: true },
   { about: ["deck_protrusion"], sentence: proud, weight: 0.2, too: true },

@@ -25,6 +25,10 @@ const UNITS_OF: Readonly<Partial<Record<UnitId, readonly UnitWord[]>>> = {
   deg: ["degree"],
   degC: ["degree", "degC", "degF"],
   uin: ["uin", "um"],
+  percent: ["percent"],
+  rpm: ["rpm"],
+  min: ["min"],
+  lbf_per_in: ["lbf_per_in"],
 };
 
 /** Units of something else: a slip that the parser refuses, where the figure would be heard with the right unit if none had the wrong one. */
@@ -42,13 +46,25 @@ const unitPhrase = (unit: UnitId): Phrase =>
 /** The parser's tables have the usual ways to say a unit first. */
 const FORMS_OF_A_UNIT = 4;
 
+/** Speeds, as round as a revolution counter is read: "eight hundred", "eight fifty", "twelve hundred and fifty", "two thousand". */
+const speed: Phrase = oneOf([
+  chain(
+    belowHundred((n) => (n > 0 && n < 40 && n % 10 !== 0 ? 1 : 0)),
+    oneOf([chain(words("hundred"), maybe(chain(maybe(words("and")), words("fifty")), 0.2)), words("fifty")]),
+  ),
+  chain(oneOf(["a", "one", "two", "three"].map((word) => words(word))), words("thousand")),
+]);
+
 function plain(quantity: Quantity): Phrase {
   const { low, high } = quantity.band;
   const top = Math.max(99, high);
-  const numbers = weighted(
-    [belowHundred((n) => (n === 0 ? (low <= 0 ? 0.5 : 0) : inBand(n, { low, high }))), 1],
-    ...(top > 99 ? [[hundreds(100, Math.min(999, Math.max(high, 100))), 1] as const] : []),
-  );
+  const numbers =
+    quantity.unit === "rpm"
+      ? speed
+      : weighted(
+          [belowHundred((n) => (n === 0 ? (low <= 0 ? 0.5 : 0) : inBand(n, { low, high }))), 1],
+          ...(top > 99 ? [[hundreds(100, Math.min(999, Math.max(high, 100))), 1] as const] : []),
+        );
   const half: Phrase =
     quantity.resolution < 1 ? maybe(oneOf([chain(words("point"), digitRun(1, 0)), words("and a half")]), 0.5) : EMPTY;
   const usual = chain(numbers, half, maybe(unitPhrase(quantity.unit)));
@@ -179,10 +195,18 @@ const overLength = (low: number): Phrase =>
     return oneOf([whole, chain(whole, words("and"), part)]);
   });
 
-/** The second figure of a force at a length or a bend over a length. */
+const overSpeed: Phrase = chain(speed, maybe(words("rpm")));
+const overTime: Phrase = chain(
+  belowHundred((n) => (n > 0 ? 1 : 0)),
+  words("minutes"),
+);
+
+/** The second figure of a force at a length, a bend over a length, a pressure at a speed or for a time. */
 function withOver(quantity: Quantity, value: Phrase): Phrase {
   const { over } = quantity;
   if (over === undefined) return value;
+  if (over.unit === "rpm") return chain(value, maybe(chain(words("at"), overSpeed)));
+  if (over.unit === "min") return chain(value, maybe(chain(words("for"), overTime)));
   const length = overLength(over.low);
   const link = over.label === "at" ? words("at") : oneOf([words("in"), words("over")]);
   const second = chain(link, length, maybe(oneOf([words("inches"), words("inch")])));
@@ -225,6 +249,7 @@ export function leadingKey(quantity: Quantity): string | undefined {
   if (SMALL_SCALES.has(quantity.scale)) return quantity.sign === "never" || quantity.sign === "oversize" ? "small" : undefined;
   if (quantity.scale === "fraction") return quantity.band.high <= 1 ? "fraction" : undefined;
   if (quantity.scale === "inch_digits") return "digits";
-  if (quantity.scale === "plain") return `plain ${quantity.unit}`;
+  // A rate and a speed are read off a chart or a counter: nobody says the figure first.
+  if (quantity.scale === "plain" && !["lbf_per_in", "rpm"].includes(quantity.unit)) return `plain ${quantity.unit}`;
   return undefined;
 }

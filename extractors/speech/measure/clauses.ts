@@ -22,7 +22,7 @@ export interface Clause {
 /** How words between two values are shared: all to the next, all to the one before, or parted at the pause. */
 export type Style = "next" | "before" | "pause";
 
-const LINKS = new Set(["at", "in", "over", "across", "per"]);
+const LINKS = new Set(["at", "in", "over", "across", "per", "for"]);
 
 type ValueElement = Extract<Element, { t: "value" }>;
 

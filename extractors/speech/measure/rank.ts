@@ -205,10 +205,15 @@ function isSameFamily(id: QuantityId, other: QuantityId | undefined): boolean {
   return id === other || (other !== undefined && NUT_FIGURES.includes(id) && NUT_FIGURES.includes(other));
 }
 
-/** The second figure, in inches: a spring's length, a mandrel's length. */
+/** The second figure: a spring's or a mandrel's length, a speed, a time. */
 function overOf(clause: Clause, quantity: Quantity): Scaled | undefined {
   const figure = clause.over?.parts[0];
   if (quantity.over === undefined || figure === undefined) return undefined;
+  const own = quantity.over.unit;
+  if (own !== "in")
+    return figure.unit === undefined || figure.unit === own
+      ? { dec: figure.figure.dec, unit: own, implied: figure.unit === undefined, fit: "in", flags: [] }
+      : undefined;
   if (figure.unit !== undefined && figure.unit !== "in" && figure.unit !== "mm") return undefined;
   const dec = figure.figure.kind === "digits" ? { n: figure.figure.dec.n, s: figure.figure.text.length - 1 } : figure.figure.dec;
   return { dec, unit: figure.unit === "mm" ? "mm" : "in", implied: figure.unit === undefined, fit: "in", flags: [] };

@@ -105,7 +105,13 @@ function withUnit(expr: ValueExpr, quantity: Quantity, shop: Shop): Scaled[] {
 }
 
 /** Default unit of a plain figure in a metric shop. */
-const METRIC_UNIT: Readonly<Partial<Record<UnitId, UnitId>>> = { in: "mm", ft_lbf: "N_m", psi: "kPa", lbf: "N" };
+const METRIC_UNIT: Readonly<Partial<Record<UnitId, UnitId>>> = {
+  in: "mm",
+  ft_lbf: "N_m",
+  psi: "kPa",
+  lbf: "N",
+  lbf_per_in: "N_per_mm",
+};
 
 function plain(figure: Figure, quantity: Quantity, shop: Shop): Scaled[] {
   const units: UnitId[] = [quantity.unit];

@@ -8,6 +8,7 @@ import { namedBy } from "../measure/names.ts";
 import { question } from "../state.ts";
 import { isPlain, talkOf } from "../talk.ts";
 import type { Token, Word } from "../types.ts";
+import { TALKED_UNITS } from "../vocabulary/units.ts";
 import { readPlace } from "./place.ts";
 
 export interface SilenceRead {
@@ -49,6 +50,8 @@ export function readSilence(
   const vague = tokens.some((token) => token.sense.kind === "approx" || token.sense.kind === "between");
   const unit = tokens.some((token) => token.sense.unit !== undefined && token.sense.kind === undefined && !token.sense.repaired);
   if (vague && (unit || figure)) return { commands: [], questions: [question("approximate")], unread };
+  const talked = tokens.some((token) => TALKED_UNITS.has(token.sense.unit ?? ""));
+  if (figure && talked && !named && env.context.quantity === undefined) return { ...NOTHING, unread };
   if (figure)
     return {
       commands: [],

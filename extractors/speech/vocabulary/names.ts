@@ -141,6 +141,12 @@ export const NAME_WORDS: Readonly<Record<string, string>> = {
   "shell nip": "crush",
   "free length": "length",
   "back lash": "backlash",
+  "leak down": "leakdown",
+  "leaks down": "leakdown",
+  "run in": "runin",
+  "running in": "runin",
+  "oil pressure": "oilpressure",
+
   "plastic gauge": "clearance",
   plastigauge: "clearance",
   "plasti gauge": "clearance",

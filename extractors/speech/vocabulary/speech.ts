@@ -71,7 +71,7 @@ export const KIND_WORDS: Readonly<Record<WordKind, readonly string[]>> = {
     just a second, wait a second, hold on a second, hang on a second, hold on a minute, wait a minute,
     hang on a minute, one moment, just a moment, past, clock, quarter past, half past, quarter to, hand, pass, give,
     grab, fetch, bring, radio, phone, call, ring me, outside, weather, coffee, tea, lunch, dinner, beer, dollars,
-    dollar, bucks, quid, percent, minutes, minute, hours, hour, oclock, today, tomorrow, yesterday, week, weeks,
+    dollar, bucks, quid, hours, hour, oclock, today, tomorrow, yesterday, week, weeks,
     year, years, month, monday, tuesday, wednesday, thursday, friday, saturday, sunday, you, your, youre, he, she,
     they, them, out there, out here, outdoors, my, me, him, her, his, us, our, who, why, when, where, what, whats, how, which, would, could, can,
     do, does, did, dont, want, need, needs, like, know, going, gonna, put, tell, told, said, let, lets, remember,

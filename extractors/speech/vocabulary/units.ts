@@ -89,10 +89,34 @@ export const UNIT_WORDS: Readonly<Record<UnitWord, readonly string[]>> = {
   in3: ["cubic inch", "cubic inches", "cubes"],
   degC: ["celsius", "centigrade", "degrees celsius", "degrees centigrade", "degree celsius", "degrees c", "deg c", "° c"],
   degF: ["fahrenheit", "degrees fahrenheit", "degree fahrenheit", "degrees f", "deg f", "° f", "farenheit"],
+  percent: ["percent", "per cent", "%"],
+  rpm: ["rpm", "r p m", "revs", "revs a minute", "revs per minute", "revolutions a minute", "revolutions per minute"],
+  min: ["minute", "minutes"],
+  lbf_per_in: [
+    "pounds an inch",
+    "pounds per inch",
+    "pounds to the inch",
+    "pound an inch",
+    "pound per inch",
+    "lbs per inch",
+    "lbs an inch",
+    "lb per inch",
+    "lbf per inch",
+  ],
+  N_per_mm: [
+    "newtons per millimetre",
+    "newtons a millimetre",
+    "newton per millimetre",
+    "newtons per millimeter",
+    "newtons per mm",
+  ],
   degree: ["degree", "degrees", "deg", "°"],
   deg: [],
   flat: ["flat", "flats"],
 };
+
+/** Units that talk has too: "back in ten minutes", "ninety percent done". Without a quantity they are no figure for the book. */
+export const TALKED_UNITS: ReadonlySet<string> = new Set<UnitWord>(["min", "percent", "rpm"]);
 
 /** Units whose word in the singular tells one thing from another ("one ten thousandth"). */
 export const SINGULAR_UNITS: ReadonlySet<string> = new Set(["tenth", "hundredth", "thousandth"]);

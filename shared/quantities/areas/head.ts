@@ -87,4 +87,18 @@ export const HEAD: readonly Quantity[] = [
     sign: "never",
     steps: ["deck"],
   },
+  {
+    id: "gasket_crush",
+    label: "Gasket crush",
+    said: "gasket crush",
+    spoken: ["gasket crush"],
+    unit: "in",
+    needs: [],
+    may: [],
+    band: { low: 0, high: 0.04 },
+    resolution: 0.001,
+    scale: "thou",
+    sign: "never",
+    steps: ["deck"],
+  },
 ];

@@ -5,11 +5,12 @@ import { crankBend, journalForm } from "../../compute/journal.ts";
 import { inch, minus } from "../../compute/measure.ts";
 import { perInch } from "../../compute/rod.ts";
 import { convertMeasure } from "../../compute/units.ts";
-import { ENDS, type Place } from "../../places/places.ts";
+import { ENDS, type Place, placeMatches } from "../../places/places.ts";
 import { QUANTITIES } from "../../quantities/registry.ts";
 import type { QuantityId } from "../../quantities/types.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
+import { nutOf, torqueBefore } from "../fasteners.ts";
 import { groundSet } from "../ground-set.ts";
 import { lengthAsSaid, number } from "../text.ts";
 import { newer, nominal, only, valueIn, within } from "./pick.ts";
@@ -158,6 +159,35 @@ const journalWear: Figure = {
   },
 };
 
+/** Largest difference among the readings of one housing bore; it tells nothing of a housing whose cap was not pulled up. */
+const housing = (slot: "main" | "rod"): Figure => {
+  const quantity = `${slot}_housing_bore` as const;
+  return {
+    id: `${slot}_housing_out_of_round`,
+    label: `${QUANTITIES[quantity].label}: out-of-round`,
+    unit: "in",
+    from: [quantity, "fastener_torque"],
+    places: (place) => (place.fastener !== undefined && place.fastener !== slot ? [] : only(place, [slot])),
+    value: (place, context, condition) => {
+      const read = within(context, quantity, place, condition).sort((a, b) => valueIn(b, "in") - valueIn(a, "in"));
+      const [largest, smallest] = [read[0], read.at(-1)];
+      if (largest === undefined || smallest === undefined || read.length < 2) return undefined;
+      const [high, low] = [valueIn(largest, "in"), valueIn(smallest, "in")];
+      const first = Math.min(...read.map(({ order }) => order));
+      const nuts = [...context.places("fastener_torque")].filter((nut) => placeMatches({ fastener: slot, ...place }, nut));
+      const pulled = nuts.some((nut) => torqueBefore(context, nutOf(nut), first) !== undefined);
+      const value = minus(inch(high), inch(low));
+      return {
+        value,
+        working: `${number(high, "in")} - ${number(low, "in")} = ${number(value, "in")}`,
+        readings: read,
+        weights: read.map((logged) => (logged === largest ? 1 : logged === smallest ? -1 : 0)),
+        ...(pulled ? {} : { unfit: "no torque of its cap was logged before it: a cap that is not pulled up shows another bore" }),
+      };
+    },
+  };
+};
+
 export const CRANK_FIGURES: readonly Figure[] = [
   journal("journal_out_of_round", "outOfRound"),
   journal("journal_taper", "taper"),
@@ -176,6 +206,8 @@ export const CRANK_FIGURES: readonly Figure[] = [
     },
   },
   bearingTaper,
+  housing("main"),
+  housing("rod"),
   journalWear,
   clearance("main_clearance", "Main bearing clearance", "main"),
   clearance("rod_clearance", "Rod bearing clearance", "rod"),

@@ -2,9 +2,10 @@
 
 import type { LoggedReading } from "../../build/build.ts";
 import { meanProtrusion, pistonToHead } from "../../compute/deck.ts";
-import { cc, type Inch, inch, minus, squareInch } from "../../compute/measure.ts";
+import { cc, type Inch, inch, minus, squareInch, tidy } from "../../compute/measure.ts";
 import { type Chamber, compressionRatio } from "../../compute/ratio.ts";
 import { convertMeasure } from "../../compute/units.ts";
+import type { Place } from "../../places/places.ts";
 import { QUANTITIES } from "../../quantities/registry.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
@@ -140,7 +141,34 @@ function springForce(logged: LoggedReading | undefined, context: RuleContext): F
   return { ...value, unfit: `it was read at ${lengthAsSaid(over)} ${lengthLabel()}, the limit is for ${text(wanted, "in")}` };
 }
 
+/** Force over how far the spring is squeezed from its free length: the mean rate of a spring wound even. */
+function springRate(place: Place, context: RuleContext, condition?: Condition): FigureValue | undefined {
+  const pressed = context.latest("valve_spring_force", place, condition);
+  const free = context.latest("valve_spring_length", place, condition);
+  const over = pressed?.reading.over;
+  if (pressed === undefined || free === undefined || over === undefined) return undefined;
+  const squeezed = valueIn(free, "in") - convertMeasure(over.value, over.unit, "in");
+  if (!(squeezed > 0)) return undefined;
+  const force = valueIn(pressed, "lbf");
+  const value = tidy(force / squeezed);
+  return {
+    value,
+    working: `${text(force, "lbf")} / (${number(valueIn(free, "in"), "in")} - ${lengthAsSaid(over)}) = ${text(value, "lbf_per_in")}`,
+    readings: [pressed, free],
+    weights: [1 / squeezed, -value / squeezed],
+  };
+}
+
 export const HEAD_FIGURES: readonly Figure[] = [
+  {
+    id: "valve_spring_rate",
+    label: QUANTITIES.valve_spring_rate.label,
+    unit: "lbf_per_in",
+    from: ["valve_spring_rate", "valve_spring_force", "valve_spring_length"],
+    places: (place) => only(place, ["cylinder", "valve"]),
+    value: (place, context, condition) =>
+      newer(plain(context.latest("valve_spring_rate", place, condition), "lbf_per_in"), springRate(place, context, condition)),
+  },
   {
     id: "piston_to_head",
     label: "Piston to head",

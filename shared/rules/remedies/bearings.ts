@@ -65,7 +65,11 @@ const tightBush: Remedy = ({ value, accept }) =>
 const looseBush: Remedy = () =>
   "Renew the bush and bore it in line for the journal as it measures; true the journal first if it is worn.";
 
+const resizeHousing: Remedy = () =>
+  "Clean faces and dowels, see that caps are on their own rods and mains the right way round, pull them up and measure again; a housing that stays oval is resized by a shop with the machine for it, never by a file on the cap.";
+
 const ROLLING = ["roller", "ball"] as const;
+const rollers: Advice = [{ at: ROLLING, say: otherRollers }];
 const shells: Advice = [{ at: ["shell"], say: otherShells }];
 const taper: Advice = [
   { at: ["poured"], say: scrapeTaper },
@@ -206,6 +210,9 @@ export const BEARING_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   bearing_clearance: { low: tight, high: loose },
   bearing_crush: { low: shells, high: shells },
   bearing_spread: { low: shells },
+  main_housing_out_of_round: { high: resizeHousing },
+  rod_housing_out_of_round: { high: resizeHousing },
+  roller_clearance: { low: rollers, high: rollers },
   bearing_taper: { high: taper },
   journal_wear: { high: worn },
   crank_end_float: { low: thrust, high: thrust },

@@ -75,9 +75,21 @@ const lowCompression: Remedy = ({ value, accept, context }) =>
     ? `${suits(context.spec.engine, ["spark"]) ? "Throttle open, plugs out" : "Injectors out"}, crank again; then with oil in the cylinder: better means rings, no better means ${seal(context)} or gasket.`
     : "Higher than the ratio gives: look for carbon, oil in the cylinder, or a wrong gasket or piston.";
 
+const findLeak: Remedy = () =>
+  "Listen where it goes: exhaust valve in the pipe, intake in the carburettor, rings at the oil filler, gasket as bubbles in the water. Lock the crank at dead centre before air goes in: it turns by itself.";
+
+const jacketLeak: Remedy = () =>
+  "Soap the outside and look where it bubbles, plugs and hoses first; a jacket that leaks is mended and tested again before anything is built on it. Water tests are safer than air.";
+
+const coolRun: Remedy = () =>
+  "Take the load off, let it idle until it cools, and find out why before the next stage: water, fan, spark and mixture. Do not open a hot radiator, and do not pour cold water in.";
+
 export const HEAD_REMEDIES: Readonly<Record<string, RemedyRow>> = {
   piston_to_head: { low: moreRoom, high: lessRoom },
   compression_ratio: { low: chamberTo("low"), high: chamberTo("high") },
+  leak_down: { high: findLeak },
+  jacket_drop: { high: jacketLeak },
+  run_in_temperature: { high: coolRun },
   chamber_spread: { high: evenChambers },
   compression_spread: { high: wetTest },
   chamber_volume: { low: enlarge, high: tooLarge },

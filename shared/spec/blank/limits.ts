@@ -25,6 +25,7 @@ const found = { condition: "as_found" } as const;
 const final = { condition: "final" } as const;
 const VALVES: Only = { needs: ["valves"] };
 const SHELLS: Only = { needs: ["shell"] };
+const ROLLERS: Only = { needs: ["roller"] };
 const PUMP: Only = { needs: ["oil_pump"] };
 
 /** Sources named are military service manuals whose limits for like engines lie near. */
@@ -96,6 +97,12 @@ const ROWS: readonly Row[] = [
   ["crack", "crack_indication", "in", { high: "0" }],
   ["bearing_crush", "bearing_crush", "in", { low: "0.0010", high: "0.0040" }, {}, SHELLS],
   ["bearing_spread", "bearing_spread", "in", { low: "0.005" }, {}, SHELLS],
+  ["main_housing_out_of_round", "main_housing_out_of_round", "in", { high: "0.0010" }, {}, SHELLS],
+  ["rod_housing_out_of_round", "rod_housing_out_of_round", "in", { high: "0.0010" }, {}, SHELLS],
+  ["roller_clearance", "roller_clearance", "in", { low: "0.0002", high: "0.0010" }, {}, ROLLERS],
+  ["leak_down", "leak_down", "percent", { high: "20" }, { ...final, reject: { high: "30" } }],
+  ["jacket_drop", "jacket_drop", "psi", { high: "0" }, {}, { needs: ["water"] }],
+  ["run_in_temperature", "run_in_temperature", "degC", { high: "95" }, {}, { needs: ["water"] }],
   ["oil_pump_end_clearance", "oil_pump_end_clearance", "in", { low: "0.0010", high: "0.0040" }, {}, PUMP],
   ["oil_pump_tip_clearance", "oil_pump_tip_clearance", "in", { high: "0.010" }, {}, PUMP],
   ["oil_pump_body_clearance", "oil_pump_body_clearance", "in", { high: "0.010" }, {}, PUMP],

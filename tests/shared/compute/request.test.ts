@@ -33,6 +33,10 @@ describe("units in values", () => {
     expect(answerTo(text)).toBe(value);
   });
 
+  it("an answer beyond all measure says nothing of its digits", () => {
+    expect(ask("cranking-pressure compression-ratio=7 exponent=185")).not.toHaveProperty("computed.rounded");
+  });
+
   it("a list may mix units", () => {
     expect(answerTo("ring-stagger-check positions=0,90deg,200")).toBe(90);
     expect(answerTo("spread readings=1in,25.4mm,0.5in")).toBe(0.5);

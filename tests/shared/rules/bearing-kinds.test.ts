@@ -124,7 +124,41 @@ describe("crush and spread of shells", () => {
   });
 });
 
+describe("housing bores of shells", () => {
+  const engine = { ...DEMO_SPEC.engine, bearings: { main: "poured", rod: "shell" } as const };
+  const blank = blankSpec({ id: "x", name: "X", engine, bore: "3.5", stroke: "4", crankpin: "1.75" });
+  const measured = (log: BenchLog, second: number) => {
+    log.read("rod_housing_bore", { rod: 2, angle: "vertical" }, 1.9002);
+    log.read("rod_housing_bore", { rod: 2, angle: "horizontal" }, second);
+    return log.of("rod_housing_out_of_round")[0];
+  };
+  it.each([
+    [1.9006, "pass"],
+    [1.9025, "fail"],
+  ] as const)("torqued, %d across: %s", (second, verdict) => {
+    const log = new BenchLog(blank);
+    log.read("fastener_torque", { fastener: "rod", rod: 2, nut: "a" }, 30);
+    expect(measured(log, second)).toMatchObject({ verdict, place: { rod: 2 } });
+    // Pulled again for good, it was pulled all the same when it was measured.
+    log.read("fastener_torque", { fastener: "rod", rod: 2, nut: "a" }, 35);
+    expect(log.of("rod_housing_out_of_round")[0]?.verdict).toBe(verdict);
+  });
+  it("say nothing where the cap was not pulled up first", () => {
+    const log = new BenchLog(blank);
+    expect(measured(log, 1.9006)).toMatchObject({ verdict: "unknown" });
+    log.read("fastener_torque", { fastener: "rod", rod: 2, nut: "a" }, 30);
+    expect(log.of("rod_housing_out_of_round")[0]?.verdict).toBe("unknown");
+  });
+});
+
 describe("a blank sheet", () => {
+  it("holds rollers to their own clearance", () => {
+    const engine = { ...DEMO_SPEC.engine, bearings: "roller" } as const;
+    const log = new BenchLog(blankSpec({ id: "x", name: "X", engine, bore: "3.5", stroke: "4" }));
+    log.read("roller_clearance", { rod: 1 }, 0.0005);
+    log.read("roller_clearance", { rod: 2 }, 0.002);
+    expect(log.of("roller_clearance").map(({ verdict }) => verdict)).toEqual(["pass", "fail"]);
+  });
   it("gives no plain-bearing clearance for rollers", () => {
     const engine = { ...DEMO_SPEC.engine, bearings: { main: "roller", rod: "poured" } as const };
     const blank = blankSpec({ id: "x", name: "X", engine, bore: "3.5", stroke: "4", mainJournal: "2", crankpin: "1.75" });

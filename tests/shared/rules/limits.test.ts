@@ -165,7 +165,7 @@ describe("figures that follow from sizes", () => {
     log.read("compression_pressure", { cylinder: 4 }, 60);
     expect(log.of("chamber_spread")[0]).toMatchObject({ verdict: "fail", value: 4.5, unit: "cc" });
     expect(log.of("chamber_spread")[0]?.why).toContain("225.5 (cylinder 2) - 221.0 (cylinder 3) = 4.5");
-    expect(log.of("compression_spread")[0]).toMatchObject({ verdict: "fail", unit: null });
+    expect(log.of("compression_spread")[0]).toMatchObject({ verdict: "fail", unit: "percent" });
     expect(log.of("compression_spread")[0]?.remedy).toMatch(/^Oil cylinder 4/);
   });
 
