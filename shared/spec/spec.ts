@@ -89,6 +89,10 @@ export const fastenerSchema = z.strictObject({
   high: decimal,
   unit: z.enum(["ft_lbf", "in_lbf", "N_m"]),
   stages: z.array(decimal).optional(),
+  /** Turned on by so many degrees after the last stage. */
+  angle: decimal.optional(),
+  /** Numbers of the nuts in the order in which they are tightened. */
+  order: z.array(z.int().min(1).max(99)).optional(),
   /** Nut factor K of T = K F d with the lubricant named. */
   k: decimal,
   lubricant: z.string().max(60),

@@ -2,6 +2,7 @@
 import type { BenchEvent, EventData } from "../../shared/events/events.ts";
 import type { Note, Question } from "../../shared/events/reading.ts";
 import { type Place, placeLabel } from "../../shared/places/places.ts";
+import { changesBetween } from "../../shared/spec/edit/edit.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 import { stepTitle } from "../../shared/steps/plan.ts";
 import type { StepId } from "../../shared/steps/steps.ts";
@@ -183,9 +184,13 @@ class Maker {
         this.#line(row, "part", `${event.data.part.replaceAll("_", " ")}: ${event.data.what}`).places.push(event.data.place);
         return;
       default: {
+        const before = this.#sheet;
         if (event.type === "build.opened" || event.type === "spec.revised") this.#sheet = event.data.spec;
         const text = PAPER[event.type]?.(event as never);
-        if (text !== undefined) this.#start(row, "paper", text);
+        if (text === undefined) return;
+        const entry = this.#start(row, "paper", text);
+        // Old and new beside each other, so that nobody has to compare two sheets.
+        if (event.type === "spec.revised" && before !== undefined) entry.lines.push(...changesBetween(before, event.data.spec));
       }
     }
   }

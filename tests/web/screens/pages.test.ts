@@ -59,24 +59,58 @@ describe("pages of a build", () => {
     expect((await storedEvents(shop, build)).length).toBe(before);
   });
 
-  it("refuses a limit that is no number, naming the field, and keeps a good one as the next version", async () => {
+  it("changes, adds and takes away rows of the sheet by touch, with its reason, and refuses what the file refuses", async () => {
     const { page } = await open(`sheet/${build}`);
+    const keep = page.getByRole("button", { name: "Keep", exact: true });
     await page.getByRole("button", { name: "Change main clearance" }).click();
     const high = page.getByLabel("main clearance, good to");
+    await page.getByLabel("main clearance, why it is changed").fill("manual, page 40");
     await high.fill("two thou");
-    await page.getByRole("button", { name: "Keep" }).click();
+    await keep.click();
     await page.getByText(/accept high: Expected a decimal number/).waitFor();
     // The sheet calls out all above .0040: what is good cannot reach past it.
     await high.fill("0.0055");
-    await page.getByRole("button", { name: "Keep" }).click();
+    await keep.click();
     await page.getByText(/reject high: Expected a reject limit at or above the accepted 0.0055, got 0.0040/).waitFor();
     await high.fill("0.0035");
-    await page.getByRole("button", { name: "Keep" }).click();
+    await keep.click();
     await page.getByText(/the sheet is at version 2/).waitFor();
+
+    await page.getByText("Torques (3)").click();
+    await page.getByRole("button", { name: "Change head", exact: true }).click();
+    await page.getByLabel("head, stages").fill("20 40 52");
+    await keep.click();
+    await page.getByText("Expected a reason for the change, got none").waitFor();
+    await page.getByLabel("head, why it is changed").fill("manual, page 44");
+    await keep.click();
+    await page.getByText(/the sheet is at version 3/).waitFor();
+
+    await page.getByText("Photos asked for (8)").click();
+    await page.getByRole("button", { name: "Change bore hatch" }).click();
+    await page.getByLabel("bore hatch, why it is changed").fill("no camera that week");
+    await page.getByRole("button", { name: "Take away" }).click();
+    await page.getByText(/the sheet is at version 4/).waitFor();
+
+    await page.getByText("Steps of the job").click();
+    await page.getByRole("button", { name: "Add a step" }).click();
+    await page.getByLabel("intake, step").selectOption("shop_1");
+    await page.getByLabel("shop 1, called").fill("Paint");
+    await page.getByLabel("shop 1, after").fill("final_torque");
+    await page.getByLabel("shop 1, why it is changed").fill("the customer wants it green");
+    await keep.click();
+    await page.getByText(/the sheet is at version 5/).waitFor();
+
     await page.getByText("all sent").waitFor();
     const revised = (await storedEvents(shop, build)).filter(({ type }) => type === "spec.revised");
-    expect(revised).toHaveLength(1);
-    expect(revised[0]?.data.spec).toMatchObject({ version: 2 });
+    expect(revised.map(({ data }) => data.why)).toEqual([
+      "main clearance is changed: manual, page 40",
+      "head is changed: manual, page 44",
+      "bore hatch is taken away: no camera that week",
+      "shop 1 is added: the customer wants it green",
+    ]);
+    expect(revised.at(-1)?.data.spec).toMatchObject({ version: 5, fasteners: { head: { stages: ["20", "40", "52"] } } });
+    await page.goto(`${shop.url}/#/book/${build}`);
+    await page.getByText("limit main clearance: good to 0.0035, was 0.0025").waitFor();
   });
 
   it("names line and field of a fault in the sheet's text", async () => {
