@@ -53,14 +53,14 @@ export function SheetPart({ part, spec, keep }: PartProps) {
   );
 }
 
-/** A row in a line: its fields that say something, with their labels. */
-const said = (part: Part, { flat }: Row): string =>
+/** A row in a line: its fields that say something which its name does not, with their labels where they need one. */
+const said = (part: Part, { name, flat }: Row): string =>
   part.fields
-    .filter(({ at }) => at !== "id" && (flat[at] ?? "") !== "")
-    .map(
-      ({ at, label, kind }) =>
-        `${label} ${kind === "figure" ? bareDigits(flat[at] ?? "") : (flat[at] ?? "").replaceAll("_", " ")}`,
-    )
+    .flatMap(({ at, label, kind, plain }) => {
+      const value = flat[at] ?? "";
+      const words = kind === "figure" ? bareDigits(value) : value.replaceAll("_", " ");
+      return words === "" || words === name || at === "id" ? [] : [plain ? words : `${label} ${words}`];
+    })
     .join(", ");
 
 function RowLine({ part, row, edit }: { part: Part; row: Row; edit: () => void }) {

@@ -18,6 +18,8 @@ export interface EditField {
    */
   readonly kind: "text" | "figure" | "count" | "words" | "counts" | "place" | "yes" | "choice";
   readonly choices?: readonly string[];
+  /** Says what it is without its label. */
+  readonly plain?: true;
 }
 
 export interface Part {
@@ -41,9 +43,11 @@ const words = (at: string, label: string): EditField => ({ at, label, kind: "wor
 const counts = (at: string, label: string): EditField => ({ at, label, kind: "counts" });
 const choice = (at: string, label: string, choices: readonly string[]): EditField => ({ at, label, kind: "choice", choices });
 
+const plain = (field: EditField): EditField => ({ ...field, plain: true });
+
 const SOURCE = [
-  choice("source.kind", "from", ["maker", "standard", "common_practice", "shop"]),
-  text("source.cite", "page or name"),
+  plain(choice("source.kind", "from", ["maker", "standard", "common_practice", "shop"])),
+  plain(text("source.cite", "page or name")),
 ] as const;
 
 export const PARTS: readonly Part[] = [
@@ -55,12 +59,12 @@ export const PARTS: readonly Part[] = [
     one: "limit",
     fields: [
       text("id", "name"),
-      choice("on", "of", [...FIGURES.keys()].sort()),
+      plain(choice("on", "of", [...FIGURES.keys()].sort())),
       figure("accept.low", "good from"),
       figure("accept.high", "good to"),
       figure("reject.low", "out below"),
       figure("reject.high", "out above"),
-      choice("unit", "in", LIMIT_UNITS),
+      plain(choice("unit", "in", LIMIT_UNITS)),
       choice("perInchOf", "by the length of", ["", ...NOMINAL_KEYS]),
       choice("condition", "when", ["", ...CONDITIONS]),
       { at: "where", label: "where", kind: "place" },
@@ -82,7 +86,7 @@ export const PARTS: readonly Part[] = [
     shape: "named",
     title: "Figures for sums",
     one: "figure",
-    fields: [figure("value", "value"), text("unit", "unit"), ...SOURCE],
+    fields: [plain(figure("value", "value")), plain(text("unit", "unit")), ...SOURCE],
   },
   {
     id: "fasteners",
@@ -99,7 +103,7 @@ export const PARTS: readonly Part[] = [
       { at: "castle", label: "castle nuts", kind: "yes" },
       figure("low", "from"),
       figure("high", "to"),
-      choice("unit", "in", ["ft_lbf", "in_lbf", "N_m"]),
+      plain(choice("unit", "in", ["ft_lbf", "in_lbf", "N_m"])),
       words("stages", "stages"),
       figure("angle", "then by degrees"),
       counts("order", "order of the nuts"),
@@ -133,7 +137,7 @@ export const PARTS: readonly Part[] = [
     fields: [
       text("id", "name"),
       choice("step", "at", STEP_IDS),
-      text("title", "of what"),
+      plain(text("title", "of what")),
       choice("each", "one for each", ["engine", "cylinder", "main", "rod", "crankpin", "rod_nut", "main_nut"]),
       ...SOURCE,
     ],
