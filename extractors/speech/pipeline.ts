@@ -26,6 +26,7 @@ import {
   confirmRepaired,
   confirmRival,
 } from "./refiners/confirm.ts";
+import { confirmKind } from "./refiners/confirmKind.ts";
 import { confirmUnread } from "./refiners/confirmUnread.ts";
 import { expandAll } from "./refiners/expandAll.ts";
 import { refuseTalk } from "./refiners/talk.ts";
@@ -47,6 +48,7 @@ export const REFINERS: readonly Refiner[] = [
   askAbsentPlace, // before missing: "cylinder five" is a wrong place, not a missing one
   expandAll, // before missing: "all four" gives every place
   askMissingPlace,
+  confirmKind, // first of all reasons: a figure of what is not there is wrong whatever else it is
   confirmRival, // from here on readings stand; the first reason to wait is the one that is told
   confirmOutOfBand,
   confirmRepaired,

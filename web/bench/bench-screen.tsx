@@ -9,6 +9,7 @@ import { planOf, stepTitle } from "../../shared/steps/plan.ts";
 import type { BuildPageProps } from "../app.tsx";
 import { missingAt } from "../book/standing.tsx";
 import { TypeBox } from "../book/type-box.tsx";
+import { exampleLine } from "../parts/figures.ts";
 import { Unsent } from "../parts/unsent.tsx";
 import { LiveCamera } from "../photo/live-camera.tsx";
 import { linkTo } from "../route.ts";
@@ -40,7 +41,13 @@ export function BenchScreen({ book, build }: BuildPageProps) {
       <h1 class="bench-name">{build.name}, at the vise</h1>
       <Where build={build} device={book.device} />
       <div class="bench-main">
-        <Glance said={said} here={place} heard={shift.heard.value} tentative={shift.tentative.value} />
+        <Glance
+          said={said}
+          here={place}
+          heard={shift.heard.value}
+          tentative={shift.tentative.value}
+          example={exampleLine(build.spec)}
+        />
       </div>
       <Switch shift={shift} />
       <FaultWords shift={shift} />

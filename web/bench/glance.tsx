@@ -13,10 +13,11 @@ interface GlanceProps {
   readonly here: Place;
   readonly heard: string;
   readonly tentative: boolean;
-  /** What else to say while there is nothing to show. */
+  /** A sentence to start from, shown while there is nothing else. */
+  readonly example: string;
 }
 
-export function Glance({ said, here, heard, tentative }: GlanceProps) {
+export function Glance({ said, here, heard, tentative, example }: GlanceProps) {
   const reading = said?.reading?.reading;
   return (
     <section class="glance" aria-label="Last reading">
@@ -27,7 +28,7 @@ export function Glance({ said, here, heard, tentative }: GlanceProps) {
       ) : heard === "" ? (
         // Beside what was just said and answered, a hint would be read as the answer.
         <p class="glance-hint">
-          The figure you say stands here. Say it whole: what, where, how much. <q class="heard">ring gap two top, twelve thou</q>
+          The figure you say stands here. Say it whole: what, where, how much. <q class="heard">{example}</q>
         </p>
       ) : null}
       {heard === "" ? null : (

@@ -45,6 +45,7 @@ const BECAUSE: Readonly<Record<string, string>> = {
   heard_unsure: "it was not heard for sure",
   digits_missing: "digits may be missing",
   out_of_band: "far from what it should be",
+  not_of_engine: "this engine has none",
 };
 
 export function becauseWords(code: string): string {

@@ -1,6 +1,8 @@
 // The box for words where no microphone is at hand. What is typed here is read exactly as if it had been said.
+
 import { useState } from "preact/hooks";
 import { readBackOutcome } from "../bench/read-back.ts";
+import { exampleLine } from "../parts/figures.ts";
 import { LOOKS_ONLY } from "../parts/writers.tsx";
 import type { Book } from "../store/book.ts";
 import { mayWrite } from "../store/caller.ts";
@@ -27,6 +29,7 @@ function ofWindow<T>(use: (kept: Storage) => T): T | undefined {
 }
 
 export function TypeBox({ book, onLogged }: { book: Book; onLogged?: () => void }) {
+  const example = book.build === undefined ? "" : exampleLine(book.build.spec);
   const [text, setText] = useHalfTyped(book.id);
   const [answer, setAnswer] = useState("");
   const [busy, setBusy] = useState(false);
@@ -41,7 +44,7 @@ export function TypeBox({ book, onLogged }: { book: Book; onLogged?: () => void 
       const nothing = outcome.events.length === 0;
       setAnswer(
         nothing || build === undefined
-          ? "Nothing read there, nothing logged. Try: ring gap two top, twelve thou."
+          ? `Nothing read there, nothing logged. Try: ${example}.`
           : readBackOutcome(outcome, build, book.findings()).text,
       );
       if (!nothing) {
@@ -66,7 +69,7 @@ export function TypeBox({ book, onLogged }: { book: Book; onLogged?: () => void 
           autocomplete="off"
           autocapitalize="off"
           enterkeyhint="send"
-          placeholder="ring gap two top, twelve thou"
+          placeholder={example}
           onInput={(input) => setText(input.currentTarget.value)}
         />
         <button type="submit" class="stamp-button" disabled={busy}>

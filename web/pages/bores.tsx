@@ -32,7 +32,7 @@ export function boreSizes(build: Build, cylinder: number, condition: Condition):
       const logged = latest(build, "bore_diameter", { cylinder, depth, axis }, condition);
       return logged === undefined
         ? []
-        : [{ depth, axis, value: inInches(logged.reading), digits: bareDigits(logged.reading.digits) }];
+        : [{ depth, axis, value: inInches(logged.reading), digits: bareDigits(logged.reading.digits, logged.reading.unit) }];
     }),
   );
 }
@@ -96,7 +96,8 @@ function BoreCard({ build, cylinder, condition, findings }: CardProps) {
       <div dangerouslySetInnerHTML={{ __html: svg }} />
       {points.length === 0 && whole !== undefined ? (
         <p>
-          One size for the bore: <span class="digits">{bareDigits(whole.reading.digits)}</span> {UNITS[whole.reading.unit].label}
+          One size for the bore: <span class="digits">{bareDigits(whole.reading.digits, whole.reading.unit)}</span>{" "}
+          {UNITS[whole.reading.unit].label}
         </p>
       ) : null}
       {findings.map((finding) => (

@@ -56,10 +56,10 @@ function GaugeTable({ build, book }: { build: Build; book: Book }) {
                 {gauge.id} <small>{gauge.kind}</small>
               </th>
               <td class="number">
-                {bareDigits(gauge.resolution)} {gauge.unit}
+                {bareDigits(gauge.resolution, gauge.unit)} {gauge.unit}
               </td>
               <td class="number">
-                {bareDigits(gauge.uncertainty)} {gauge.unit}
+                {bareDigits(gauge.uncertainty, gauge.unit)} {gauge.unit}
               </td>
               <td>{gauge.quantities.map(quantityLabel).join(", ")}</td>
               <td>
@@ -68,7 +68,7 @@ function GaugeTable({ build, book }: { build: Build; book: Book }) {
               <td>
                 {gauge.zero === undefined
                   ? "never"
-                  : `${dayOf(gauge.zero.at)}, off by ${bareDigits(gauge.zero.deviation)} ${gauge.zero.unit}`}
+                  : `${dayOf(gauge.zero.at)}, off by ${bareDigits(gauge.zero.deviation, gauge.zero.unit)} ${gauge.zero.unit}`}
               </td>
               <td>
                 <Writers>

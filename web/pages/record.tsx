@@ -171,8 +171,8 @@ function GaugeList({ build }: { build: Build }) {
       <ul>
         {gauges.map((gauge) => (
           <li key={gauge.id}>
-            {gauge.id}, {gauge.kind}: reads to {bareDigits(gauge.resolution)} {gauge.unit}, trusted to ±
-            {bareDigits(gauge.uncertainty)} {gauge.unit}
+            {gauge.id}, {gauge.kind}: reads to {bareDigits(gauge.resolution, gauge.unit)} {gauge.unit}, trusted to ±
+            {bareDigits(gauge.uncertainty, gauge.unit)} {gauge.unit}
           </li>
         ))}
       </ul>

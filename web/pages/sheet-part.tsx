@@ -58,7 +58,7 @@ const said = (part: Part, { name, flat }: Row): string =>
   part.fields
     .flatMap(({ at, label, kind, plain }) => {
       const value = flat[at] ?? "";
-      const words = kind === "figure" ? bareDigits(value) : value.replaceAll("_", " ");
+      const words = kind === "figure" ? bareDigits(value, flat.unit) : value.replaceAll("_", " ");
       return words === "" || words === name || at === "id" ? [] : [plain ? words : `${label} ${words}`];
     })
     .join(", ");

@@ -67,7 +67,7 @@ function BoreForm({ build, suppose }: FormProps) {
         <select value={over} onChange={(change) => setOver(change.currentTarget.value)}>
           {build.spec.oversizes.map((size) => (
             <option key={size} value={size}>
-              {bareDigits(size)} {/[a-z]/.test(size) ? "" : lengthUnit(build.spec)} over
+              {bareDigits(size, lengthUnit(build.spec))} {/[a-z]/.test(size) ? "" : lengthUnit(build.spec)} over
             </option>
           ))}
         </select>

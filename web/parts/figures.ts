@@ -1,7 +1,9 @@
 // A reading's figure as it stands on the page: the digits that were spoken, the unit, and the word that its sign has at the bench.
+
 import type { Reading } from "../../shared/events/reading.ts";
 import { QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { SignRule } from "../../shared/quantities/types.ts";
+import type { Spec } from "../../shared/spec/spec.ts";
 import { UNITS } from "../../shared/units/units.ts";
 
 export interface FigureText {
@@ -22,10 +24,15 @@ const WAYS: Readonly<Record<SignRule, readonly [string, string]>> = {
   deviation: ["long", "short"],
 };
 
-/** Digits as a machinist writes them: no nought before the point, a true minus sign. */
-export function bareDigits(digits: string): string {
-  return digits.replace(/^(-?)0+(?=\.)/, "$1").replace(/^-/, "−");
+/** Digits as a machinist writes them: no nought before the point of inches, a true minus sign. */
+export function bareDigits(digits: string, unit: string = "in"): string {
+  const bare = /^(mm|um|kPa|N|N_m)$/.test(unit) ? digits : digits.replace(/^(-?)0+(?=\.)/, "$1");
+  return bare.replace(/^-/, "−");
 }
+
+/** A sentence to start from, in the engine's own words for small lengths. */
+export const exampleLine = ({ units, engine }: Pick<Spec, "units" | "engine">): string =>
+  `ring gap ${engine.cylinders > 1 ? "two" : "one"} top, ${units === "metric" ? "thirty hundredths" : "twelve thou"}`;
 
 /** The figure of a reading. */
 export function figureOf(reading: Reading): FigureText {
@@ -34,12 +41,15 @@ export function figureOf(reading: Reading): FigureText {
   const way = reading.value > 0 ? above : reading.value < 0 ? below : "";
   // A word that carries the sign makes the minus a second one.
   const digits = way === "" ? reading.digits : reading.digits.replace(/^-/, "");
-  return { digits: bareDigits(digits), unit: UNITS[reading.unit].label, way };
+  return { digits: bareDigits(digits, reading.unit), unit: UNITS[reading.unit].label, way };
 }
 
 /** The figure as one line of text. */
 export function figureLine(reading: Reading): string {
   const { digits, unit, way } = figureOf(reading);
-  const over = reading.over === undefined ? "" : ` at ${bareDigits(reading.over.digits)} ${UNITS[reading.over.unit].label}`;
+  const over =
+    reading.over === undefined
+      ? ""
+      : ` at ${bareDigits(reading.over.digits, reading.over.unit)} ${UNITS[reading.over.unit].label}`;
   return `${digits} ${unit}${way === "" ? "" : ` ${way}`}${over}`;
 }

@@ -12,6 +12,7 @@ export const QUESTIONS = {
   which_part: "Which part?",
   which_place: "Which place?",
   no_such_place: "This engine has no such place.",
+  not_of_engine: "This engine has none. Is it right?",
   need_number: "What is the figure?",
   need_unit: "Thou or tenths?",
   which_unit: "In which unit?",

@@ -1,6 +1,7 @@
 // Every kind of engine against every step, proof, reading, caution and remedy: none is asked for or advised where the kind has not got
 // what it is about. What a kind has is common practice, no source; that shells are not shimmed or scraped: TM 10-3930-653-14&P, p. 78.
 import { afterAll, describe, expect, it } from "vitest";
+import { parse } from "../../../extractors/speech/index.ts";
 import { PLACE_KEYS, type Place } from "../../../shared/places/places.ts";
 import { RuleContext } from "../../../shared/rules/context.ts";
 import { FIGURES } from "../../../shared/rules/figures/figures.ts";
@@ -147,6 +148,21 @@ describe.each(SHEETS)("a sheet for %s", (_name, sheet) => {
     if (!traits.has("poured")) expect(text).not.toMatch(/Molten babbitt|Lead in babbitt/);
     if (!traits.has("water")) expect(text).not.toMatch(/Jacket test/);
     if (!traits.has("magneto")) expect(text).not.toMatch(/magneto/);
+  });
+});
+
+describe("a figure that is said of what the engine has not got", () => {
+  const of = (choice: KindChoice, words: string) =>
+    parse(words, {}, kindSpec(choice)).readings.map(({ quantity, do: does, because }) => [quantity, does, because]);
+  const six: KindChoice = { kind: "six", bearings: "shell", lubrication: "pressure", valves: "side" };
+  it.each([
+    ["quarter inch dip, rod one", six, { ...six, lubrication: "splash" }, "dipper_depth"],
+    ["intake one lash, ten thou", { ...six, valves: "ports" }, six, "valve_lash"],
+    ["exhaust two guide, three thou", { ...six, valves: "ports" }, six, "valve_guide_clearance"],
+  ] as const)("%s waits for a yes", (words, lacks, has, quantity) => {
+    expect(of(lacks, words)).toEqual([[quantity, "confirm", "not_of_engine"]]);
+    expect(of(has, words)[0]?.slice(0, 1)).toEqual([quantity]);
+    expect(of(has, words)[0]?.[2]).not.toBe("not_of_engine");
   });
 });
 
