@@ -20,6 +20,7 @@ import { SHIM_FORBIDDEN, SHIM_MATCH, SHIM_RETURN } from "./shims.ts";
 import { STALE_READING, WAITING_READING } from "./stale.ts";
 import { STEP_ORDER } from "./step-order.ts";
 import { TEMPERATURE } from "./temperature.ts";
+import { TIGHTENING } from "./tightening.ts";
 import { TORQUE } from "./torque.ts";
 import { UNIT_PAIR } from "./unit-pairs.ts";
 
@@ -28,6 +29,7 @@ export const RULES: readonly Rule[] = [
   LIMITS,
   PISTON_HEAT,
   TORQUE,
+  TIGHTENING,
   BOLT_STRESS,
   CASTLE_NUT,
   COTTER,

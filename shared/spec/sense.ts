@@ -71,6 +71,13 @@ function ofFasteners(spec: Spec): Nonsense[] {
     }
     if (!(Number(row.k) > 0)) found.push({ path: ["fasteners", name, "k"], say: `Expected more than zero, got ${row.k}` });
     found.push(...ofThread(name, row, spec));
+    const { order = [] } = row;
+    const again = order.findIndex((nut, i) => order.indexOf(nut) !== i);
+    if (again >= 0)
+      found.push({
+        path: ["fasteners", name, "order", again],
+        say: `Expected each nut once in the order, got ${order[again]} again`,
+      });
     const stages = row.stages ?? [];
     const back = stages.findIndex((stage, i) => above(stages[i - 1], stage));
     if (back >= 0)

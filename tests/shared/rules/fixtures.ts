@@ -20,6 +20,13 @@ export interface Fixture {
 const SHELLS = { ...DEMO_SPEC, engine: { ...DEMO_SPEC.engine, bearings: { main: "poured", rod: "shell" } as const } };
 const ALLOY = { ...DEMO_SPEC, materials: { ...DEMO_SPEC.materials, piston: "piston_alloy" } };
 const ROUND = [3.8761, 3.876, 3.876, 3.8759, 3.876, 3.876];
+const ORDERED: typeof DEMO_SPEC = {
+  ...DEMO_SPEC,
+  fasteners: {
+    ...DEMO_SPEC.fasteners,
+    head: { ...(DEMO_SPEC.fasteners.head as NonNullable<typeof DEMO_SPEC.fasteners.head>), order: [2, 1, 3] },
+  },
+};
 const NUT = { fastener: "rod", rod: 2, nut: "b" } as const;
 const feeler = {
   instrument: "feelers",
@@ -53,6 +60,21 @@ export const FIXTURES: readonly Fixture[] = [
     verdict: "fail",
     trips: (log) => log.read("fastener_torque", NUT, 47),
     passes: (log) => log.read("fastener_torque", NUT, 37),
+  },
+  {
+    name: "tightening",
+    rule: "tightening",
+    verdict: "warn",
+    spec: ORDERED,
+    trips: (log) => {
+      for (const nut of [1, 2]) log.read("fastener_torque", { fastener: "head", nut, stage: 1 }, 20);
+    },
+    passes: (log) => {
+      for (const [stage, value] of [20, 38, 52].entries())
+        for (const nut of [2, 1, 3]) log.read("fastener_torque", { fastener: "head", nut, stage: stage + 1 }, value);
+      // Pulled again to see that it stays: not another order.
+      log.read("fastener_torque", { fastener: "head", nut: 2, stage: 3 }, 52);
+    },
   },
   {
     name: "bolt_stress",
