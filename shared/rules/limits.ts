@@ -16,6 +16,7 @@ import { outdated, restingOn } from "./rests-on.ts";
 import type { Rule, Subject } from "./rule.ts";
 import { coarseNote, decidedBy, guardedRuling, plainRuling, type Ruling } from "./rulings.ts";
 import { settledBy } from "./settled.ts";
+import { WARMED } from "./temperature.ts";
 import { at, bounds, figure as figureText, sourceText } from "./text.ts";
 import { trustOf } from "./uncertainty.ts";
 
@@ -71,6 +72,8 @@ function* subjectsOf(quantity: QuantityId, place: Place, context: RuleContext): 
   for (const set of SETS) {
     if (set.from.includes(quantity)) for (const id of set.figures) yield* limitsOf(id, set.places(context.spec), context);
   }
+  if (quantity === "part_temperature")
+    for (const size of WARMED) for (const where of context.places(size)) yield* subjectsOf(size, where, context);
   if (quantity === "bore_diameter" || quantity === "bore_oversize") yield* limitsByBore(quantity, place, context);
   for (const [id, where] of restingOn(quantity, place, context))
     for (const figure of figuresFrom(id)) yield* limitsOf(figure.id, figure.places(where, context.spec), context);
@@ -123,7 +126,7 @@ export function judge(limit: Limit, figure: Figure, place: Place, value: FigureV
     limit: bounds(ready.accept, figure.unit),
     unit: isUnitId(figure.unit) ? figure.unit : null,
     why: `${figure.label}${at(place)} is ${figureText(value.value, figure.unit)}${working}: ${ruling.said}${coarse}.`,
-    source: `${sourceText(limit.source)}${decidedBy(trust, context.spec.decision)}`,
+    source: `${sourceText(limit.source)}${decidedBy(trust, context.spec.decision, figure.unit)}`,
     ...(remedy === undefined ? {} : { remedy }),
     ...(step === undefined ? {} : { step }),
     ...(settled === undefined || ruling.verdict === "pass" ? {} : { settled }),

@@ -1,10 +1,11 @@
 // How a value stands to its limit: by the numbers alone, or with an instrument's uncertainty; verdict and words out.
 import { COVERAGE, capability, conformance, DECISION_RULES, type DecisionRule, sayConformance } from "../compute/conformance.ts";
 import { convertDifference, dimensionOf } from "../compute/units.ts";
+import type { LimitUnit } from "../spec/spec.ts";
 import type { Figure } from "./figures/types.ts";
 import type { Verdict } from "./finding.ts";
 import type { ReadyLimit } from "./limit-bounds.ts";
-import { type Bounds, bounds, figure as figureText } from "./text.ts";
+import { type Bounds, bounds, figure as figureText, list } from "./text.ts";
 import type { Trust } from "./uncertainty.ts";
 
 /** Less than any gauge tells by far: what a size in millimetres gains or loses on its way through inches must not decide. */
@@ -69,9 +70,11 @@ export function guardedRuling(
     : plain;
 }
 
-/** The rule that decided, to stand beside the limit's source; empty where the numbers were taken as they stand. */
-export function decidedBy(trust: Trust | undefined, rule: DecisionRule | undefined): string {
-  return trust === undefined ? "" : `; decided by ${DECISION_RULES[rule ?? "probability_95"].source}`;
+/** The rule that decided, and by what doubt, to stand beside the limit's source; empty where the numbers were taken as they stand. */
+export function decidedBy(trust: Trust | undefined, rule: DecisionRule | undefined, unit: LimitUnit): string {
+  if (trust === undefined) return "";
+  const { source } = DECISION_RULES[rule ?? "probability_95"];
+  return `; decided by ${source}; U = ${figureText(Number(trust.expanded.toPrecision(2)), unit)} (k = ${COVERAGE}) of ${list(["the gauge", ...trust.besides])}`;
 }
 
 /** What is said of an instrument whose step is coarse for the tolerance; empty where it is fine. */

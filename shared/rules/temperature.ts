@@ -1,9 +1,13 @@
 // Sizes read off parts that are not at 20 degrees Celsius: said once the error is larger than a tenth of a thou.
 import { type LoggedReading, readingKey } from "../build/build.ts";
+import { COVERAGE } from "../compute/conformance.ts";
 import { celsius, inch, minus } from "../compute/measure.ts";
 import { lengthAtReference, MATERIAL_NAMES, materialNamed, REFERENCE } from "../compute/thermal.ts";
+import { stepSource, type Warmth } from "../compute/uncertainty.ts";
+import { convertDifference, dimensionOf } from "../compute/units.ts";
 import { QUANTITIES } from "../quantities/registry.ts";
 import type { QuantityId } from "../quantities/types.ts";
+import { stepOf } from "../spec/sizes.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { RuleContext } from "./context.ts";
 import { valueIn } from "./figures/pick.ts";
@@ -24,6 +28,9 @@ const ROWS: readonly Row[] = [
   { quantity: "crankpin_diameter", part: "crank", material: "crank" },
 ];
 
+/** Sizes that a temperature bears on. */
+export const WARMED: readonly QuantityId[] = ROWS.map(({ quantity }) => quantity);
+
 /** Degrees off the reference that nobody needs to think about (common practice, no source). */
 const EASY = 2;
 /** A tenth of a thou: below it no shop gauge can tell. */
@@ -40,6 +47,25 @@ function temperatureFor(row: Row, logged: LoggedReading, { build }: RuleContext)
     if (candidate !== undefined && (newest === undefined || candidate.order > newest.order)) newest = candidate;
   }
   return newest;
+}
+
+/**
+ * How warm a part was when its size was read, as far as that was said: its material, the temperature, and how well that is known, by
+ * the thermometer that is kept or by the digits said.
+ */
+export function warmthOf(logged: LoggedReading, context: RuleContext): Warmth | undefined {
+  const row = ROWS.find(({ quantity }) => quantity === logged.reading.quantity);
+  const said = row === undefined ? undefined : temperatureFor(row, logged, context);
+  if (row === undefined || said === undefined) return undefined;
+  const material = context.spec.materials[row.material];
+  if (!MATERIAL_NAMES.includes(material)) return undefined;
+  const thermometer = context.instrumentOf(said);
+  const isKept = thermometer !== undefined && dimensionOf(thermometer.unit) === "temperature";
+  const step = stepOf(said.reading.digits);
+  const u = isKept
+    ? convertDifference(Number(thermometer.uncertainty), thermometer.unit, "degC") / COVERAGE
+    : convertDifference(stepSource(step).u, said.reading.unit, "degC");
+  return { material: materialNamed(material), temperature: valueIn(said, "degC"), u };
 }
 
 export const TEMPERATURE: Rule = {

@@ -43,7 +43,7 @@ export const TORQUE: Rule = {
     const low = stage === undefined ? Number(fastener.low) : stage * (1 - STAGE_SLACK);
     const high = stage === undefined ? Number(fastener.high) : stage * (1 + STAGE_SLACK);
     const range = bounds({ low, high }, fastener.unit);
-    const trust = trustOf({ value, working: "", readings: [logged] }, fastener.unit, context);
+    const trust = trustOf({ readings: [logged] }, fastener.unit, context);
     const ready = { accept: { low, high }, reject: undefined, text: range };
     const { decision } = context.spec;
     const ruling =
@@ -61,7 +61,7 @@ export const TORQUE: Rule = {
       limit: range,
       unit: fastener.unit,
       why: `Torque${at(place)} is ${figure(value, fastener.unit)} (${what}): ${close ? ruling.said : `${inside ? "within" : out} ${range}`}.`,
-      source: `${sourceText(fastener.source)}${decidedBy(trust, decision)}`,
+      source: `${sourceText(fastener.source)}${decidedBy(trust, decision, fastener.unit)}`,
       ...(inside
         ? {}
         : close

@@ -18,6 +18,9 @@ export interface Sized {
 export const systemOf = ({ units }: Pick<Sized, "units">): UnitSystem => units ?? "inch";
 export const isMetric = (sheet: Pick<Sized, "units">): boolean => systemOf(sheet) === "metric";
 
+/** Step of the last digit of decimal text: .001 of "0.280", 1 of "35". */
+export const stepOf = (digits: string): number => 10 ** -(digits.split(".")[1]?.length ?? 0);
+
 /** A bare length's unit on a sheet. */
 export const lengthUnit = (sheet: Pick<Sized, "units">): "in" | "mm" => (isMetric(sheet) ? "mm" : "in");
 
@@ -34,6 +37,12 @@ export function lengthIn(text: string, sheet: Pick<Sized, "units">, unit: "in" |
   return Number.isFinite(value)
     ? convertMeasure(value, (named as "in" | "mm" | undefined) ?? lengthUnit(sheet), unit)
     : Number.NaN;
+}
+
+/** Step of the last digit of a length of the sheet, in inches: what its writer left open. */
+export function stepIn(text: string, sheet: Pick<Sized, "units">): number {
+  const [, digits = "", named] = LENGTH_TEXT.exec(text) ?? [];
+  return convertMeasure(stepOf(digits), (named as "in" | "mm" | undefined) ?? lengthUnit(sheet), "in");
 }
 
 /** The nominal sizes of one kind in `unit`, standard first. */
@@ -67,6 +76,15 @@ export function figureOf(sheet: Sized, name: string): number | undefined {
   const from = row === undefined ? undefined : figureUnit(row.unit);
   if (row === undefined || to === undefined || from === undefined || dimensionOf(from) !== dimensionOf(to)) return undefined;
   return convertMeasure(Number(row.value), from, to);
+}
+
+/** Step of the last digit of a figure of the sheet, in the unit that computations take it in; 0 where the sheet has none. */
+export function figureStep(sheet: Sized, name: string): number {
+  const row = sheet.figures[name];
+  const to = FIGURE_UNITS[name];
+  const from = row === undefined ? undefined : figureUnit(row.unit);
+  if (row === undefined || to === undefined || from === undefined || dimensionOf(from) !== dimensionOf(to)) return 0;
+  return convertMeasure(stepOf(row.value), from, to);
 }
 
 /** The unit a figure is taken in at the bench of such an engine: the registry's own, or its metric equal. */

@@ -7,7 +7,7 @@ import { AXES, DEPTHS } from "../../places/places.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
 import { number } from "../text.ts";
-import { nominal, only, valueIn, within } from "./pick.ts";
+import { nominal, nominalStep, only, valueIn, within } from "./pick.ts";
 import type { Figure, FigureValue } from "./types.ts";
 
 type Grid = Record<string, LoggedReading>;
@@ -62,7 +62,13 @@ function wear(context: RuleContext, cylinder: number, condition?: Condition): Fi
   const top = readings.sort((a, b) => valueIn(b, "in") - valueIn(a, "in"))[0];
   if (standard === undefined || top === undefined) return undefined;
   const value = boreWear(inch(valueIn(top, "in")), inch(standard));
-  return { value, working: `${shown(top)} - ${number(standard, "in")} = ${number(value, "in")}`, readings: [top] };
+  return {
+    value,
+    working: `${shown(top)} - ${number(standard, "in")} = ${number(value, "in")}`,
+    readings: [top],
+    weights: [1],
+    sheet: [{ step: nominalStep(context.spec, "bore"), by: -1 }],
+  };
 }
 
 const figure = (

@@ -13,7 +13,7 @@ import type { RuleContext } from "../context.ts";
 import { nutOf, torqueBefore } from "../fasteners.ts";
 import { groundSet } from "../ground-set.ts";
 import { lengthAsSaid, number } from "../text.ts";
-import { newer, nominal, only, valueIn, within } from "./pick.ts";
+import { newer, nominal, nominalStep, only, valueIn, within } from "./pick.ts";
 import type { Figure, FigureValue } from "./types.ts";
 
 const journalQuantity = (place: Place): QuantityId => (place.main === undefined ? "crankpin_diameter" : "main_journal_diameter");
@@ -144,7 +144,8 @@ const journalWear: Figure = {
   from: ["main_journal_diameter", "crankpin_diameter"],
   places: journalPlace,
   value: (place, context, condition) => {
-    const standard = nominal(context.spec, place.main === undefined ? "crankpin" : "main_journal");
+    const key = place.main === undefined ? "crankpin" : "main_journal";
+    const standard = nominal(context.spec, key);
     const read = within(context, journalQuantity(place), place, condition);
     const smallest = read.sort((a, b) => valueIn(a, "in") - valueIn(b, "in"))[0];
     if (standard === undefined || smallest === undefined) return undefined;
@@ -155,6 +156,7 @@ const journalWear: Figure = {
       working: `${number(size, "in")} - ${number(valueIn(smallest, "in"), "in")} = ${number(value, "in")}`,
       readings: [smallest],
       weights: [-1],
+      sheet: [{ step: nominalStep(context.spec, key), by: 1 }],
     };
   },
 };

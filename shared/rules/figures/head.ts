@@ -7,16 +7,22 @@ import { type Chamber, compressionRatio } from "../../compute/ratio.ts";
 import { convertMeasure } from "../../compute/units.ts";
 import type { Place } from "../../places/places.ts";
 import { QUANTITIES } from "../../quantities/registry.ts";
+import { figureStep } from "../../spec/sizes.ts";
 import type { Condition } from "../../spec/spec.ts";
 import type { RuleContext } from "../context.ts";
 import { area, lengthAsSaid, lengthLabel, number, figure as text } from "../text.ts";
-import { boreOf, newer, nominal, only, plain, sheetFigure, upTo, valueIn, within } from "./pick.ts";
+import { boreOf, newer, nominal, nominalStep, only, plain, sheetFigure, upTo, valueIn, within } from "./pick.ts";
 import type { Figure, FigureValue } from "./types.ts";
 
 interface Known {
   readonly value: Inch;
   readonly readings: readonly LoggedReading[];
+  /** Step of its last digit where it is the sheet's. */
+  readonly step?: number;
 }
+
+/** What the sheet leaves open in it, for a figure that answers to it by so much. */
+const ofSheet = ({ step }: Known, by: number) => (step === undefined ? [] : [{ step, by }]);
 
 /** Each of several readings has its share in their mean. */
 const evenly = (readings: readonly LoggedReading[], by: number): number[] => readings.map(() => by / readings.length);
@@ -39,7 +45,7 @@ function readOrSheet(context: RuleContext, quantity: "gasket_thickness" | "head_
   const logged = context.latest(quantity, { cylinder }) ?? context.latest(quantity, {});
   if (logged !== undefined) return { value: inch(valueIn(logged, "in")), readings: [logged] };
   const sheet = sheetFigure(context.spec, quantity);
-  return sheet === undefined ? undefined : { value: inch(sheet), readings: [] };
+  return sheet === undefined ? undefined : { value: inch(sheet), readings: [], step: figureStep(context.spec, quantity) };
 }
 
 /** Crown to head from gasket, recess and protrusion, whether or not it was also measured outright. */
@@ -55,6 +61,7 @@ export function pistonToHeadFromSizes(context: RuleContext, cylinder: number): F
     working: `gasket ${g} + recess ${h} - protrusion ${up} = ${number(value, "in")}`,
     readings: [...gasket.readings, ...recess.readings, ...p.readings],
     weights: [...evenly(gasket.readings, 1), ...evenly(recess.readings, 1), ...evenly(p.readings, -1)],
+    sheet: [...ofSheet(gasket, 1), ...ofSheet(recess, 1)],
   };
 }
 
@@ -63,6 +70,8 @@ interface KnownChamber {
   readonly readings: LoggedReading[];
   /** The part of the chamber that each reading gives, and its share in it. */
   readonly parts: readonly (readonly [keyof Chamber, number])[];
+  /** The parts that are the sheet's, and the step of their last digit. */
+  readonly sheet: readonly (readonly [keyof Chamber, number])[];
 }
 
 /** How much the ratio changes with one part of the chamber: a central difference over a thousandth of it. */
@@ -101,6 +110,11 @@ export function chamberOf(context: RuleContext, cylinder: number): KnownChamber 
       ...evenly(bore.readings, 1).map((by) => ["bore", by] as const),
       ...(stroke === undefined ? [] : [["stroke", 1] as const]),
     ],
+    sheet: [
+      ["gasketArea", figureStep(context.spec, "gasket_area")],
+      ...(gasket.step === undefined ? [] : [["gasketThickness", gasket.step] as const]),
+      ...(stroke === undefined ? [["stroke", nominalStep(context.spec, "stroke")] as const] : []),
+    ],
   };
 }
 
@@ -121,6 +135,7 @@ function ratioAt(context: RuleContext, cylinder: number): FigureValue | undefine
     working: `1 + swept / clearance from ${parts.join(", ")} = ${number(value, "ratio")}`,
     readings: known.readings,
     weights: known.parts.map(([part, by]) => by * slopeOf(chamber, part)),
+    sheet: known.sheet.map(([part, step]) => ({ step, by: slopeOf(chamber, part) })),
   };
 }
 
@@ -205,6 +220,7 @@ export const HEAD_FIGURES: readonly Figure[] = [
         working: `${number(standard, "in")} - ${number(lift, "in")} = ${number(value, "in")}`,
         readings: [logged],
         weights: [-1],
+        sheet: [{ step: nominalStep(context.spec, "lobe_lift"), by: 1 }],
       };
     },
   },

@@ -3,7 +3,7 @@ import type { LoggedReading } from "../../build/build.ts";
 import { convertMeasure } from "../../compute/units.ts";
 import type { Place, PlaceKey } from "../../places/places.ts";
 import type { NominalKey, QuantityId } from "../../quantities/types.ts";
-import { figureOf, nominalsIn } from "../../spec/sizes.ts";
+import { figureOf, nominalsIn, stepIn } from "../../spec/sizes.ts";
 import type { Condition, Spec } from "../../spec/spec.ts";
 import type { UnitId } from "../../units/units.ts";
 import type { RuleContext } from "../context.ts";
@@ -95,6 +95,12 @@ function findBore(context: RuleContext, cylinder: number): Size | undefined {
 
 /** First nominal of the sheet: the standard size, inches. */
 export const nominal = (spec: Spec, key: NominalKey): number | undefined => nominalsIn(spec, key)[0];
+
+/** Step of the last digit of the standard size, inches. */
+export function nominalStep(spec: Spec, key: NominalKey): number {
+  const [text = ""] = spec.nominals[key] ?? [];
+  return stepIn(text, spec);
+}
 
 /** A figure of the sheet by name, in inches or square inches from whatever unit it is written in. */
 export const sheetFigure: (spec: Spec, name: string) => number | undefined = figureOf;

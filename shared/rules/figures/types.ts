@@ -17,6 +17,8 @@ export interface FigureValue {
    * Where it is left out, each counts once, whichever way.
    */
   readonly weights?: readonly number[];
+  /** Figures of the sheet it rests on: the step of their last digit, in the unit they are taken in, and how the figure answers to them. */
+  readonly sheet?: readonly { readonly step: number; readonly by: number }[];
   /** Why it cannot be held against a limit, if so. */
   readonly unfit?: string;
   /** The same figure where it is least or most, when one reading does not tell it; each is held against the limit as well. */

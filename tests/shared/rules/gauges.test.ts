@@ -1,6 +1,7 @@
 // Gauges: zero checks in their own units, calibration, wrenches where they are calibrated, and what their uncertainty does to a figure.
 import { describe, expect, it } from "vitest";
 import type { EventData } from "../../../shared/events/events.ts";
+import { Evaluator } from "../../../shared/rules/index.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 import { BenchLog } from "./bench-log.ts";
 
@@ -123,7 +124,7 @@ describe("doubt in figures that are no plain length", () => {
         ...(repeat === undefined ? {} : { repeat }),
       });
       log.read("bore_diameter", { cylinder: 1, depth: "top", axis: "thrust" }, 3.9053, { condition: "final" });
-      log.read("bore_diameter", { cylinder: 1, depth: "top", axis: "axial" }, 3.905, { condition: "final" });
+      log.read("bore_diameter", { cylinder: 1, depth: "top", axis: "axial" }, 3.905, { condition: "final", digits: "3.9050" });
       return log.of("bore_out_of_round_finish")[0]?.verdict;
     };
     // .0003 against .0005: u = .0002 x sqrt 2 = .00028 without it, .00005 x sqrt 2 = .00007 where it repeats within .0001.
@@ -136,6 +137,67 @@ describe("doubt in figures that are no plain length", () => {
     keep(log, "tape", { uncertainty: "0.1", quantities: ["crank_end_float"] });
     log.read("crank_end_float", {}, 0.006);
     expect(log.of("crank_end_float")[0]?.verdict).toBe("unknown");
+  });
+});
+
+describe("doubt besides the gauge's (JCGM 100:2008, F.2.2.1, H.1.3)", () => {
+  it("digits said coarser than the gauge reads: .002 of .0015 to .0025 is 1.7 u from either, .0020 is not in doubt", () => {
+    const clearance = (digits: string) => {
+      const log = new BenchLog();
+      keep(log, "dial", { quantities: ["bearing_clearance"] });
+      log.read("bearing_clearance", { main: 2 }, 0.002, { digits });
+      return log.of("main_clearance")[0];
+    };
+    // u = sqrt(.0001^2 + (.001^2 - .0001^2) / 12) = .00030; against .0001 alone.
+    expect(clearance("0.002")?.verdict).toBe("unknown");
+    expect(clearance("0.002")?.source).toContain("U = 0.00061 in (k = 2) of the gauge and the digits said");
+    expect(clearance("0.0020")?.verdict).toBe("pass");
+  });
+
+  it("temperature: 3.8828 at 40 degC, known to 5: u = 3.88 x 10.8e-6 x 5 = .00021, where .0002 is left of the wear", () => {
+    const wear = (temperature: string | undefined) => {
+      const log = new BenchLog();
+      keep(log, "bore gauge", { uncertainty: "0.0001", quantities: ["bore_diameter"] });
+      keep(log, "thermometer", {
+        unit: "degC",
+        resolution: "1",
+        uncertainty: temperature ?? "1",
+        quantities: ["part_temperature"],
+      });
+      if (temperature !== undefined) log.read("part_temperature", { part: "block" }, 40);
+      log.read("bore_diameter", { cylinder: 1, depth: "top", axis: "thrust" }, 3.8828, { condition: "as_found" });
+      return log.of("bore_wear_rering")[0];
+    };
+    expect(wear(undefined)?.verdict).toBe("pass");
+    expect(wear("0.5")?.verdict).toBe("pass");
+    expect(wear("10")?.verdict).toBe("unknown");
+    expect(wear("10")?.source).toContain("of the gauge, the sheet's digits and temperature");
+  });
+
+  it("a temperature that is corrected bears on the sizes read after it, event by event as all at once", () => {
+    const log = new BenchLog();
+    keep(log, "bore gauge", { uncertainty: "0.0001", quantities: ["bore_diameter"] });
+    keep(log, "thermometer", { unit: "degC", resolution: "1", uncertainty: "10", quantities: ["part_temperature"] });
+    const said = log.read("part_temperature", { part: "block" }, 40);
+    log.read("bore_diameter", { cylinder: 1, depth: "top", axis: "thrust" }, 3.8828, { condition: "as_found" });
+    const following = new Evaluator(log.fold());
+    const before = log.events.length;
+    log.add("reading.struck", { target: said });
+    for (const event of log.events.slice(before)) following.apply(event);
+    expect(following.findings()).toEqual(log.findings());
+    expect(log.of("bore_wear_rering")[0]?.verdict).toBe("pass");
+  });
+
+  it("the sheet's digits: a lift of .280 is good to .0005 either way, one of .2800 to .00005", () => {
+    const worn = (standard: string) => {
+      const log = new BenchLog({ ...DEMO_SPEC, nominals: { ...DEMO_SPEC.nominals, lobe_lift: [standard] } });
+      keep(log, "dial", { quantities: ["lobe_lift"] });
+      log.read("lobe_lift", { cylinder: 1, valve: "intake" }, 0.2754);
+      return log.of("lobe_wear")[0]?.verdict;
+    };
+    // .0004 is left of .005: 4 u of the dial's .0001, 1.3 u of sqrt(.0001^2 + .001^2 / 12) = .00031.
+    expect(worn("0.2800")).toBe("pass");
+    expect(worn("0.280")).toBe("unknown");
   });
 });
 
