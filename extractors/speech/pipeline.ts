@@ -27,6 +27,7 @@ import {
   confirmRival,
 } from "./refiners/confirm.ts";
 import { confirmKind } from "./refiners/confirmKind.ts";
+import { confirmAll, refuseUnnamed } from "./refiners/confirmAll.ts";
 import { confirmUnread } from "./refiners/confirmUnread.ts";
 import { expandAll } from "./refiners/expandAll.ts";
 import { refuseTalk } from "./refiners/talk.ts";
@@ -45,6 +46,7 @@ export const REFINERS: readonly Refiner[] = [
   refuseRange,
   refuseDoubtful,
   refuseFar,
+  refuseUnnamed, // before places are asked for: it is not known of what
   askAbsentPlace, // before missing: "cylinder five" is a wrong place, not a missing one
   expandAll, // before missing: "all four" gives every place
   askMissingPlace,
@@ -58,6 +60,7 @@ export const REFINERS: readonly Refiner[] = [
   confirmGuess,
   confirmList,
   confirmHedged,
+  confirmAll,
 ];
 
 /** More words than this are no utterance at a bench; a stuck key or a held button is not searched for readings. */
@@ -187,5 +190,5 @@ function spanOf(words: readonly Word[]): [number, number] {
 function finish(out: { readings: Reading[]; questions: Question[]; unread: string[] }, state: State): void {
   for (const kept of state.kept) out.readings.push(toReading(kept, state.tokens));
   out.questions.push(...state.questions);
-  for (const token of state.tokens) if (token.unknown) out.unread.push(token.text);
+  for (const token of state.tokens) if (token.unknown || state.unused?.includes(token)) out.unread.push(token.text);
 }

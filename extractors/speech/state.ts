@@ -22,6 +22,8 @@ export interface State {
   /** Words repaired before reading. */
   readonly repairs: readonly string[];
   readonly grave: boolean;
+  /** Words that no reading made use of. */
+  readonly unused?: readonly Token[];
   /** The quantity of a sentence that broke off before its figure. */
   readonly unsaid?: QuantityId;
 }

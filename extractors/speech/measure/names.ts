@@ -13,6 +13,8 @@ interface Pattern {
 }
 
 const BY_FEAT = new Map<string, Pattern[]>();
+const FEATS = new Map<QuantityId, Set<string>>();
+const NO_NAMES: ReadonlySet<string> = new Set();
 
 for (const quantity of ALL_QUANTITIES) {
   for (const phrase of quantity.spoken) {
@@ -27,6 +29,7 @@ for (const quantity of ALL_QUANTITIES) {
       size: feats.size,
       solid: [...feats].filter((feat) => !PLACE_LIKE.has(feat)).length,
     };
+    FEATS.set(quantity.id, new Set([...(FEATS.get(quantity.id) ?? []), ...feats]));
     for (const feat of feats) {
       const list = BY_FEAT.get(feat);
       if (list === undefined) BY_FEAT.set(feat, [pattern]);
@@ -34,6 +37,9 @@ for (const quantity of ALL_QUANTITIES) {
     }
   }
 }
+
+/** Every word of the names of a quantity. */
+export const namesOf = (id: QuantityId): ReadonlySet<string> => FEATS.get(id) ?? NO_NAMES;
 
 /** How much of a stretch a name covers. */
 export interface Cover {
