@@ -26,8 +26,8 @@ import {
   confirmRepaired,
   confirmRival,
 } from "./refiners/confirm.ts";
-import { confirmKind } from "./refiners/confirmKind.ts";
 import { confirmAll, refuseUnnamed } from "./refiners/confirmAll.ts";
+import { confirmKind } from "./refiners/confirmKind.ts";
 import { confirmUnread } from "./refiners/confirmUnread.ts";
 import { expandAll } from "./refiners/expandAll.ts";
 import { refuseTalk } from "./refiners/talk.ts";
