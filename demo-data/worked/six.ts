@@ -99,6 +99,8 @@ export const SIX_DAY_BOOK: readonly WorkedLine[] = [
   ["turns at twenty-six foot pounds", "turning_torque 26 ft_lbf"],
   ["open first run", "step first_run"],
   ["compression six, seventy-two psi", "compression_pressure cylinder=6 72 psi"],
+  ["oil pressure forty psi", "oil_pressure 40 psi"],
   ["open run in", "step run_in"],
+  ["run in time thirty minutes", "run_in_time 30 min"],
   ["open hand over", "step hand_over"],
 ];

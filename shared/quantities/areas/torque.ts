@@ -9,7 +9,7 @@ export const TORQUE: readonly Quantity[] = [
     spoken: ["torque", "torqued", "nut", "nuts", "pulled", "tightened"],
     unit: "ft_lbf",
     needs: ["fastener"],
-    may: ["rod", "main", "nut", "stage"],
+    may: ["rod", "main", "bank", "head", "nut", "stage"],
     listAlong: "nut",
     band: { low: 3, high: 150 },
     resolution: 1,

@@ -28,6 +28,8 @@ const EXPECTED: readonly (readonly [Expected, Asked?])[] = [
   [{ step: "valves", quantity: "valve_lash", condition: "final", each: ["cylinder", "valve"] }, { needs: ["lash"] }],
   [{ step: "splash", quantity: "dipper_depth", each: ["rod"] }, { needs: ["dippers"] }],
   [{ step: "turn_over", quantity: "turning_torque", each: [] }],
+  [{ step: "first_run", quantity: "oil_pressure", each: [] }, { needs: ["oil_pump"] }],
+  [{ step: "run_in", quantity: "run_in_time", each: [] }],
   [{ step: "first_run", quantity: "compression_pressure", condition: "final", each: ["cylinder"] }],
 ];
 

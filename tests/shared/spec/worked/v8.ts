@@ -18,6 +18,22 @@ const BLANK = kindSpec({
 
 export const V8: Spec = {
   ...BLANK,
+  fasteners: {
+    head: {
+      thread: "7/16-14",
+      threadsPerInch: 14,
+      majorDiameter: "0.4375",
+      castle: false,
+      low: "50",
+      high: "55",
+      unit: "ft_lbf",
+      stages: ["20", "38", "52"],
+      k: "0.18",
+      lubricant: "engine oil",
+      count: 34,
+      source: { kind: "shop", cite: "invented sheet" },
+    },
+  },
   nominals: { ...BLANK.nominals, bore: ["3.5000", "3.5300"], piston_skirt: ["3.5280"], lobe_lift: ["0.280"] },
 };
 
@@ -87,12 +103,20 @@ export const V8_DAY_BOOK: readonly WorkedLine[] = [
   ["rod eight nut A, thirty-six foot pounds", "fastener_torque fastener=rod;rod=8;nut=a 36 ft_lbf"],
   ["rod eight nut B, thirty-five foot pounds", "fastener_torque fastener=rod;rod=8;nut=b 35 ft_lbf"],
   ["main five nut A, seventy foot pounds", "fastener_torque fastener=main;main=5;nut=a 70 ft_lbf"],
+  ["left head nut three, stage one, twenty foot pounds", "fastener_torque fastener=head;bank=left;nut=3;stage=1 20 ft_lbf"],
+  ["right head nut three, stage one, twenty foot pounds", "fastener_torque fastener=head;bank=right;nut=3;stage=1 20 ft_lbf"],
+  [
+    "right head nut three, stage three, fifty-two foot pounds",
+    "fastener_torque fastener=head;bank=right;nut=3;stage=3 52 ft_lbf",
+  ],
   ["open ignition timing", "step ignition_timing"],
   ["points gap sixteen thou", "points_gap 0.016 in"],
   ["open turn over", "step turn_over"],
   ["turns at twenty-two foot pounds", "turning_torque 22 ft_lbf"],
   ["open first run", "step first_run"],
   ["compression one, one fifty psi", "compression_pressure cylinder=1 150 psi"],
+  ["oil pressure forty psi", "oil_pressure 40 psi"],
   ["open run in", "step run_in"],
+  ["run in time thirty minutes", "run_in_time 30 min"],
   ["open hand over", "step hand_over"],
 ];

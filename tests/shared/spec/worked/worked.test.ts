@@ -80,7 +80,7 @@ describe.each([
   ["V8", V8, V8_DAY_BOOK],
 ] as const)("the whole job of the %s", (_name, spec, lines) => {
   const worked = work(spec, lines);
-  const readings = lines.filter(([, comes]) => / (in|mm|um|psi|kPa|cc|ft_lbf|N_m|degC)\b/.test(comes));
+  const readings = lines.filter(([, comes]) => / (in|mm|um|psi|kPa|cc|ft_lbf|N_m|degC|min)\b/.test(comes));
 
   it("is on a sound sheet and has sixty lines and more", () => {
     expect(nonsenseIn(spec)).toEqual([]);
