@@ -20,8 +20,8 @@ export interface Computed {
   readonly inputs: Readonly<Record<string, string>>;
   readonly value: number | PlainParts;
   readonly unit: string;
-  /** The value to the place that the digits of the inputs carry, with its unit. */
-  readonly rounded?: string;
+  /** The value to the place that the digits of the inputs carry, with its unit; where it is several figures, each that is a measure. */
+  readonly rounded?: string | Readonly<Record<string, string>>;
   /** Standard uncertainty of the value, in its unit, where one was typed with any input. */
   readonly uncertainty?: number;
   readonly parts?: PlainParts;
@@ -112,6 +112,24 @@ function rounded(row: Computation, read: ReadInputs, value: number, result: Answ
   return read.stated ? { ...said, uncertainty: Number(known.toPrecision(6)) } : said;
 }
 
+/** Each measure of an answer that is several figures, rounded as a single one is. */
+function roundedParts(row: Computation, read: ReadInputs, parts: Parts, target: (unit: ComputeUnit) => ComputeUnit) {
+  const told = Object.entries(parts).flatMap(([name, part]) => {
+    if (!isMeasured(part) || typeof part.value !== "number") return [];
+    const again = (values: ReadInputs["values"]): number => {
+      const { value } = row.run(values as never, read);
+      const other = typeof value === "number" ? undefined : value[name];
+      return other !== undefined && isMeasured(other) && typeof other.value === "number" ? other.value : Number.NaN;
+    };
+    const uncertainty = resultUncertainty(again, read);
+    if (uncertainty === undefined || !(uncertainty > 0) || !Number.isFinite(uncertainty)) return [];
+    const to = target(part.unit);
+    const known = Math.abs(convertDifference(uncertainty, part.unit, to));
+    return [[name, `${roundedTo(inUnit(part.value, part.unit, to), known)} ${unitLabel(to)}`.trimEnd()]];
+  });
+  return told.length === 0 ? {} : { rounded: Object.fromEntries(told) as Record<string, string> };
+}
+
 /** What of it is not empty: an answer without parts has none. */
 const some = ({ parts, units }: ReturnType<typeof plain>) => ({
   ...(Object.keys(parts).length === 0 ? {} : { parts }),
@@ -138,6 +156,7 @@ function answer(row: Computation, pairs: readonly string[]): Computed {
       ...common,
       value,
       unit: to ?? "ratio",
+      ...roundedParts(row, read, result.value, target),
       ...some({ parts: beside.parts, units: { ...units, ...beside.units } }),
       ...told,
     };

@@ -116,6 +116,16 @@ describe("rounded to what is known", () => {
     expect(full(text).rounded).toBe(rounded);
   });
 
+  it("of an answer that is several figures, each that is a measure: half a hundredth either way, twice", () => {
+    // u = .01 / sqrt 12 = .0029 mm for a size, sqrt 2 of it for a difference: U = .006 and .008, so the hundredth is the last place.
+    const readings = "99.19mm,99.18mm,99.19mm,99.18mm,99.10mm,99.18mm";
+    expect(full(`bore-form readings=${readings}`).rounded).toMatchObject({
+      out_of_round: "0.08 mm",
+      taper: "0.09 mm",
+      largest: "99.19 mm",
+    });
+    expect(full("oil-pump pocket-depth=1.001in gear-length=0.998in").rounded).toEqual({ end: "0.003 in" });
+  });
   it("a thread's name is no reading: its area is not rounded to the digits of M8", () => {
     expect(full("metric-stress-area diameter=8mm pitch=1.25mm").rounded).toBeUndefined();
   });
