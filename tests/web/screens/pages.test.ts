@@ -150,6 +150,12 @@ describe("pages of a build", () => {
     const warning = page.locator(".warning");
     await page.getByLabel("Name of the build").fill("Pump engine");
     await page.getByLabel("Engine", { exact: true }).fill("Pump Twin");
+    // Of a six nobody has to fill in more than a build's and an engine's name, bore and stroke; the rest is the kind's.
+    await page.getByLabel("Kind").selectOption("six");
+    expect(await page.locator("form input:invalid").evaluateAll((boxes) => boxes.map((box) => box.getAttribute("name")))).toEqual(
+      ["bore", "stroke"],
+    );
+    expect(await page.getByLabel("Firing order").inputValue()).toBe("1 5 3 6 2 4");
     await page.getByLabel("Kind").selectOption("twin");
     await page.getByLabel("Valves").selectOption("overhead");
     await page.locator("select[name=bearings]").selectOption("roller");
