@@ -125,6 +125,7 @@ function settleWords(draft: Draft, words: PlaceWords, quantity: Quantity): void 
     else if (part && sense.part !== undefined) put(draft, "part", sense.part);
     else if (
       sense.slots !== undefined &&
+      sense.kind !== "prep" &&
       sense.feat !== "oil" &&
       sense.part === undefined &&
       sense.ordinal === undefined &&

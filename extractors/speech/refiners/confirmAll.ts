@@ -44,8 +44,10 @@ export const refuseUnnamed: Refiner = {
   refine(state) {
     const drafts = state.kept.map(({ draft }) => draft);
     if (drafts.length === 0 || drafts.some(({ known }) => known === "named")) return state;
+    // A part of a name is enough for what is open; anything else takes the whole.
+    const open = drafts.filter(({ known }) => known === "context");
     const unused = state.tokens.filter(
-      (token) => isName(token) && !MEANINGS.some((means) => means(token.sense, drafts, undefined)),
+      (token) => isName(token) && !isNamed(token.sense, open, undefined) && !isSign(token.sense, drafts, undefined),
     );
     return unused.length === 0 ? state : { ...asking(state, question("which_quantity")), kept: [], unused };
   },
@@ -78,15 +80,20 @@ const isCounted = (noun: Noun, drafts: readonly Draft[]): boolean =>
 
 type Means = (sense: Sense, drafts: readonly Draft[], next: Sense | undefined) => boolean;
 
+const isNamed: Means = ({ feat }, drafts) => feat !== undefined && drafts.some(({ quantity }) => namesOf(quantity).has(feat));
+
+/** "Two thou short"; "five tenths clearance" of a fit is its sign. */
+const isSign: Means = ({ feat, sign }, drafts) =>
+  feat !== undefined &&
+  (sign !== undefined || (feat === "clearance" && drafts.some(({ quantity }) => QUANTITIES[quantity].sign === "fit")));
+
 /** What a word can have been used for. */
 const MEANINGS: readonly Means[] = [
   ({ slots }, drafts) => slots !== undefined && drafts.some(({ place }) => slots.some(isIn(place))),
   ({ noun }, drafts) => noun !== undefined && isCounted(noun, drafts),
   ({ part }, drafts) => part !== undefined && drafts.some(({ place }) => place.part === part || place.fastener === part),
-  ({ feat }, drafts) => feat !== undefined && drafts.some(({ quantity }) => namesOf(quantity).has(feat)),
-  ({ feat, sign }) => feat !== undefined && sign !== undefined,
-  // "Five tenths clearance" of a fit is its sign.
-  ({ feat }, drafts) => feat === "clearance" && drafts.some(({ quantity }) => QUANTITIES[quantity].sign === "fit"),
+  isNamed,
+  isSign,
   ({ condition }, drafts) => condition !== undefined && drafts.some((draft) => draft.condition === condition),
   ({ all }, drafts) => all !== undefined && drafts.some(({ flags }) => flags.includes("all")),
   // "Front main" is the first main.

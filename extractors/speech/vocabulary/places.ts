@@ -87,6 +87,7 @@ export const SLOT_WORDS: Readonly<Record<string, Sense>> = {
   bottom: slot(["depth", "bottom"]),
   lower: slot(["depth", "bottom"]),
   thrust: slot(["axis", "thrust"]),
+  across: slot(["axis", "thrust"], ["angle", "horizontal"]),
   crossways: slot(["axis", "thrust"]),
   crosswise: slot(["axis", "thrust"]),
   "across the crank": slot(["axis", "thrust"]),
