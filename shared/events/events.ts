@@ -39,7 +39,21 @@ export const photoFactsSchema = z.strictObject({
 export type PhotoFacts = z.infer<typeof photoFactsSchema>;
 
 /** Units that instruments of the register read in. */
-export const instrumentUnitSchema = z.enum(["in", "mm", "ft_lbf", "N_m", "g", "cc", "degC", "psi", "lbf"]);
+export const instrumentUnitSchema = z.enum([
+  "in",
+  "mm",
+  "ft_lbf",
+  "N_m",
+  "g",
+  "cc",
+  "degC",
+  "psi",
+  "kPa",
+  "lbf",
+  "N",
+  "percent",
+  "rpm",
+]);
 
 const DATA = {
   "build.opened": z.strictObject({

@@ -2,7 +2,7 @@
 import { useState } from "preact/hooks";
 import { stampEvent } from "../../extractors/bench/index.ts";
 import type { Build } from "../../shared/build/index.ts";
-import { type EventData, eventSchema } from "../../shared/events/events.ts";
+import { type EventData, eventSchema, instrumentUnitSchema } from "../../shared/events/events.ts";
 import { ALL_QUANTITIES, isQuantityId, QUANTITIES } from "../../shared/quantities/registry.ts";
 import type { BuildPageProps } from "../app.tsx";
 import { bareDigits } from "../parts/figures.ts";
@@ -13,7 +13,7 @@ import type { Book } from "../store/book.ts";
 import { stampFor } from "../store/words.ts";
 
 type Kept = EventData["instrument.kept"];
-const UNITS: readonly Kept["unit"][] = ["in", "mm", "ft_lbf", "N_m", "g", "cc", "degC", "psi", "lbf"];
+const UNITS = instrumentUnitSchema.options;
 
 export function GaugesPage({ book, build }: BuildPageProps) {
   const gauges = [...build.instruments.values()];
@@ -121,7 +121,7 @@ function KeepForm({ book }: { book: Book }) {
       kind: text("kind"),
       resolution: text("resolution"),
       uncertainty: text("uncertainty"),
-      unit: (UNITS.find((unit) => unit === text("unit")) ?? "in") as Kept["unit"],
+      unit: UNITS.find((unit) => unit === text("unit")) ?? "in",
       quantities: fields.getAll("quantities").map(String),
       ...Object.fromEntries(
         (["range", "repeat", "calibrated", "certificate"] as const).flatMap((name) =>

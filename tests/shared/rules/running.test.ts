@@ -22,6 +22,21 @@ describe("usual limits of the last steps (common practice, no source)", () => {
     expect(log.of(quantity)).toMatchObject([{ verdict, place }]);
   });
 
+  it("leak-down has a guard band: 19 % of 20, good to 2, is too close to call", () => {
+    const log = new BenchLog(BLANK);
+    log.add("instrument.kept", {
+      instrument: "leak tester",
+      kind: "leak tester",
+      resolution: "1",
+      uncertainty: "2",
+      unit: "percent",
+      quantities: ["leak_down"],
+    });
+    log.read("leak_down", { cylinder: 1 }, 19, { condition: "final" });
+    log.read("leak_down", { cylinder: 2 }, 10, { condition: "final" });
+    expect(log.of("leak_down").map(({ verdict }) => verdict)).toEqual(["unknown", "pass"]);
+  });
+
   it("a stage's speed is held against the sheet's own, where it has one", () => {
     const own: Limit = {
       id: "run_in_speed_1",

@@ -5,11 +5,11 @@ import { blankSpec } from "../../../shared/spec/blank.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 import { type Limit, type Spec, sourceSchema } from "../../../shared/spec/spec.ts";
 
-const blank = (piston: string): Spec =>
+const blank = (piston: string, engine: Spec["engine"] = DEMO_SPEC.engine): Spec =>
   blankSpec({
     id: "blank",
     name: "Blank",
-    engine: DEMO_SPEC.engine,
+    engine,
     bore: "3.8750",
     stroke: "4.500",
     mainJournal: "2.0000",
@@ -18,9 +18,18 @@ const blank = (piston: string): Spec =>
     materials: { ...DEMO_SPEC.materials, piston },
   });
 
+/** All that the demo's engine has not got. */
+const MODERN: Spec["engine"] = {
+  ...DEMO_SPEC.engine,
+  layout: "overhead_valve",
+  bearings: { main: "shell", rod: "roller" },
+  oiling: "pressure",
+};
+
 const SHEETS = {
   "blank, iron pistons": blank("grey_iron"),
   "blank, alloy pistons": blank("piston_alloy"),
+  "blank, shells, rollers, oil pump, valves in the head": blank("grey_iron", MODERN),
   demo: DEMO_SPEC,
 } as const;
 
