@@ -76,7 +76,15 @@ export function readBackOutcome(outcome: Outcome, build: Build, findings: readon
   const mark = markOf(last, byEvent.get(last.id) ?? []);
   const asks = question === undefined ? "" : `. ${question.say}`;
   const mood = last.status === "waiting" || question !== undefined ? "question" : "accepted";
-  return { text: `${parts.join(". ")}${asks}`, mood, reading: last, mark, ...(finding === undefined ? {} : { finding }) };
+  const unread = last.status === "waiting" ? outcome.parsed.unread : [];
+  const unused = unread.length === 0 ? "" : ` Not understood: ${unread.join(", ")}`;
+  return {
+    text: `${parts.join(". ")}${unused}${asks}`,
+    mood,
+    reading: last,
+    mark,
+    ...(finding === undefined ? {} : { finding }),
+  };
 }
 
 /** "Rod three, side clearance. What is the figure?", in a while. */

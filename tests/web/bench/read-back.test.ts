@@ -52,6 +52,13 @@ describe("answers", () => {
     expect(which?.later).toBeUndefined();
   });
 
+  it("tells the words that were not understood", () => {
+    expect(said("ring gap two top twelve thou hot")[0]).toMatch(/Not understood: hot$/);
+    expect(said("rear main end float six thou")[0]).toBe(
+      "end float, six thou, some words were not read. Yes or no? Not understood: rear, main",
+    );
+  });
+
   it("says what a command did, and nothing to talk", () => {
     expect(said("ring gap two top, thirteen thou", "scratch that")[1]).toBe("struck");
     expect(said("hand me that rag would you")[0]).toBe("");
