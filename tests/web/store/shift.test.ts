@@ -240,7 +240,10 @@ describe("newer screens", () => {
     const [one, two] = [await open(), await open()];
     await one.evaluate(() => navigator.serviceWorker.ready);
     // A page is only in the worker's hands once it was loaded by it.
-    for (const page of [one, two]) await page.reload();
+    for (const page of [one, two]) {
+      await page.reload();
+      await page.locator("#words").waitFor();
+    }
     await typeLines(two, lines(0, COUNT / 2));
     await two.getByLabel("Say it in writing").fill("ring gap two top, twe");
     front.workerTail = "\n// a newer version\n";
