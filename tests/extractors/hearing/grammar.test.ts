@@ -144,6 +144,6 @@ describe("the grammar", () => {
   });
 
   it("stays small enough for a phone", () => {
-    for (const { start, key } of GRAMMARS) expect(reachable(start).length, key).toBeLessThan(6000);
+    for (const { start, key } of GRAMMARS) expect(reachable(start).length, key).toBeLessThan(7000);
   });
 });
