@@ -71,7 +71,8 @@ function fullLog(engine: Engine): BenchLog {
 }
 
 const engines: readonly Engine[] = [
-  ...SHEETS.map(([, { engine }]) => engine),
+  // By what remedies can ask for, kinds differ in their number of heads and in what a single has not got.
+  ...SHEETS.filter((_, i) => CHOICES[i]?.kind === "twin" || CHOICES[i]?.kind === "four").map(([, { engine }]) => engine),
   ...BEARING_KINDS.map((bearings): Engine => ({ ...DEMO_SPEC.engine, bearings })),
   ...(["screws", "shims", "hydraulic"] as const).map((lash): Engine => ({ ...DEMO_SPEC.engine, layout: "overhead_cam", lash })),
   { ...DEMO_SPEC.engine, ignition: "compression" },
