@@ -8,8 +8,11 @@ import type { Senses } from "./open-shop.ts";
 
 const round = (seconds: number) => Math.round(seconds * 1000) / 1000;
 
-/** Start the recogniser in a thread of its own. It loads while the server already answers; clips wait for it. */
-export async function openSenses(): Promise<Senses> {
+/**
+ * The ear in a thread of its own: it loads while the server already answers, and clips wait for it.
+ * @param late load it at the first clip
+ */
+export function openSenses(late = false): Senses {
   const hearer = openHearer();
   let state: ReturnType<Hearing["state"]> = "loading";
   const hearing: Hearing = {
@@ -22,9 +25,10 @@ export async function openSenses(): Promise<Senses> {
     },
   };
   // Silence is heard once, so that the model is loaded before the first clip comes.
-  hearing.hear(silence(), {}, DEMO_SPEC).catch(() => {
-    state = "absent";
-  });
+  if (!late)
+    hearing.hear(silence(), {}, DEMO_SPEC).catch(() => {
+      state = "absent";
+    });
   return { parse, hearing, close: () => hearer.close() };
 }
 

@@ -17,6 +17,7 @@ export const DATA_COMMANDS: readonly CliCommand[] = [
         .option("--backups <dir>", "back up into this folder on a schedule; clips and photos are copied once")
         .option("--backup-hours <n>", "hours between two backups", "24")
         .option("--demo", "make the demo build where there is none, and say its summary")
+        .option("--late-ear", "load what hears clips at the first one: for a small machine whose phones hear for themselves")
         .option("--lan", "let paired devices in over HTTPS, with a certificate authority of the shop's own")
         .option("--name <name>", "with --lan: the name devices call this machine by")
         .option("--no-name-constraints", "with --lan: make the authority without limits on names")

@@ -15,7 +15,7 @@ const COUNT = Number(process.argv[2] ?? 100_000);
 const BATCH = 500;
 
 const dir = await mkdtemp(join(tmpdir(), "thoubook-open-"));
-const shop = await startShop({ dataDir: join(dir, "shop"), port: 0, logger: makeLogger("silent"), senses: await openSenses() });
+const shop = await startShop({ dataDir: join(dir, "shop"), port: 0, logger: makeLogger("silent"), senses: openSenses() });
 
 async function post(path: string, body: unknown): Promise<{ id: string }> {
   const answer = await fetch(shop.url + path, {

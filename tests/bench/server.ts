@@ -16,7 +16,7 @@ const SAYINGS = [
 ];
 
 const dir = await mkdtemp(join(tmpdir(), "thoubook-bench-"));
-const shop = await startShop({ dataDir: join(dir, "shop"), port: 0, logger: makeLogger("silent"), senses: await openSenses() });
+const shop = await startShop({ dataDir: join(dir, "shop"), port: 0, logger: makeLogger("silent"), senses: openSenses() });
 
 async function call(path: string, init: RequestInit = {}): Promise<unknown> {
   const answer = await fetch(shop.url + path, init);

@@ -4,10 +4,9 @@ import { join } from "node:path";
 
 export const ROOT = join(import.meta.dirname, "../..");
 
-/** How a command is started: the built program, or its source for tests. */
+/** How a command is started. */
 export type Program = readonly string[];
 export const BUILT: Program = [join(ROOT, "dist/server/cli/main.js")];
-export const SOURCE: Program = ["--import", "tsx", join(ROOT, "server/cli/main.ts")];
 
 /**
  * Its standard input is its leash: the system closes it when whoever holds the other end ends, however that comes about.
@@ -48,7 +47,7 @@ export interface Served extends Run {
 }
 
 export function serve(program: Program, dir: string, before: readonly string[] = []): Served {
-  const run = start(program, ["serve", "--port", "0", "--data", dir, "--log", "error"], before);
+  const run = start(program, ["serve", "--port", "0", "--data", dir, "--log", "error", "--late-ear"], before);
   const open = new Promise<string | undefined>((resolve) => {
     run.child.stderr?.on("data", () => {
       const url = /open at (http:\/\/127\.0\.0\.1:\d+)\//.exec(run.err())?.[1];

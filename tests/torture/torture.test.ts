@@ -8,11 +8,11 @@ import { openingEvent, tempDir, textEvent } from "../server/helper.ts";
 import { Disk } from "./disk.ts";
 import { Ledger } from "./ledger.ts";
 import { canTrace, powerCuts } from "./power-cut.ts";
-import { SOURCE } from "./shop-process.ts";
+import { BUILT } from "./shop-process.ts";
 import { Torture } from "./torture.ts";
 import { TraceReader } from "./trace.ts";
 
-// Each start is a process that compiles what it loads: slow where the machine is busy.
+// Each start is a process of its own: slow where the machine is busy.
 vi.setConfig({ testTimeout: 900_000 });
 
 const hex = (text: string) => [...Buffer.from(text)].map((byte) => `\\x${byte.toString(16).padStart(2, "0")}`).join("");
@@ -20,7 +20,7 @@ const hex = (text: string) => [...Buffer.from(text)].map((byte) => `\\x${byte.to
 describe("a shop that is killed while it starts, under load, while it stops and beside a backup", () => {
   it("has all that it acknowledged, once and unchanged", async () => {
     const report = await new Torture({
-      program: SOURCE,
+      program: BUILT,
       dir: join(await tempDir(), "t"),
       kills: 4,
       random: Math.random,
@@ -40,7 +40,7 @@ describe("a shop that is killed while it starts, under load, while it stops and 
 
   it.runIf(canTrace())("has all that it answered after a power cut at any moment", async () => {
     const dir = join(await tempDir(), "cuts");
-    const { cuts, answered, unsynced, lost, faults } = await powerCuts({ program: SOURCE, dir, cuts: 4, random: Math.random });
+    const { cuts, answered, unsynced, lost, faults } = await powerCuts({ program: BUILT, dir, cuts: 4, random: Math.random });
     expect({ cuts, unsynced, lost, faults }).toEqual({ cuts: 8, unsynced: 0, lost: 0, faults: [] });
     expect(answered).toBeGreaterThanOrEqual(20);
   });

@@ -7,7 +7,7 @@ import { join } from "node:path";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { afterAll } from "vitest";
 import { CHROMIUM_ARGS, findChromium } from "../support/chromium.ts";
-import { startLeashed } from "../support/leashed.ts";
+import { startCommand } from "../support/leashed.ts";
 
 const closers: (() => Promise<unknown> | unknown)[] = [];
 afterAll(async () => {
@@ -58,8 +58,8 @@ export async function openShop(): Promise<Shop> {
   let child: ChildProcess | undefined;
   const start = async (folder = data) => {
     if (child !== undefined) return;
-    const args = ["serve", "--port", String(port), "--data", folder, "--log", "silent"];
-    child = startLeashed("server/cli/main.ts", args);
+    const args = ["serve", "--port", String(port), "--data", folder, "--log", "silent", "--late-ear"];
+    child = startCommand(args);
     child.stdout?.resume();
     let said = "";
     child.stderr?.on("data", (chunk) => {

@@ -19,51 +19,54 @@ function startWorker(): Worker {
   return new Worker(new URL("./worker.js", import.meta.url));
 }
 
-const LONGEST_GOODBYE_MS = 15_000;
-
 class ThreadHearer implements Hearer {
-  readonly #worker: Worker;
   readonly #waiting = new Map<number, Waiting>();
+  #worker: Worker | undefined;
   #next = 0;
   #failed: HearingError | undefined;
   #ended = false;
 
-  constructor() {
-    this.#worker = startWorker();
-    this.#worker.on("message", ({ id, done, error }: { id: number; done?: unknown; error?: string }) => {
+  /** The thread; it starts when first asked: a shop whose phones hear for themselves needs none. */
+  #started(): Worker {
+    if (this.#worker !== undefined) return this.#worker;
+    const worker = startWorker();
+    worker.on("message", ({ id, done, error }: { id: number; done?: unknown; error?: string }) => {
       const waiting = this.#waiting.get(id);
       this.#waiting.delete(id);
       if (done !== undefined) waiting?.resolve(done);
       else waiting?.reject(new HearingError("hearer_failed", `Expected the clip to be heard, got: ${error}`));
     });
-    this.#worker.on("error", (error) => this.#fail(error instanceof Error ? error.message : String(error)));
-    this.#worker.on("exit", (code) => {
+    worker.on("error", (error) => this.#fail(error instanceof Error ? error.message : String(error)));
+    worker.on("exit", (code) => {
       this.#ended = true;
       this.#fail(`the worker ended with code ${code}`);
     });
     // An idle ear does not keep the process alive.
-    this.#worker.unref();
+    worker.unref();
+    this.#worker = worker;
+    return worker;
   }
 
   #fail(why: string): void {
     this.#failed = new HearingError("hearer_failed", `Expected the recogniser to run, got: ${why}`);
     for (const { reject } of this.#waiting.values()) reject(this.#failed);
     this.#waiting.clear();
-    this.#worker.unref();
+    this.#worker?.unref();
   }
 
   async #ask<T>(request: Record<string, unknown>): Promise<T> {
     if (this.#failed !== undefined) throw this.#failed;
     const id = this.#next;
     this.#next += 1;
-    this.#worker.ref();
+    const worker = this.#started();
+    worker.ref();
     try {
       return await new Promise<T>((resolve, reject) => {
         this.#waiting.set(id, { resolve: resolve as (done: unknown) => void, reject });
-        this.#worker.postMessage({ id, ...request });
+        worker.postMessage({ id, ...request });
       });
     } finally {
-      if (this.#waiting.size === 0) this.#worker.unref();
+      if (this.#waiting.size === 0) worker.unref();
     }
   }
 
@@ -75,19 +78,14 @@ class ThreadHearer implements Hearer {
     await this.#ask({ what: "prepare", options });
   }
 
-  /** Let the thread finish what it is at and end by itself; one that does not is ended. */
+  /** Who still waits for a clip is refused. */
   async close(): Promise<void> {
-    if (this.#ended) return;
-    const ended = new Promise<void>((resolve) => this.#worker.once("exit", () => resolve()));
-    this.#worker.ref();
-    this.#worker.postMessage({ id: -1, what: "close" });
-    const late = setTimeout(() => void this.#worker.terminate(), LONGEST_GOODBYE_MS);
-    await ended;
-    clearTimeout(late);
+    this.#fail("it was closed");
+    if (!this.#ended) await this.#worker?.terminate();
   }
 }
 
-/** Start an ear in a thread of its own. The first `hear` waits until the network is loaded. */
+/** An ear in a thread of its own. The first `hear` waits until the network is loaded. */
 export function openHearer(): Hearer {
   return new ThreadHearer();
 }

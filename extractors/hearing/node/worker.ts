@@ -8,7 +8,6 @@ import { readNetwork } from "./model-files.ts";
 export type WorkerRequest = { readonly id: number } & (
   | { readonly what: "hear"; readonly pcm: Float32Array; readonly rate: number; readonly options: HearOptions }
   | { readonly what: "prepare"; readonly options: HearOptions }
-  | { readonly what: "close" }
 );
 
 const port = parentPort;
@@ -17,7 +16,7 @@ if (port === null) throw new Error("Expected to be started as a worker thread");
 const ear = readNetwork().then((network) => Ear.open(network));
 let before: Promise<void> = Promise.resolve();
 
-async function answer(request: Exclude<WorkerRequest, { what: "close" }>): Promise<void> {
+async function answer(request: WorkerRequest): Promise<void> {
   const { id } = request;
   try {
     const open = await ear;
@@ -32,9 +31,5 @@ async function answer(request: Exclude<WorkerRequest, { what: "close" }>): Promi
 }
 
 port.on("message", (request: WorkerRequest) => {
-  before = before.then(async () => {
-    if (request.what !== "close") return answer(request);
-    await ear.then((open) => open.close()).catch(() => undefined);
-    port.close();
-  });
+  before = before.then(() => answer(request));
 });

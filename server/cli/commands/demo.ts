@@ -7,7 +7,7 @@ import { DONE, FAILED, orSay, printJson, say } from "../output.ts";
 
 export async function run(_positional: unknown[], options: { data: string }): Promise<number> {
   return await orSay(async () => {
-    const shop = await openShop({ dataDir: options.data, logger: makeLogger("warn"), senses: await openSenses() });
+    const shop = await openShop({ dataDir: options.data, logger: makeLogger("warn"), senses: openSenses() });
     try {
       const state = await shop.demo.start(progressSayer(say));
       say(sayDemo(state));

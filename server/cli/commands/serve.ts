@@ -18,6 +18,7 @@ type Options = {
   readonly log: string;
   readonly backups?: string;
   readonly backupHours: string;
+  readonly lateEar?: boolean;
   readonly lan?: boolean;
   readonly name?: string;
   readonly nameConstraints: boolean;
@@ -51,7 +52,7 @@ export async function run(_positional: unknown[], options: Options): Promise<num
       port,
       logger,
       asIs: options.asItIs === true,
-      senses: await openSenses(),
+      senses: openSenses(options.lateEar === true),
       tell: say,
       ...(options.backups === undefined ? {} : { backups: { to: options.backups, everyHours } }),
       ...(options.lan === true

@@ -2,14 +2,14 @@
 import { once } from "node:events";
 import { join } from "node:path";
 import { expect, it } from "vitest";
-import { startLeashed } from "../../support/leashed.ts";
+import { startCommand } from "../../support/leashed.ts";
 import { bootShop, openDemoBuild, tempDir } from "../helper.ts";
 
 const TEST_MS = 300_000;
 
 it("the service goes on when the reader of its log ends, and still stops in order", { timeout: TEST_MS }, async () => {
   const dir = join(await tempDir(), "shop");
-  const child = startLeashed("server/cli/main.ts", ["serve", "--port", "0", "--data", dir, "--log", "info"]);
+  const child = startCommand(["serve", "--port", "0", "--data", dir, "--log", "info", "--late-ear"]);
   const ended = once(child, "exit");
   let text = "";
   const url = await new Promise<string>((resolve) => {
@@ -29,7 +29,7 @@ it("the service goes on when the reader of its log ends, and still stops in orde
 it("a command whose output nobody takes ends without a word", { timeout: TEST_MS }, async () => {
   const shop = await bootShop();
   const build = await openDemoBuild(shop.app);
-  const child = startLeashed("server/cli/main.ts", ["export", build, "--data", shop.data.dir]);
+  const child = startCommand(["export", build, "--data", shop.data.dir]);
   let said = "";
   child.stderr?.on("data", (chunk) => {
     said += chunk;

@@ -2,10 +2,10 @@
 import { spawnSync } from "node:child_process";
 import { describe, expect, test } from "vitest";
 
-const MAIN = new URL("../../../server/cli/main.ts", import.meta.url).pathname;
+const MAIN = new URL("../../../dist/server/cli/main.js", import.meta.url).pathname;
 
 function run(input: string, ...args: string[]) {
-  const done = spawnSync("npx", ["tsx", MAIN, "parse", ...args], { input, encoding: "utf8" });
+  const done = spawnSync(process.execPath, [MAIN, "parse", ...args], { input, encoding: "utf8" });
   const lines = done.stdout.split("\n").filter((line) => line !== "");
   return { code: done.status, lines: lines.map((line) => JSON.parse(line) as Record<string, unknown>), errors: done.stderr };
 }

@@ -2,14 +2,14 @@
 import { chmod, lstat, mkdir, readdir, writeFile } from "node:fs/promises";
 import { join } from "node:path";
 import { expect, it, vi } from "vitest";
-import { startLeashed } from "../../support/leashed.ts";
+import { startCommand } from "../../support/leashed.ts";
 import { atEnd, tempDir } from "../helper.ts";
 
 vi.setConfig({ testTimeout: 120_000 });
 
 /** Serve a folder with its doors open to the network until it says so; gives a way to stop it. */
 async function serve(data: string): Promise<() => Promise<void>> {
-  const child = startLeashed("server/cli/main.ts", ["serve", "--lan", "--port", "0", "--data", data]);
+  const child = startCommand(["serve", "--late-ear", "--lan", "--port", "0", "--data", data]);
   const gone = new Promise<void>((resolve) => child.on("close", () => resolve()));
   atEnd(async () => {
     child.kill("SIGKILL");

@@ -6,10 +6,10 @@ import { request } from "node:https";
 import { type AddressInfo, createServer } from "node:net";
 import { join } from "node:path";
 import { describe, expect, it, vi } from "vitest";
-import { startLeashed } from "../../support/leashed.ts";
+import { startCommand } from "../../support/leashed.ts";
 import { atEnd, tempDir } from "../helper.ts";
 
-// Each command is a process of its own that compiles what it loads: slow where the machine is busy.
+// Each command is a process of its own: slow where the machine is busy.
 vi.setConfig({ testTimeout: 120_000 });
 
 interface Run {
@@ -20,7 +20,7 @@ interface Run {
 }
 
 function start(...args: string[]): Run {
-  const child = startLeashed("server/cli/main.ts", args);
+  const child = startCommand(args);
   const run: Run = { child, out: "", err: "", done: new Promise((resolve) => child.on("close", resolve)) };
   child.stdout?.on("data", (chunk) => {
     run.out += chunk;
@@ -42,7 +42,7 @@ async function finished(...args: string[]) {
 
 /** Start a server and wait for the line with its address. */
 async function serve(data: string, ...args: string[]): Promise<Run & { url: string }> {
-  const run = start("serve", "--port", "0", "--data", data, "--log", "info", ...args);
+  const run = start("serve", "--late-ear", "--port", "0", "--data", data, "--log", "info", ...args);
   let url = "";
   await expect
     .poll(
@@ -74,9 +74,9 @@ describe("serve", () => {
       parsed: { readings: [{ quantity: "bore_diameter", digits: "3.8750", place: { cylinder: 2, depth: "top" } }] },
     });
 
-    const second = await finished("serve", "--port", "0", "--data", data);
+    const second = await finished("serve", "--late-ear", "--port", "0", "--data", data);
     expect([second.code, second.err]).toEqual([1, expect.stringMatching(/Expected .+ to be free for this process/)]);
-    const taken = await finished("serve", "--port", new URL(run.url).port, "--data", join(dir, "other"));
+    const taken = await finished("serve", "--late-ear", "--port", new URL(run.url).port, "--data", join(dir, "other"));
     expect([taken.code, taken.err]).toEqual([1, expect.stringMatching(/Expected port \d+ to be free/)]);
 
     const copy = join(dir, "copy");
@@ -119,7 +119,7 @@ describe("serve", () => {
     await once(holder, "listening");
     const { port } = holder.address() as AddressInfo;
     const data = join(await tempDir(), "shop");
-    const { code, err } = await finished("serve", "--lan", "--port", String(port - offset), "--data", data);
+    const { code, err } = await finished("serve", "--late-ear", "--lan", "--port", String(port - offset), "--data", data);
     expect(code).toBe(1);
     expect(err).toContain(`Expected port ${port} to be free, got one in use`);
   });

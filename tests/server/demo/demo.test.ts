@@ -26,7 +26,7 @@ const progress: number[] = [];
 
 beforeAll(async () => {
   dir = await mkdtemp(join(tmpdir(), "thoubook-demo-"));
-  shop = await openShop({ dataDir: dir, logger: pino({ level: "silent" }), senses: await openSenses() });
+  shop = await openShop({ dataDir: dir, logger: pino({ level: "silent" }), senses: openSenses() });
   state = await shop.demo.start(({ done }) => progress.push(done));
 }, PATIENCE);
 
