@@ -83,7 +83,8 @@ function speak({ text }: Said, number: number): Float32Array {
     execFileSync("espeak-ng", ["-v", pick(VOICES), "-s", String(speed), "-p", String(pitch), "-w", file, said]);
   }
   const { pcm, rate } = readWav(readFileSync(file));
-  const speech = resample(pcm, rate, 16_000);
+  // Throats of all lengths: most people sound less like a trained voice than a kept-apart variant of one does.
+  const speech = resample(pcm, rate * (0.78 + random() * 0.5), 16_000);
   const padded = new Float32Array(speech.length + 11_200);
   padded.set(speech, 4800);
   return padded.map((sample, index) => sample + Math.sin(index * 12.9898) * 0.0004);
@@ -95,7 +96,7 @@ const rows: { readonly evidence: Evidence; readonly right: boolean }[] = [];
 const count = Number(values.sentences);
 for (const [number, said] of [...bench(count), ...talk(count)].entries()) {
   const clean = speak(said, number);
-  for (const decibels of [undefined, 10]) {
+  for (const decibels of [undefined, 5 + random() * 15]) {
     const pcm = decibels === undefined ? clean : mixAt(clean, pinkNoise(clean.length, seeded(number)), decibels);
     const posteriors = await network.posteriors(pcm);
     const { evidence, best } = ear.rank(posteriors, { spec: DEMO_SPEC, context: said.context });
