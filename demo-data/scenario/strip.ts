@@ -27,7 +27,7 @@ export const STRIP: readonly Line[] = [
     "pin_diameter",
   ]),
   gauge("four inch micrometer", "outside micrometer", "0.0001", "0.0002", ["piston_skirt_diameter"]),
-  gauge("feelers", "feeler gauges", "0.0005", "0.0002", [
+  gauge("feelers", "feeler gauges", "0.001", "0.0002", [
     "ring_end_gap",
     "ring_side_clearance",
     "rod_side_clearance",

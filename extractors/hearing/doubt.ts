@@ -3,7 +3,7 @@ import { WEIGHTS } from "./model/weights.ts";
 import type { Evidence, HeardVerdict } from "./types.ts";
 
 /** What the chance is worked out from, each about 0 to 1; the order is that of the fitted weights. */
-export const featuresOf = ({ lead, gap, haze, leaves, phones }: Evidence): readonly number[] => [
+export const featuresOf = ({ lead, gap, haze, phones }: Evidence): readonly number[] => [
   1,
   Math.min(lead, 1.5) / 1.5,
   Math.min(Math.max(0, lead - 1.5), 4) / 4,
@@ -11,7 +11,6 @@ export const featuresOf = ({ lead, gap, haze, leaves, phones }: Evidence): reado
   Math.min(gap, 0.3) / 0.3,
   Math.min(Math.max(0, gap - 0.3), 1.2) / 0.5,
   Math.min(haze, 0.6) / 0.3,
-  leaves ? 1 : 0,
   Math.min(phones, 12) / 12,
 ];
 

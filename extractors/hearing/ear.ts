@@ -83,7 +83,6 @@ export class Ear {
       // Any speech fits what follows "note" as well as it fits itself: all that is off is off in that word.
       gap: (free.score - best.sounds) / (isFreeNote(best) ? Math.min(NOTE_FRAMES, free.frames) : free.frames),
       haze: -free.score / free.frames,
-      leaves: best.leaves,
       phones: free.phones,
     };
     const near = rest.filter(({ score }) => score > best.score - FAR).slice(0, 4);
@@ -104,5 +103,5 @@ interface Ranked {
   readonly evidence: Evidence;
 }
 
-const UNHEARD: Ranked = { best: undefined, others: [], evidence: { lead: 0, gap: 0, haze: 0, leaves: false, phones: 0 } };
+const UNHEARD: Ranked = { best: undefined, others: [], evidence: { lead: 0, gap: 0, haze: 0, phones: 0 } };
 const NOTHING: Omit<Heard, "seconds"> = { text: "", verdict: "nothing", chance: 0, others: [], evidence: UNHEARD.evidence };

@@ -26,8 +26,6 @@ export interface Evidence {
   readonly gap: number;
   /** How far the free string itself is from certain, a frame of speech: high in noise. */
   readonly haze: number;
-  /** Whether it leaves the quantity that is open for another. */
-  readonly leaves: boolean;
   /** Phones of the free string. */
   readonly phones: number;
 }

@@ -40,7 +40,7 @@ const wellHeard = (text: string): Heard => ({
   verdict: "ok",
   chance: 1,
   others: [],
-  evidence: { lead: 9, gap: 0.1, haze: 0.05, leaves: false, phones: 20 },
+  evidence: { lead: 9, gap: 0.1, haze: 0.05, phones: 20 },
 });
 
 const says = (context: Context, words: string) =>

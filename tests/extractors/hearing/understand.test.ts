@@ -11,7 +11,7 @@ const heard = (text: string, over: Partial<Heard> = {}): Heard => ({
   verdict: "ok",
   chance: 1,
   others: [],
-  evidence: { lead: 9, gap: 0.1, haze: 0.05, leaves: false, phones: 20 },
+  evidence: { lead: 9, gap: 0.1, haze: 0.05, phones: 20 },
   ...over,
 });
 const BORE: Context = { quantity: "bore_diameter", place: { cylinder: 3, depth: "top", axis: "thrust" } };
