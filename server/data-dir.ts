@@ -80,13 +80,13 @@ export async function openShopData(dir: string, options: DataOptions = {}): Prom
     if (options.asIs !== true) await assertWhole(store, witnessed);
     witness = new Witness(paths.witness, await store.heads());
     const reserve = new Reserve(paths.reserve);
-    const noting = keepNoting(witness, reserve);
     const shop = (await readIdentity(paths.identity)) ?? (await makeIdentity(paths.identity));
     const blobs = new Blobs(paths.blobs);
     await blobs.prepare();
     const cleared = await blobs.clearIncoming();
     await takeBack(paths, blobs, store);
-    return { dir, shop, store, blobs, reserve, cleared, close: closer(store, lock, noting) };
+    // Last: a shop that is refused leaves nothing behind that goes on writing.
+    return { dir, shop, store, blobs, reserve, cleared, close: closer(store, lock, keepNoting(witness, reserve)) };
   } catch (error) {
     await store?.close();
     lock.close();

@@ -7,20 +7,17 @@ import { parse } from "../speech/index.ts";
 export interface Meaning {
   /** Equal for sentences that would log the same; the sentence itself where nothing would be logged. */
   readonly meaning: string;
-  /** Whether it is about another quantity than the open one. */
-  readonly leaves: boolean;
 }
 
 export function meaningOf(text: string, context: Context, spec: Spec): Meaning {
   const { readings, commands, notes, questions } = parse(text, context, spec);
-  const leaves = context.quantity !== undefined && readings.some(({ quantity }) => quantity !== context.quantity);
   if (readings.length + commands.length === 0)
-    return { meaning: `${notes.map((note) => note.kind)} ${questions.map(({ code }) => code)} ${text}`, leaves };
+    return { meaning: `${notes.map((note) => note.kind)} ${questions.map(({ code }) => code)} ${text}` };
   const said = readings.map(
     ({ quantity, place, digits, unit, over }) => `${quantity} ${placeKey(place)} ${digits} ${unit} ${over?.digits ?? ""}`,
   );
   const done = commands.map(
     ({ command, place, step }) => `${command} ${place === undefined ? "" : placeKey(place)} ${step ?? ""}`,
   );
-  return { meaning: [...said, ...done].join("; "), leaves };
+  return { meaning: [...said, ...done].join("; ") };
 }

@@ -10,18 +10,19 @@ export interface Meant {
   readonly score: number;
   /** The score by the sounds alone. */
   readonly sounds: number;
-  /** Whether it is about another quantity than the open one. */
-  readonly leaves: boolean;
 }
 
-/** The best sentence of each meaning, best first. */
+/** The best sentence of each meaning, best first. Of sentences with the same words, which no ear can tell apart, the likeliest counts. */
 export function bestMeanings(sentences: readonly Sentence[], context: Context, spec: Spec): readonly Meant[] {
   const byMeaning = new Map<string, Meant>();
+  const said = new Set<string>();
   for (const { words, score, sounds } of [...sentences].sort((a, b) => b.score - a.score)) {
     const text = sentenceOf(words);
-    const { meaning, leaves } = meaningOf(text, context, spec);
-    if (byMeaning.has(meaning)) continue;
-    byMeaning.set(meaning, { text, score, sounds, leaves });
+    const bare = text.replaceAll(",", "");
+    if (said.has(bare)) continue;
+    said.add(bare);
+    const { meaning } = meaningOf(text, context, spec);
+    if (!byMeaning.has(meaning)) byMeaning.set(meaning, { text, score, sounds });
   }
   return [...byMeaning.values()];
 }
