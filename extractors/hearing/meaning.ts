@@ -4,20 +4,16 @@ import { placeKey } from "../../shared/places/places.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 import { parse } from "../speech/index.ts";
 
-export interface Meaning {
-  /** Equal for sentences that would log the same; the sentence itself where nothing would be logged. */
-  readonly meaning: string;
-}
-
-export function meaningOf(text: string, context: Context, spec: Spec): Meaning {
+/** Equal for sentences that would log the same; the sentence itself where nothing would be logged. */
+export function meaningOf(text: string, context: Context, spec: Spec): string {
   const { readings, commands, notes, questions } = parse(text, context, spec);
   if (readings.length + commands.length === 0)
-    return { meaning: `${notes.map((note) => note.kind)} ${questions.map(({ code }) => code)} ${text}` };
+    return `${notes.map((note) => note.kind)} ${questions.map(({ code }) => code)} ${text}`;
   const said = readings.map(
     ({ quantity, place, digits, unit, over }) => `${quantity} ${placeKey(place)} ${digits} ${unit} ${over?.digits ?? ""}`,
   );
   const done = commands.map(
     ({ command, place, step }) => `${command} ${place === undefined ? "" : placeKey(place)} ${step ?? ""}`,
   );
-  return { meaning: [...said, ...done].join("; ") };
+  return [...said, ...done].join("; ");
 }

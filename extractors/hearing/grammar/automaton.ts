@@ -36,6 +36,9 @@ export function oneOf(of: readonly Phrase[]): Phrase {
   return of.length === 1 && only !== undefined ? only : { kind: "choice", of: of.map((phrase) => [phrase, 1] as const) };
 }
 
+/** One of several texts, all as usual as each other. */
+export const anyOf = (texts: readonly string[]): Phrase => oneOf(texts.map((text) => words(text)));
+
 export const weighted = (...of: readonly (readonly [Phrase, number])[]): Phrase => ({ kind: "choice", of });
 /** May be left out; `weight` is how usual it is to say it, 1 when both are. */
 export const maybe = (phrase: Phrase, weight = 1, without = 1): Phrase => weighted([phrase, weight], [EMPTY, without]);

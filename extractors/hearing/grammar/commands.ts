@@ -5,8 +5,8 @@ import type { Engine, Spec } from "../../../shared/spec/spec.ts";
 import { planOf } from "../../../shared/steps/plan.ts";
 import { COMMAND_WORDS } from "../../speech/vocabulary/commands.ts";
 import { isSayable } from "../words/dictionary.ts";
-import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
-import { anyNoun, countTo, PLACE, slotPhrase } from "./places.ts";
+import { anyOf, chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
+import { anyNoun, COUNTED, countTo, PLACE, slotPhrase } from "./places.ts";
 import { saidApart } from "./vocabulary.ts";
 import { BROKEN_OFF } from "./weights.ts";
 
@@ -23,7 +23,6 @@ export const COMMAND_PHRASES: Readonly<Partial<Record<Command["command"], readon
   done: ["done", "step done", "all done", "finished"],
 };
 
-const spoken = (forms: readonly string[]) => oneOf(forms.map((form) => words(form)));
 const placed = (noun: string, count: number) => tagged(chain(words(noun), countTo(count)), PLACE);
 
 const numberedPlaces = (engine: Engine): Phrase =>
@@ -41,20 +40,18 @@ const PHOTO_OF = saidApart(COMMAND_WORDS.find(({ command }) => command === "phot
 /** "Photo of rod two", "take a picture of cylinder three", "photo of the front mark". */
 const photoOf = (engine: Engine): Phrase =>
   chain(
-    spoken(PHOTO_OF),
+    anyOf(PHOTO_OF),
     oneOf([anyNumbered(engine), chain(maybe(words("the")), oneOf([marked(engine), chain(slotPhrase("part", engine) ?? EMPTY)]))]),
   );
 
 /** "The front mark", "the rear main": a place by its end. */
-const marked = (engine: Engine): Phrase =>
-  chain(slotPhrase("end", engine) ?? EMPTY, maybe(oneOf(["mark", "main"].map((noun) => words(noun)))));
+const marked = (engine: Engine): Phrase => chain(slotPhrase("end", engine) ?? EMPTY, maybe(anyOf(["mark", "main"])));
 
 /** Every noun that the parser counts places by, with its number. */
-const anyNumbered = (engine: Engine): Phrase =>
-  oneOf((["cylinder", "main", "rod"] as const).map((slot) => anyNoun(slot, engine)));
+const anyNumbered = (engine: Engine): Phrase => oneOf(COUNTED.map((slot) => anyNoun(slot, engine)));
 
 function steps(spec: Spec): Phrase {
-  const names = oneOf(planOf(spec).flatMap((step) => step.spoken.filter(isSayable).map((form) => words(form))));
+  const names = anyOf(planOf(spec).flatMap((step) => step.spoken.filter(isSayable)));
   return chain(oneOf([words("step"), words("open"), words("start")]), names);
 }
 
@@ -72,7 +69,7 @@ const copy = (engine: Engine): Phrase =>
 
 /** Every command that needs no value. `corrects` and `copies` tell whether there is a last reading to speak of. */
 export function commandPhrase(spec: Spec, hasLast: boolean): Phrase {
-  const plain = Object.values(COMMAND_PHRASES).map(spoken);
+  const plain = Object.values(COMMAND_PHRASES).map(anyOf);
   return oneOf([
     ...plain,
     photoOf(spec.engine),

@@ -1,7 +1,7 @@
 // Spoken whole numbers and digit strings as phrases. Ranges are given in full: a number that the grammar could not hear
 // would be heard as its nearest neighbour, so what is unlikely is made unlikely, never impossible.
 import { DIGITS, TEENS, TENS } from "../words/numbers.ts";
-import { chain, EMPTY, maybe, oneOf, type Phrase, weighted, words } from "./automaton.ts";
+import { anyOf, chain, EMPTY, maybe, oneOf, type Phrase, weighted, words } from "./automaton.ts";
 
 /** 0..99 as usually said. */
 export function spokenBelowHundred(n: number): string {
@@ -41,9 +41,9 @@ export function hundreds(low: number, high: number): Phrase {
 }
 
 /** One digit of a read-out; zero is "oh" as often as "zero". */
-export const oneDigit: Phrase = oneOf([...DIGITS.map((digit) => words(digit)), words("oh")]);
-const nonZero: Phrase = oneOf(DIGITS.slice(1).map((digit) => words(digit)));
-const doubled: Phrase = chain(words("double"), oneOf([...DIGITS.map((digit) => words(digit)), words("oh")]));
+export const oneDigit: Phrase = anyOf([...DIGITS, "oh"]);
+const nonZero: Phrase = anyOf(DIGITS.slice(1));
+const doubled: Phrase = chain(words("double"), anyOf([...DIGITS, "oh"]));
 const pair: Phrase = weighted([belowHundred((n) => (n >= 10 ? 1 : 0)), 1]);
 
 /** `count` digits, said one by one, doubled, or (less usual) two by two. */

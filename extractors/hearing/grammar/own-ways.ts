@@ -4,8 +4,8 @@ import { QUANTITIES } from "../../../shared/quantities/registry.ts";
 import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import { NOUN_WORDS } from "../../speech/vocabulary/places.ts";
-import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
-import { countTo, numbered, PLACE, slotPhrase } from "./places.ts";
+import { anyOf, chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
+import { COUNTED, countTo, numbered, PLACE, slotPhrase } from "./places.ts";
 import { signedFigure, VALUE, valuePhrase } from "./values.ts";
 import { saidApart } from "./vocabulary.ts";
 import { BROKEN_OFF, SELDOM } from "./weights.ts";
@@ -13,13 +13,13 @@ import { BROKEN_OFF, SELDOM } from "./weights.ts";
 const place = (text: string) => tagged(words(text), PLACE);
 const upTo = (count: number) => tagged(countTo(count), PLACE);
 
-const spoken = (id: QuantityId): Phrase => oneOf(saidApart(QUANTITIES[id].spoken).map((name) => words(name)));
+const spoken = (id: QuantityId): Phrase => anyOf(saidApart(QUANTITIES[id].spoken));
 
 /** "rod two nut B", "main one nut A", "head nut five". */
 function nutPlace(spec: Spec): Phrase {
   const { engine } = spec;
   const nut = slotPhrase("nut", engine) ?? words("nut");
-  const nuts = tagged(oneOf(NOUN_WORDS.nut.filter((noun) => !noun.endsWith("s")).map((noun) => words(noun))), PLACE);
+  const nuts = tagged(anyOf(NOUN_WORDS.nut.filter((noun) => !noun.endsWith("s"))), PLACE);
   return oneOf([
     chain(place("rod"), upTo(engine.cylinders), nut),
     chain(place("main"), upTo(engine.mains), nut),
@@ -72,7 +72,7 @@ const temperature = (spec: Spec): Phrase => chain(partAt(spec), valuePhrase(QUAN
 function ofSeveral(spec: Spec): Phrase {
   const bank = slotPhrase("bank", spec.engine);
   const heads = valuesOf("head", spec, {}).length;
-  const head = oneOf(saidApart(NOUN_WORDS.head).map((noun) => words(noun)));
+  const head = anyOf(saidApart(NOUN_WORDS.head));
   const plain = chain(bank === undefined ? EMPTY : maybe(bank), part(spec));
   return heads < 2 ? plain : oneOf([plain, tagged(chain(head, countTo(heads)), PLACE)]);
 }
@@ -90,7 +90,7 @@ function clock(spec: Spec): Phrase {
 /** "Head crack a quarter of an inch", "quarter inch crack in the head", "crack a quarter inch long in the head". */
 function crack(spec: Spec): Phrase {
   const value = valuePhrase(QUANTITIES.crack_indication, spec, false);
-  const counted = oneOf((["cylinder", "main", "rod"] as const).map((slot) => numbered(slot, spec.engine, true)));
+  const counted = oneOf(COUNTED.map((slot) => numbered(slot, spec.engine, true)));
   const at = chain(oneOf([words("in"), words("on")]), maybe(words("the")), oneOf([part(spec), counted]));
   const name = spoken("crack_indication");
   return oneOf([
@@ -103,11 +103,7 @@ function crack(spec: Spec): Phrase {
 /** "Mains ground ten thou undersize". */
 const ground = (spec: Spec): Phrase =>
   chain(
-    oneOf(
-      saidApart([...NOUN_WORDS.journal, ...NOUN_WORDS.crankpin, ...NOUN_WORDS.main].filter((noun) => noun.endsWith("s"))).map(
-        (noun) => words(noun),
-      ),
-    ),
+    anyOf(saidApart([...NOUN_WORDS.journal, ...NOUN_WORDS.crankpin, ...NOUN_WORDS.main].filter((noun) => noun.endsWith("s")))),
     words("ground"),
     valuePhrase(QUANTITIES.journal_undersize, spec, false),
   );

@@ -4,7 +4,7 @@ import type { Quantity } from "../../../shared/quantities/types.ts";
 import type { Engine } from "../../../shared/spec/spec.ts";
 import { IMPLIED_BY_SLOT } from "../../speech/vocabulary/implied.ts";
 import { NOUN_WORDS, SLOT_WORDS } from "../../speech/vocabulary/places.ts";
-import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
+import { anyOf, chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { spokenBelowHundred } from "./numbers.ts";
 import { isPlainly, nounsOf, OTHERWISE, ordinals, slotWords } from "./vocabulary.ts";
 import { once } from "./weights.ts";
@@ -56,7 +56,7 @@ export function numbered(slot: Counted, engine: Engine, named = false, of?: Quan
     const either: (readonly [Phrase, number])[] = [[chain(named ? noun : maybe(noun), number), 1]];
     if (slot === "main") {
       const mains = weighted(...NOUN_WORDS.main.filter((text) => !/s\b/.test(text)).map((text) => [words(text), 1] as const));
-      either.push([chain(oneOf(ordinals(engine.mains).map((text) => words(text))), mains), OTHERWISE]);
+      either.push([chain(anyOf(ordinals(engine.mains)), mains), OTHERWISE]);
     }
     return tagged(weighted(...either), PLACE);
   });
@@ -89,7 +89,8 @@ export function slotPhrase(
 
 const NONE: ReadonlySet<string> = new Set();
 
-const COUNTED: readonly Counted[] = ["cylinder", "main", "rod"];
+/** Slots that a number with a noun counts. */
+export const COUNTED: readonly Counted[] = ["cylinder", "main", "rod"];
 
 export const countedSlots = (quantity: Quantity): readonly Counted[] =>
   COUNTED.filter((slot) => quantity.needs.includes(slot) || quantity.needsOneOf?.includes(slot) || quantity.may.includes(slot));

@@ -1,6 +1,6 @@
 // Read-outs and fractions as they are said: digits placed by a nominal, whole inches with a fraction.
 import { DIGITS } from "../words/numbers.ts";
-import { chain, EMPTY, maybe, oneOf, type Phrase, weighted, words } from "./automaton.ts";
+import { anyOf, chain, EMPTY, maybe, oneOf, type Phrase, weighted, words } from "./automaton.ts";
 import { belowHundred, digitRun, fractionOfInch, hundreds } from "./numbers.ts";
 import { OUT_OF_BAND, once, SELDOM } from "./weights.ts";
 
@@ -40,7 +40,7 @@ function readOutPhrase(nominals: readonly number[], resolution: number): Phrase 
     // The last zero is often left away; the parser says what to make of it.
     of.push([chain(head, maybe(words("point"), 0.5), short), 0.3 * weight]);
     if (weight < OUT_OF_BAND) continue;
-    const tenths = maybe(chain(maybe(words("and")), oneOf(DIGITS.slice(1).map((digit) => words(`${digit} tenths`)))), SELDOM);
+    const tenths = maybe(chain(maybe(words("and")), anyOf(DIGITS.slice(1).map((digit) => `${digit} tenths`))), SELDOM);
     of.push([chain(head, oneOf([words("inch"), words("inches")]), hundreds(100, 999), words("thou"), tenths), SELDOM * weight]);
     // Two by two from the front: "nineteen ninety seven eight".
     const pair = belowHundred((n) => (Math.floor(n / 10) === inches ? 1 : 0));

@@ -5,10 +5,10 @@ import type { Quantity, QuantityId } from "../../../shared/quantities/types.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
 import { IMPLIED_BY_SLOT } from "../../speech/vocabulary/implied.ts";
 import { isSayable } from "../words/dictionary.ts";
-import { chain, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
+import { anyOf, chain, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred } from "./numbers.ts";
 import { SAID_OWN_WAY } from "./own-ways.ts";
-import { countedSlots, countTo, numbered, PLACE, type PlacePhrases, placePhrases, slotPhrase } from "./places.ts";
+import { COUNTED, countedSlots, countTo, numbered, PLACE, type PlacePhrases, placePhrases, slotPhrase } from "./places.ts";
 import { ROUGH } from "./unsure.ts";
 import { leadingKey, leadingValue, VALUE, valuePhrase } from "./values.ts";
 import { namesOf } from "./vocabulary.ts";
@@ -114,9 +114,9 @@ const PLACELESS = 0.05;
 /** "oil ring gap": the ring said before the name that holds the word ring. */
 function ringAndName(quantity: Quantity, engine: Engine): readonly Phrase[] {
   if (!quantity.needs.includes("ring")) return [];
-  const ring = tagged(oneOf(engine.rings.map((id) => words(id))), PLACE);
+  const ring = tagged(anyOf(engine.rings), PLACE);
   const names = quantity.spoken.filter((name) => name.startsWith("ring ") && isSayable(name));
-  return names.length === 0 ? [] : [chain(ring, oneOf(names.map((name) => words(name))))];
+  return names.length === 0 ? [] : [chain(ring, anyOf(names))];
 }
 
 /** "oil ring gap one, fifteen thou". */
@@ -195,7 +195,7 @@ function placedLengths(spec: Spec, quantities: readonly Quantity[]) {
     value,
     name: oneOf(placed.map(({ quantity }) => nameOf(quantity))),
     trailing: oneOf(placed.map(({ place }) => place.trailing)),
-    alone: oneOf((["cylinder", "main", "rod"] as const).map((slot) => numbered(slot, spec.engine, true))),
+    alone: oneOf(COUNTED.map((slot) => numbered(slot, spec.engine, true))),
   };
 }
 

@@ -5,7 +5,7 @@ import { nominalsIn } from "../../../shared/spec/sizes.ts";
 import type { Spec } from "../../../shared/spec/spec.ts";
 import type { UnitId } from "../../../shared/units/units.ts";
 import type { SignWord, UnitWord } from "../../speech/types.ts";
-import { chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
+import { anyOf, chain, EMPTY, maybe, oneOf, type Phrase, tagged, weighted, words } from "./automaton.ts";
 import { belowHundred, digitRun, fractionOfInch, hundreds } from "./numbers.ts";
 import { metricReadOut, readOut, wholeAndFraction } from "./read-outs.ts";
 import { METRIC_SMALL, small, smallDecimals } from "./small-lengths.ts";
@@ -52,7 +52,7 @@ const speed: Phrase = oneOf([
     belowHundred((n) => (n > 0 && n < 40 && n % 10 !== 0 ? 1 : 0)),
     oneOf([chain(words("hundred"), maybe(chain(maybe(words("and")), words("fifty")), 0.2)), words("fifty")]),
   ),
-  chain(oneOf(["a", "one", "two", "three"].map((word) => words(word))), words("thousand")),
+  chain(anyOf(["a", "one", "two", "three"]), words("thousand")),
 ]);
 
 function plain(quantity: Quantity): Phrase {
@@ -70,10 +70,7 @@ function plain(quantity: Quantity): Phrase {
   const usual = chain(numbers, half, maybe(unitPhrase(quantity.unit)));
   if (quantity.unit !== "ft_lbf") return hedgedToo(usual);
   // The same turn in a smaller unit comes to hundreds.
-  return weighted(
-    [hedgedToo(usual), 1],
-    [chain(hundreds(100, 999), oneOf(unitWords("in_lbf").map((unit) => words(unit)))), SELDOM],
-  );
+  return weighted([hedgedToo(usual), 1], [chain(hundreds(100, 999), anyOf(unitWords("in_lbf"))), SELDOM]);
 }
 
 /** The parser's words for which way a figure goes, by the rule of the quantity's sign. */

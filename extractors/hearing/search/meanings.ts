@@ -21,7 +21,7 @@ export function bestMeanings(sentences: readonly Sentence[], context: Context, s
     const bare = text.replaceAll(",", "");
     if (said.has(bare)) continue;
     said.add(bare);
-    const { meaning } = meaningOf(text, context, spec);
+    const meaning = meaningOf(text, context, spec);
     if (!byMeaning.has(meaning)) byMeaning.set(meaning, { text, score, sounds });
   }
   return [...byMeaning.values()];

@@ -61,7 +61,7 @@ function* bench(count: number): Generator<Said> {
     const words = randomSentence((grammars[n % 3 === 0 ? grammars.length - 1 : 0] ?? pick(grammars)).start(), random);
     if (words.some((word) => word.startsWith("+")) || words.length > 14) continue;
     const text = sentenceOf(words);
-    yield { text, context, meaning: meaningOf(text, context, DEMO_SPEC).meaning };
+    yield { text, context, meaning: meaningOf(text, context, DEMO_SPEC) };
   }
 }
 
@@ -105,7 +105,7 @@ for (const [number, said] of [...bench(count), ...talk(count)].entries()) {
     const posteriors = await network.posteriors(pcm);
     const { evidence, best } = ear.rank(posteriors, { spec: DEMO_SPEC, context: said.context });
     if (best === undefined) continue;
-    const right = said.meaning !== undefined && meaningOf(best, said.context, DEMO_SPEC).meaning === said.meaning;
+    const right = said.meaning !== undefined && meaningOf(best, said.context, DEMO_SPEC) === said.meaning;
     // Other words with the very sounds that were heard: sentences drawn with no regard to custom are full of these, a bench is not.
     if (!right && evidence.gap < SAME_SOUNDS && evidence.lead > CUSTOM) continue;
     rows.push({ evidence, right });

@@ -11,7 +11,6 @@ export const STEP_WORDS: Pronunciations = {
   plugs: ["P L AH G Z"],
   retorque: ["R IY T AO R K"],
   spark: ["S P AA R K"],
-  timing: ["T AY M IH NG"],
   wash: ["W AA SH", "W AO SH"],
   weights: ["W EY T S"],
 };

@@ -66,7 +66,7 @@ const paths = (context: Context, words: readonly string[]) => startsFor(context)
 function comesTo(text: string, context: Context): string {
   const { readings, commands, questions } = parse(text, context, DEMO_SPEC);
   return readings.length + commands.length > 0
-    ? meaningOf(text, context, DEMO_SPEC).meaning
+    ? meaningOf(text, context, DEMO_SPEC)
     : questions.map(({ code }) => code).join("+");
 }
 
