@@ -1,6 +1,6 @@
 // The real service in a child process on a fresh folder, and a real browser in front of it. Shared by all tests of the screens.
 import { type ChildProcess, execFileSync } from "node:child_process";
-import { existsSync, mkdtempSync, rmSync, statSync } from "node:fs";
+import { mkdtempSync, rmSync, statSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -8,6 +8,7 @@ import { type Browser, chromium, type Page } from "playwright-core";
 import { afterAll } from "vitest";
 import { CHROMIUM_ARGS, findChromium } from "../support/chromium.ts";
 import { startCommand } from "../support/leashed.ts";
+import { isStale } from "../support/stale.ts";
 
 const closers: (() => Promise<unknown> | unknown)[] = [];
 afterAll(async () => {
@@ -30,12 +31,7 @@ async function freePort(): Promise<number> {
 /** The built screens; built here when they are not there or older than their sources. */
 export function ensureScreens(): void {
   const built = join("dist", "web", "index.html");
-  const fresh =
-    existsSync(built) &&
-    execFileSync("find", ["web", "extractors", "shared", "vite.config.ts", "-newer", built, "-type", "f"], {
-      encoding: "utf8",
-    }) === "" &&
-    statSync(built).size > 0;
+  const fresh = !isStale(built, ["web", "extractors", "shared", "vite.config.ts"]) && statSync(built).size > 0;
   if (!fresh) execFileSync("npx", ["vite", "build", "--logLevel", "warn"], { stdio: "inherit" });
 }
 
