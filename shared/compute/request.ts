@@ -105,12 +105,20 @@ function rounded(row: Computation, read: ReadInputs, value: number, result: Answ
     const { value: other } = row.run(values as never, read);
     return typeof other === "number" ? other : Number.NaN;
   };
-  const uncertainty = result.rounding ?? resultUncertainty(again, read);
-  if (uncertainty === undefined || !(uncertainty > 0) || !Number.isFinite(uncertainty)) return {};
-  const known = from === undefined || to === undefined ? uncertainty : Math.abs(convertDifference(uncertainty, from, to));
-  const said = { rounded: `${roundedTo(value, known)} ${to === undefined ? "" : unitLabel(to)}`.trimEnd() };
+  const known = knownTo(result.rounding ?? resultUncertainty(again, read), from, to);
+  if (known === undefined) return {};
+  const said = { rounded: roundedIn(value, known, to) };
   return read.stated ? { ...said, uncertainty: Number(known.toPrecision(6)) } : said;
 }
+
+/** An uncertainty in the unit of the answer; undefined where there is none, or none that can be rounded to. */
+function knownTo(uncertainty: number | undefined, from?: ComputeUnit, to?: ComputeUnit): number | undefined {
+  if (uncertainty === undefined || !(uncertainty > 0) || !Number.isFinite(uncertainty)) return undefined;
+  return from === undefined || to === undefined ? uncertainty : Math.abs(convertDifference(uncertainty, from, to));
+}
+
+const roundedIn = (value: number, known: number, to?: ComputeUnit): string =>
+  `${roundedTo(value, known)} ${to === undefined ? "" : unitLabel(to)}`.trimEnd();
 
 /** Each measure of an answer that is several figures, rounded as a single one is. */
 function roundedParts(row: Computation, read: ReadInputs, parts: Parts, target: (unit: ComputeUnit) => ComputeUnit) {
@@ -121,11 +129,9 @@ function roundedParts(row: Computation, read: ReadInputs, parts: Parts, target: 
       const other = typeof value === "number" ? undefined : value[name];
       return other !== undefined && isMeasured(other) && typeof other.value === "number" ? other.value : Number.NaN;
     };
-    const uncertainty = resultUncertainty(again, read);
-    if (uncertainty === undefined || !(uncertainty > 0) || !Number.isFinite(uncertainty)) return [];
     const to = target(part.unit);
-    const known = Math.abs(convertDifference(uncertainty, part.unit, to));
-    return [[name, `${roundedTo(inUnit(part.value, part.unit, to), known)} ${unitLabel(to)}`.trimEnd()]];
+    const known = knownTo(resultUncertainty(again, read), part.unit, to);
+    return known === undefined ? [] : [[name, roundedIn(inUnit(part.value, part.unit, to), known, to)]];
   });
   return told.length === 0 ? {} : { rounded: Object.fromEntries(told) as Record<string, string> };
 }

@@ -60,6 +60,13 @@ export function bearingAt({ bearings }: Pick<Engine, "bearings">, place: { reado
   return typeof bearings === "string" ? bearings : place.main === undefined ? bearings.rod : bearings.main;
 }
 
+/** Kinds whose rollers or balls are fitted whole: nothing is measured or worked as of a plain bearing. */
+export const ROLLING = ["roller", "ball"] as const satisfies readonly BearingKind[];
+
+/** Whether the bearing of a place is a plain one. */
+export const isPlainAt = (engine: Pick<Engine, "bearings">, place: { readonly main?: number | undefined }): boolean =>
+  !(ROLLING as readonly BearingKind[]).includes(bearingAt(engine, place));
+
 /** The rods of each crankpin, front first. */
 export const crankpinsOf = ({ crankpins, cylinders }: Pick<Engine, "crankpins" | "cylinders">): readonly (readonly number[])[] =>
   crankpins ?? Array.from({ length: cylinders }, (_, i) => [i + 1]);
@@ -104,7 +111,7 @@ const maybe = <T>(field: T | undefined, ...values: readonly T[]): boolean => fie
 const HELD: Readonly<Record<Trait, (engine: Engine) => boolean>> = {
   poured: (engine) => has(engine, "poured"),
   shell: (engine) => has(engine, "shell"),
-  roller: (engine) => has(engine, "roller", "ball"),
+  roller: (engine) => has(engine, ...ROLLING),
   rod_caps: ({ rodNuts }) => rodNuts > 0,
   main_caps: ({ mainNuts }) => mainNuts > 0,
   built_up_crank: ({ rodNuts }) => rodNuts === 0,

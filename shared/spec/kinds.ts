@@ -122,6 +122,13 @@ export function kindEngine({ kind, bearings = "poured", lubrication = "splash", 
   };
 }
 
+/** The engine with another number of cylinders: how those lie and fire, and which crankpin carries which, is not known any more. */
+export function withCylinders(engine: Engine, cylinders: number): Engine {
+  if (cylinders === engine.cylinders) return engine;
+  const { banks: _banks, crankpins: _crankpins, arrangement: _arrangement, ...rest } = engine;
+  return { ...rest, cylinders, firingOrder: [] };
+}
+
 /** A blank sheet for an engine of a kind. */
 export function kindSpec(choice: KindChoice): Spec {
   const { kind, id = `new-${kind}`, name = `New ${kind}`, materials, units, bore, stroke, mainJournal, crankpin, pin } = choice;

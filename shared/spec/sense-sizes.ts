@@ -43,8 +43,11 @@ const BY_BORE: Readonly<Partial<Record<NominalKey, Span>>> = {
   pin: { low: 0.08, high: 0.6 },
 };
 
-const shown = (mm: number, spec: Spec): string => String(Number((lengthUnit(spec) === "mm" ? mm : mm / 25.4).toPrecision(2)));
-const range = ({ low, high }: Span, spec: Spec): string => `${shown(low, spec)} to ${shown(high, spec)} ${lengthUnit(spec)}`;
+/** Millimetres in the sheet's own system, to so many digits. */
+const shown = (mm: number, spec: Spec, digits: number): string =>
+  String(Number((lengthUnit(spec) === "mm" ? mm : mm / 25.4).toPrecision(digits)));
+const range = ({ low, high }: Span, spec: Spec): string =>
+  `${shown(low, spec, 2)} to ${shown(high, spec, 2)} ${lengthUnit(spec)}`;
 const bareUnit = (text: string, spec: Spec): string => (/[a-z]/.test(text) ? "" : ` ${lengthUnit(spec)}`);
 
 /** Sizes no engine has, and sizes that do not go together: most likely figures of the other system. */
@@ -65,7 +68,7 @@ export function ofNominals(spec: Spec): Nonsense[] {
       return [
         {
           path,
-          say: `Expected ${name} of ${share.low} to ${share.high} times the bore of ${shownExactly(bore, spec)}, got ${got}${hint}`,
+          say: `Expected ${name} of ${share.low} to ${share.high} times the bore of ${shown(bore, spec, 6)} ${lengthUnit(spec)}, got ${got}${hint}`,
         },
       ];
     }),
@@ -73,8 +76,6 @@ export function ofNominals(spec: Spec): Nonsense[] {
 }
 
 const within = (value: number, { low, high }: Span): boolean => value >= low && value <= high;
-const shownExactly = (mm: number, spec: Spec): string =>
-  `${Number((lengthUnit(spec) === "mm" ? mm : mm / 25.4).toPrecision(6))} ${lengthUnit(spec)}`;
 
 /** Over- and undersizes are small steps: none of them is a tenth of the bore. */
 const STEP_MM = { low: -6.5, high: 6.5 };

@@ -4,7 +4,7 @@ import { QUANTITIES } from "../quantities/registry.ts";
 import { FIGURES } from "../rules/figures/figures.ts";
 import type { StepId } from "../steps/steps.ts";
 import { type Nonsense, ofFigures, ofNominals, ofSteps, ofThread } from "./sense-sizes.ts";
-import type { Engine, Limit, Spec } from "./spec.ts";
+import { type Engine, type Limit, type Spec, specSchema } from "./spec.ts";
 
 export type { Nonsense };
 
@@ -169,6 +169,22 @@ export function nonsenseIn(spec: Spec): Nonsense[] {
       "proofs",
     ),
   ];
+}
+
+export type Checked =
+  | { readonly ok: true; readonly spec: Spec }
+  | { readonly ok: false; readonly path: readonly PropertyKey[]; readonly say: string };
+
+/** A sheet as a file would be checked: of its form, then of its sense; what was senseless `before` is not held against a change. */
+export function checkSheet(raw: unknown, before?: Spec): Checked {
+  const read = specSchema.safeParse(raw);
+  if (!read.success) {
+    const issue = read.error.issues[0];
+    return { ok: false, path: issue?.path ?? [], say: issue?.message ?? "Expected a sheet" };
+  }
+  const old = new Set(before === undefined ? [] : nonsenseIn(before).map(({ say }) => say));
+  const fault = nonsenseIn(read.data).find(({ say }) => !old.has(say));
+  return fault === undefined ? { ok: true, spec: read.data } : { ok: false, path: fault.path, say: fault.say };
 }
 
 /** An engine without the fields that make no sense of it. */

@@ -32,17 +32,20 @@ export const LENGTH_TEXT = /^(-?\d*\.?\d+) ?(in|mm)?$/;
  * @returns its value in `unit`, to 15 significant digits; not a number for text that is no length
  */
 export function lengthIn(text: string, sheet: Pick<Sized, "units">, unit: "in" | "mm" = "in"): number {
-  const [, digits, named] = LENGTH_TEXT.exec(text) ?? [];
+  const { digits, from } = readLength(text, sheet);
   const value = Number(digits);
-  return Number.isFinite(value)
-    ? convertMeasure(value, (named as "in" | "mm" | undefined) ?? lengthUnit(sheet), unit)
-    : Number.NaN;
+  return Number.isFinite(value) ? convertMeasure(value, from, unit) : Number.NaN;
+}
+
+function readLength(text: string, sheet: Pick<Sized, "units">) {
+  const [, digits, named] = LENGTH_TEXT.exec(text) ?? [];
+  return { digits, from: (named as "in" | "mm" | undefined) ?? lengthUnit(sheet) };
 }
 
 /** Step of the last digit of a length of the sheet, in inches: what its writer left open. */
 export function stepIn(text: string, sheet: Pick<Sized, "units">): number {
-  const [, digits = "", named] = LENGTH_TEXT.exec(text) ?? [];
-  return convertMeasure(stepOf(digits), (named as "in" | "mm" | undefined) ?? lengthUnit(sheet), "in");
+  const { digits = "", from } = readLength(text, sheet);
+  return convertMeasure(stepOf(digits), from, "in");
 }
 
 /** The nominal sizes of one kind in `unit`, standard first. */
@@ -70,22 +73,19 @@ export const FIGURE_UNITS: Readonly<Record<string, ComputeUnit>> = {
  * A figure of the sheet by its name, converted from the unit it is written in.
  * @returns its value in the unit that computations take it in; undefined where the sheet has none, or none of that dimension
  */
-export function figureOf(sheet: Sized, name: string): number | undefined {
+export const figureOf = (sheet: Sized, name: string): number | undefined => taken(sheet, name, Number);
+
+/** What `of` makes of a figure's digits, in the unit that computations take it in. */
+function taken(sheet: Sized, name: string, of: (digits: string) => number): number | undefined {
   const row = sheet.figures[name];
   const to = FIGURE_UNITS[name];
   const from = row === undefined ? undefined : figureUnit(row.unit);
   if (row === undefined || to === undefined || from === undefined || dimensionOf(from) !== dimensionOf(to)) return undefined;
-  return convertMeasure(Number(row.value), from, to);
+  return convertMeasure(of(row.value), from, to);
 }
 
 /** Step of the last digit of a figure of the sheet, in the unit that computations take it in; 0 where the sheet has none. */
-export function figureStep(sheet: Sized, name: string): number {
-  const row = sheet.figures[name];
-  const to = FIGURE_UNITS[name];
-  const from = row === undefined ? undefined : figureUnit(row.unit);
-  if (row === undefined || to === undefined || from === undefined || dimensionOf(from) !== dimensionOf(to)) return 0;
-  return convertMeasure(stepOf(row.value), from, to);
-}
+export const figureStep = (sheet: Sized, name: string): number => taken(sheet, name, stepOf) ?? 0;
 
 /** The unit a figure is taken in at the bench of such an engine: the registry's own, or its metric equal. */
 export const benchUnit = (unit: UnitId, sheet: Pick<Sized, "units">): UnitId => {

@@ -1,7 +1,7 @@
 // An engine's spec sheet: what it has, its nominal sizes, its limits with their sources, and the proof its steps need.
 import { z } from "zod";
 import { DECISION_RULE_NAMES, type DecisionRule } from "../compute/conformance.ts";
-import { PLACE_KEYS, placeSchema } from "../places/places.ts";
+import { FASTENERS, PLACE_KEYS, placeSchema } from "../places/places.ts";
 import { NOMINAL_KEYS, QUANTITY_IDS } from "../quantities/types.ts";
 import { STEP_IDS } from "../steps/steps.ts";
 import { UNIT_IDS } from "../units/units.ts";
@@ -126,7 +126,7 @@ export const specSchema = z.strictObject({
   figures: z.record(z.string(), z.strictObject({ value: decimal, unit: z.string().max(12), source: sourceSchema })),
   oversizes: z.array(length),
   undersizes: z.array(length),
-  fasteners: z.partialRecord(z.enum(["rod", "main", "head", "flywheel", "manifold"]), fastenerSchema),
+  fasteners: z.partialRecord(z.enum(FASTENERS), fastenerSchema),
   /** The job's steps in their order; those of the engine's kind where the sheet has none. */
   plan: z.array(planStepSchema).max(60).optional(),
   limits: z.array(limitSchema),

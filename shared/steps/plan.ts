@@ -3,12 +3,8 @@ import { type Engine, suits } from "../spec/engine.ts";
 import { STEPS, type Step, type StepId } from "./steps.ts";
 
 /** A step of one sheet's plan; all its fields stand, and those it names are steps of the same plan. */
-export interface PlanStep {
-  readonly id: StepId;
-  readonly title: string;
-  readonly spoken: readonly string[];
+export interface PlanStep extends Pick<Step, "id" | "title" | "spoken" | "hides"> {
   readonly after: readonly StepId[];
-  readonly hides: readonly StepId[];
 }
 
 /** What of a sheet makes its plan. A step the sheet asks something of is one of its steps. */
@@ -76,6 +72,10 @@ export function planOf(sheet: Planned): readonly PlanStep[] {
   PLANS.set(sheet, plan);
   return plan;
 }
+
+/** The plan as a sheet writes it down. */
+export const writtenPlan = (sheet: Planned): { id: StepId; title: string; after: StepId[]; hides: StepId[] }[] =>
+  planOf(sheet).map(({ id, title, after, hides }) => ({ id, title, after: [...after], hides: [...hides] }));
 
 /** What a step is called: by the sheet, else by the library, which has those that a sheet dropped; else its id. */
 export const stepTitle = (id: string, sheet?: Planned): string =>

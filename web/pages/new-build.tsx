@@ -5,11 +5,11 @@ import { stampEvent } from "../../extractors/bench/index.ts";
 import { RINGS } from "../../shared/places/places.ts";
 import { blankSpec } from "../../shared/spec/blank.ts";
 import { EXAMPLES } from "../../shared/spec/examples/index.ts";
-import { type KIND_VALVES, type Kind, type KindChoice, kindEngine } from "../../shared/spec/kinds.ts";
+import { type KIND_VALVES, type Kind, type KindChoice, kindEngine, withCylinders } from "../../shared/spec/kinds.ts";
 import { readSpecFile } from "../../shared/spec/read.ts";
-import { nonsenseIn } from "../../shared/spec/sense.ts";
+import { checkSheet } from "../../shared/spec/sense.ts";
 import type { UnitSystem } from "../../shared/spec/sizes.ts";
-import { type Engine, type Spec, specSchema } from "../../shared/spec/spec.ts";
+import type { Engine, Spec } from "../../shared/spec/spec.ts";
 import { linkTo } from "../route.ts";
 import { bench } from "../store/bench.ts";
 import { isoWithOffset } from "../store/clock.ts";
@@ -52,21 +52,9 @@ const OILING: Choice<Engine["oiling"]> = [
 const text = (fields: FormData, name: string) => String(fields.get(name) ?? "").trim();
 const optional = (fields: FormData, name: string) => (text(fields, name) === "" ? {} : { [name]: text(fields, name) });
 
-/** The first thing that keeps a sheet from being used: of its form, else of its sense. */
-function faultIn(spec: unknown): { path: readonly PropertyKey[]; say: string } | undefined {
-  const checked = specSchema.safeParse(spec);
-  if (checked.success) return nonsenseIn(checked.data)[0];
-  const issue = checked.error.issues[0];
-  return { path: issue?.path ?? [], say: issue?.message ?? "not understood" };
-}
-
 /** The sheet of a new engine from the form's fields. @throws RangeError with the field's name when one is not good */
 function sheetFrom(fields: FormData, choice: KindChoice): Spec {
   const count = (name: string) => Number(text(fields, name));
-  const engine = kindEngine(choice);
-  const cylinders = count("cylinders");
-  // How they lie and which crankpin carries which is known of the kind's own number only.
-  const { banks: _banks, crankpins: _crankpins, arrangement: _arrangement, ...bare } = engine;
   const spec = blankSpec({
     id: text(fields, "engine")
       .toLowerCase()
@@ -82,8 +70,7 @@ function sheetFrom(fields: FormData, choice: KindChoice): Spec {
     ...optional(fields, "pin"),
     materials: { block: "grey_iron", piston: text(fields, "piston"), crank: "steel" },
     engine: {
-      ...(cylinders === engine.cylinders ? engine : bare),
-      cylinders,
+      ...withCylinders(kindEngine(choice), count("cylinders")),
       mains: count("mains"),
       rings: RINGS.filter((ring) => fields.getAll("rings").includes(ring)),
       firingOrder: text(fields, "firingOrder").split(/\D+/).filter(Boolean).map(Number),
@@ -91,10 +78,9 @@ function sheetFrom(fields: FormData, choice: KindChoice): Spec {
       headNuts: count("headNuts"),
     },
   });
-  const fault = faultIn(spec);
-  if (fault !== undefined)
-    throw new RangeError(`${fault.path.filter((step) => typeof step === "string").join(" ") || "sheet"}: ${fault.say}`);
-  return spec;
+  const checked = checkSheet(spec);
+  if (checked.ok) return spec;
+  throw new RangeError(`${checked.path.filter((step) => typeof step === "string").join(" ") || "sheet"}: ${checked.say}`);
 }
 
 type Start = "blank" | "file" | keyof typeof EXAMPLES;

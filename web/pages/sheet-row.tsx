@@ -1,7 +1,8 @@
 // The form of one row of the sheet: its fields from the part's table, the reason asked for, and the checks of the file before it is kept.
 import { useId, useState } from "preact/hooks";
-import { type Edited, edited, emptyRow, type Flat, moved, type Row, rowsOf } from "../../shared/spec/edit/edit.ts";
+import { edited, emptyRow, type Flat, moved, type Row, rowsOf } from "../../shared/spec/edit/edit.ts";
 import type { EditField, Part } from "../../shared/spec/edit/parts.ts";
+import type { Checked } from "../../shared/spec/sense.ts";
 import { isMetric } from "../../shared/spec/sizes.ts";
 import type { Spec } from "../../shared/spec/spec.ts";
 
@@ -30,7 +31,7 @@ export function RowForm({ part, spec, row, done }: FormProps) {
   const [trouble, setTrouble] = useState("");
   const called = row?.name ?? (part.shape === "named" ? name : (flat.id ?? part.one)).replaceAll("_", " ");
   const key = row?.key ?? (part.shape === "named" ? name : undefined);
-  const settle = async (result: Edited, what: string) => {
+  const settle = async (result: Checked, what: string) => {
     if (why.trim() === "") return setTrouble("Expected a reason for the change, got none");
     if (!result.ok) return setTrouble(`${result.path.slice(2).join(" ") || part.one}: ${result.say}`);
     return await done(result.spec, `${called} is ${what}`, why.trim());

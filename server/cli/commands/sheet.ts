@@ -3,11 +3,19 @@ import { readFile } from "node:fs/promises";
 import { blankSpec } from "../../../shared/spec/blank.ts";
 import { DEMO_SPEC } from "../../../shared/spec/demo-engine.ts";
 import { EXAMPLES } from "../../../shared/spec/examples/index.ts";
-import { KIND_BEARINGS, KIND_LUBRICATION, KIND_VALVES, KINDS, type KindChoice, kindEngine } from "../../../shared/spec/kinds.ts";
+import {
+  KIND_BEARINGS,
+  KIND_LUBRICATION,
+  KIND_VALVES,
+  KINDS,
+  type KindChoice,
+  kindEngine,
+  withCylinders,
+} from "../../../shared/spec/kinds.ts";
 import { readSpecFile, writeSpecFile } from "../../../shared/spec/read.ts";
 import { UNIT_SYSTEMS, type UnitSystem } from "../../../shared/spec/sizes.ts";
 import type { Engine, Spec } from "../../../shared/spec/spec.ts";
-import { planOf } from "../../../shared/steps/plan.ts";
+import { writtenPlan } from "../../../shared/steps/plan.ts";
 
 interface Options {
   readonly demo?: boolean;
@@ -77,12 +85,8 @@ function engineFrom(options: Options): Engine {
   const valves = options.valves ?? (options.overhead === true ? "overhead" : undefined);
   const choice = { kind: options.kind ?? "four", ...given({ ...options, valves }, "bearings", "lubrication", "valves") };
   const engine = kindEngine(choice as KindChoice);
-  const cylinders = Number(options.cylinders ?? engine.cylinders);
   const mains = Number(options.mains ?? engine.mains);
-  if (cylinders === engine.cylinders) return { ...engine, mains };
-  // Another number of cylinders than the kind's: how they lie and fire is not known any more.
-  const { banks: _banks, crankpins: _crankpins, arrangement: _arrangement, ...rest } = engine;
-  return { ...rest, cylinders, mains, firingOrder: [] };
+  return { ...withCylinders(engine, Number(options.cylinders ?? engine.cylinders)), mains };
 }
 
 function startNew(options: Options): { text: string; spec: Spec } | { say: string } {
@@ -97,10 +101,7 @@ function startNew(options: Options): { text: string; spec: Spec } | { say: strin
     materials: { block: "grey_iron", piston: MATERIALS[(options.pistons ?? "iron") as keyof typeof MATERIALS], crank: "steel" },
     ...given(options, "bore", "stroke", "mainJournal", "crankpin", "pin"),
   });
-  const text = writeSpecFile({
-    ...sheet,
-    plan: planOf(sheet).map(({ id, title, after, hides }) => ({ id, title, after: [...after], hides: [...hides] })),
-  });
+  const text = writeSpecFile({ ...sheet, plan: writtenPlan(sheet) });
   // The sheet is read back before it is given out, so that what was typed for it is checked like any file.
   const read = readSpecFile(text, "new sheet");
   return read.ok ? { text, spec: read.spec } : { say: read.errors[0]?.say ?? "Expected a sound sheet, got none" };

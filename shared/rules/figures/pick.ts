@@ -103,7 +103,7 @@ export function nominalStep(spec: Spec, key: NominalKey): number {
 }
 
 /** A figure of the sheet by name, in inches or square inches from whatever unit it is written in. */
-export const sheetFigure: (spec: Spec, name: string) => number | undefined = figureOf;
+export { figureOf as sheetFigure };
 
 /** 1..n */
 export function upTo(n: number): number[] {

@@ -4,11 +4,12 @@ import { shimChange } from "../../compute/bearing.ts";
 import { inch, minus } from "../../compute/measure.ts";
 import { convertMeasure } from "../../compute/units.ts";
 import { placeLabel } from "../../places/places.ts";
+import { ROLLING } from "../../spec/engine.ts";
 import type { RuleContext } from "../context.ts";
 import { decideGrind } from "../decisions.ts";
 import { sheetFigure, valueIn, within } from "../figures/pick.ts";
 import { lengthAsSaid, lengthLabel, number, sizeStep, figure as text } from "../text.ts";
-import type { Advice, Remedy, RemedyRow } from "./types.ts";
+import { type Advice, fromMiddle, type Remedy, type RemedyRow } from "./types.ts";
 
 export const NO_REWORK = "a shell is never shimmed, scraped or filed";
 
@@ -68,7 +69,6 @@ const looseBush: Remedy = () =>
 const resizeHousing: Remedy = () =>
   "Clean faces and dowels, see that caps are on their own rods and mains the right way round, pull them up and measure again; a housing that stays oval is resized by a shop with the machine for it, never by a file on the cap.";
 
-const ROLLING = ["roller", "ball"] as const;
 const rollers: Advice = [{ at: ROLLING, say: otherRollers }];
 const shells: Advice = [{ at: ["shell"], say: otherShells }];
 const taper: Advice = [
@@ -90,28 +90,28 @@ const loose: Advice = [
   { at: ["bush"], say: looseBush },
 ];
 
-const thrustShim: Remedy = ({ value, accept }) => {
-  if (accept.low === undefined || accept.high === undefined) return undefined;
-  const target = Number(((accept.low + accept.high) / 2).toPrecision(6));
-  const change = minus(value, target);
-  const [less, more] = change > 0 ? ["take it out", "put it in"] : ["put it in", "take it out"];
-  return `Change the thrust by ${text(Math.abs(change), "in")} of thrust shim for ${text(target, "in")}, the middle of the range: ${less} where the shim holds the thrust faces apart, ${more} where it fills the gap between them.`;
+const thrustShim: Remedy = (trouble) => {
+  const off = fromMiddle(trouble);
+  if (off === undefined) return undefined;
+  const { middle, above } = off;
+  const [less, more] = above > 0 ? ["take it out", "put it in"] : ["put it in", "take it out"];
+  return `Change the thrust by ${text(Math.abs(above), "in")} of thrust shim for ${text(middle, "in")}, the middle of the range: ${less} where the shim holds the thrust faces apart, ${more} where it fills the gap between them.`;
 };
 
 /** Thrust washers, or flanges of the shells: thicker ones fill more of the gap. */
-const thrustWashers: Remedy = ({ value, accept }) => {
-  if (accept.low === undefined || accept.high === undefined) return undefined;
-  const target = Number(((accept.low + accept.high) / 2).toPrecision(6));
-  const change = minus(value, target);
-  return `Fit thrust washers, or flanged shells, ${text(Math.abs(change), "in")} ${change > 0 ? "thicker" : "thinner"} in all, for ${text(target, "in")}, the middle of the range.`;
+const thrustWashers: Remedy = (trouble) => {
+  const off = fromMiddle(trouble);
+  if (off === undefined) return undefined;
+  const { middle, above } = off;
+  return `Fit thrust washers, or flanged shells, ${text(Math.abs(above), "in")} ${above > 0 ? "thicker" : "thinner"} in all, for ${text(middle, "in")}, the middle of the range.`;
 };
 
 /** Rolling bearings are located by spacers at their races. */
-const thrustSpacers: Remedy = ({ value, accept }) => {
-  if (accept.low === undefined || accept.high === undefined) return undefined;
-  const target = Number(((accept.low + accept.high) / 2).toPrecision(6));
-  const change = minus(value, target);
-  return `Change the spacer that locates the bearing by ${text(Math.abs(change), "in")} for ${text(target, "in")}, the middle of the range, as the maker has it; look for a race that has moved first.`;
+const thrustSpacers: Remedy = (trouble) => {
+  const off = fromMiddle(trouble);
+  if (off === undefined) return undefined;
+  const { middle, above } = off;
+  return `Change the spacer that locates the bearing by ${text(Math.abs(above), "in")} for ${text(middle, "in")}, the middle of the range, as the maker has it; look for a race that has moved first.`;
 };
 
 const thrust: Advice = [

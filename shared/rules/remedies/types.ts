@@ -1,4 +1,5 @@
 // What to do about a figure outside its limit: a sentence worked out from the numbers at hand.
+import { minus } from "../../compute/measure.ts";
 import type { Place } from "../../places/places.ts";
 import type { BearingKind, Trait } from "../../spec/engine.ts";
 import type { Condition } from "../../spec/spec.ts";
@@ -18,6 +19,13 @@ export interface Trouble {
 
 /** Undefined when the numbers at hand do not tell what to do. */
 export type Remedy = (trouble: Trouble) => string | undefined;
+
+/** The middle of the accepted range, and how far above it the figure is; undefined where one end is open. */
+export function fromMiddle({ value, accept }: Trouble): { readonly middle: number; readonly above: number } | undefined {
+  if (accept.low === undefined || accept.high === undefined) return undefined;
+  const middle = Number(((accept.low + accept.high) / 2).toPrecision(6));
+  return { middle, above: minus(value, middle) };
+}
 
 /** A remedy that only some engines have: what the bearing at the place must be, and what the engine must have. */
 export interface Suited {

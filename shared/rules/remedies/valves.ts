@@ -1,7 +1,7 @@
 // Valves, guides, seats, springs, dippers.
 import { minus } from "../../compute/measure.ts";
 import { number, figure as text } from "../text.ts";
-import type { Advice, Remedy, RemedyRow } from "./types.ts";
+import { type Advice, fromMiddle, type Remedy, type RemedyRow } from "./types.ts";
 
 /** Set it to the middle of its range. */
 const reset: Remedy = ({ accept }) => {
@@ -10,10 +10,10 @@ const reset: Remedy = ({ accept }) => {
 };
 
 /** Thicker shims close the lash. */
-const otherShim: Remedy = ({ value, accept }) => {
-  if (accept.low === undefined || accept.high === undefined) return undefined;
-  const change = minus(value, Number(((accept.low + accept.high) / 2).toPrecision(6)));
-  return `Fit a lash shim ${text(Math.abs(change), "in")} ${change > 0 ? "thicker" : "thinner"}, cam lobe pointing away, and gauge again.`;
+const otherShim: Remedy = (trouble) => {
+  const off = fromMiddle(trouble);
+  if (off === undefined) return undefined;
+  return `Fit a lash shim ${text(Math.abs(off.above), "in")} ${off.above > 0 ? "thicker" : "thinner"}, cam lobe pointing away, and gauge again.`;
 };
 
 const newGuide: Remedy = ({ accept }) =>

@@ -1,5 +1,5 @@
 // What a blank sheet asks for, by what the engine has: readings and photo proofs of its steps (common practice, no source).
-import { bearingAt, type Engine, suits, type Trait } from "../engine.ts";
+import { type Engine, isPlainAt, suits, type Trait } from "../engine.ts";
 import type { Expected, Proof } from "../spec.ts";
 import { USUAL } from "./limits.ts";
 
@@ -51,12 +51,11 @@ const PROOFS: readonly (readonly [Proof, readonly Trait[]])[] = [
   proof("ignition_set", "ignition_timing", "engine", "Ignition mark at the point of firing", ["spark"]),
 ];
 
-const isPlain = (engine: Engine, { plain }: Asked): boolean =>
-  plain === undefined || !["roller", "ball"].includes(bearingAt(engine, plain));
-
 /** Readings that an engine's steps need. */
 export const blankExpected = (engine: Engine): Expected[] =>
-  EXPECTED.filter(([, asked = {}]) => suits(engine, asked.needs) && isPlain(engine, asked)).map(([row]) => row);
+  EXPECTED.filter(
+    ([, asked = {}]) => suits(engine, asked.needs) && (asked.plain === undefined || isPlainAt(engine, asked.plain)),
+  ).map(([row]) => row);
 
 /** Pictures that an engine's steps need. */
 export const blankProofs = (engine: Engine): Proof[] => PROOFS.filter(([, needs]) => suits(engine, needs)).map(([row]) => row);

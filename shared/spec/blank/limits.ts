@@ -1,5 +1,5 @@
 // The limits of a blank sheet, by what the engine has: what the trade usually takes, in inches or millimetres.
-import { bearingAt, type Engine, suits, type Trait } from "../engine.ts";
+import { type Engine, isPlainAt, suits, type Trait } from "../engine.ts";
 import { pistonClearancePerInch } from "../piston-clearance.ts";
 import { lengthUnit } from "../sizes.ts";
 import type { Limit, LimitUnit, Source, Spec } from "../spec.ts";
@@ -123,17 +123,15 @@ const BY_SIZE: readonly Row[] = [
 
 const RUNNING_PIN: Accept = { low: "0.0003", high: "0.0008" };
 const PUSHED_PIN: Accept = { low: "-0.0002", high: "0.0003" };
+const IN_BUSH: readonly Row[] = [
+  ["pin_fit_bush", "pin_fit_bush", "in", RUNNING_PIN],
+  ["pin_fit_boss", "pin_fit_boss", "in", PUSHED_PIN],
+];
 /** Where the pin turns, and where it only sits, by what holds it (common practice, no source). */
 const PIN_FITS: Readonly<Record<NonNullable<Engine["pin"]>, readonly Row[]>> = {
-  floating: [
-    ["pin_fit_bush", "pin_fit_bush", "in", RUNNING_PIN],
-    ["pin_fit_boss", "pin_fit_boss", "in", PUSHED_PIN],
-  ],
+  floating: IN_BUSH,
   rod: [["pin_fit_boss", "pin_fit_boss", "in", RUNNING_PIN]],
-  piston: [
-    ["pin_fit_bush", "pin_fit_bush", "in", RUNNING_PIN],
-    ["pin_fit_boss", "pin_fit_boss", "in", PUSHED_PIN],
-  ],
+  piston: IN_BUSH,
 };
 
 /** The usual piston clearance of its material; none where nobody knows the material. */
@@ -142,12 +140,8 @@ function pistonRow(materials: Spec["materials"]): Row[] {
   return accept === undefined ? [] : [["piston_clearance", "piston_clearance", "in", accept, { perInchOf: "bore" }]];
 }
 
-/** What a plain bearing runs with is nothing for rollers. */
-const isPlain = (engine: Engine, place: { readonly main?: number }): boolean =>
-  !["roller", "ball"].includes(bearingAt(engine, place));
-
 const has = (engine: Engine, { needs, plain }: Only = {}): boolean =>
-  suits(engine, needs) && (plain === undefined || plain.some((place) => isPlain(engine, place)));
+  suits(engine, needs) && (plain === undefined || plain.some((place) => isPlainAt(engine, place)));
 
 type Ends = Limit["accept"];
 /** Inches in millimetres to the thousandth. */

@@ -1,9 +1,9 @@
 // One row of a sheet changed, added, taken away or moved, with the checks of the file; and what differs between two sheets, in words.
 import { type Place, placeKey } from "../../places/places.ts";
 import { readPlaceKey } from "../../rules/key.ts";
-import { planOf } from "../../steps/plan.ts";
-import { nonsenseIn } from "../sense.ts";
-import { type Spec, specSchema } from "../spec.ts";
+import { writtenPlan } from "../../steps/plan.ts";
+import { type Checked, checkSheet } from "../sense.ts";
+import type { Spec } from "../spec.ts";
 import { type EditField, PARTS, type Part } from "./parts.ts";
 
 /** A row as a form has it: text by field. */
@@ -16,10 +16,6 @@ export interface Row {
   readonly name: string;
   readonly flat: Flat;
 }
-
-export type Edited =
-  | { readonly ok: true; readonly spec: Spec }
-  | { readonly ok: false; readonly path: readonly PropertyKey[]; readonly say: string };
 
 type Raw = Record<string, unknown>;
 
@@ -107,10 +103,6 @@ const nameOf = (flat: Flat, key: number | string, { id }: Part): string => {
   return (flat.id ?? String(key)).replaceAll("_", " ");
 };
 
-/** The plan as the sheet would write it, where it has none of its own. */
-const writtenPlan = (spec: Spec): NonNullable<Spec["plan"]> =>
-  planOf(spec).map(({ id, title, after, hides }) => ({ id, title, after: [...after], hides: [...hides] }));
-
 function holderOf(spec: Spec, { of }: Part): unknown {
   if (of === undefined) return spec;
   if (of === "plan") return spec.plan ?? writtenPlan(spec);
@@ -132,37 +124,28 @@ export function rowsOf(spec: Spec, part: Part): Row[] {
   });
 }
 
-/** A sheet as a file would be checked; what was senseless on it before is not held against the change. */
-function checked(raw: unknown, before: Spec): Edited {
-  const read = specSchema.safeParse(raw);
-  if (!read.success) {
-    const issue = read.error.issues[0];
-    return { ok: false, path: issue?.path ?? [], say: issue?.message ?? "Expected a sheet" };
-  }
-  const old = new Set(nonsenseIn(before).map(({ say }) => say));
-  const fault = nonsenseIn(read.data).find(({ say }) => !old.has(say));
-  return fault === undefined ? { ok: true, spec: read.data } : { ok: false, path: fault.path, say: fault.say };
-}
-
 const put = (spec: Spec, { of }: Part, holder: unknown): unknown => (of === undefined ? holder : { ...spec, [of]: holder });
 
 /**
  * A sheet with one row of it changed; added, where `key` is none there is; taken away, where `flat` is undefined.
  * A named row is added under `key`. The version is the caller's to count up.
  */
-export function edited(spec: Spec, part: Part, key: number | string | undefined, flat: Flat | undefined): Edited {
+export function edited(spec: Spec, part: Part, key: number | string | undefined, flat: Flat | undefined): Checked {
   const holder = holderOf(spec, part);
-  if (part.shape === "one") return checked(put(spec, part, withFields(holder, flat ?? {}, part)), spec);
+  if (part.shape === "one") return checkSheet(put(spec, part, withFields(holder, flat ?? {}, part)), spec);
   if (part.shape === "named") {
     const { [String(key)]: row, ...rest } = holder as Raw;
     if (key === undefined || key === "") return { ok: false, path: [], say: `Expected a name for the ${part.one}, got none` };
-    return checked(put(spec, part, flat === undefined ? rest : { ...(holder as Raw), [key]: withFields(row, flat, part) }), spec);
+    return checkSheet(
+      put(spec, part, flat === undefined ? rest : { ...(holder as Raw), [key]: withFields(row, flat, part) }),
+      spec,
+    );
   }
   const rows = [...(holder as unknown[])];
   if (key === undefined) rows.push(withFields(undefined, flat ?? {}, part));
   else if (flat === undefined) rows.splice(Number(key), 1);
   else rows[Number(key)] = withFields(rows[Number(key)], flat, part);
-  return checked(
+  return checkSheet(
     put(spec, part, flat === undefined && part.of === "plan" ? withoutStep(rows as Plan, spec, Number(key)) : rows),
     spec,
   );
@@ -179,14 +162,14 @@ function withoutStep(rows: Plan, spec: Spec, key: number): Plan {
 }
 
 /** A row of a list one place earlier or later; as it was where it stands at the end already. */
-export function moved(spec: Spec, part: Part, key: number, by: -1 | 1): Edited {
+export function moved(spec: Spec, part: Part, key: number, by: -1 | 1): Checked {
   const rows = [...(holderOf(spec, part) as unknown[])];
   const [one, other] = [rows[key], rows[key + by]];
   if (one !== undefined && other !== undefined) {
     rows[key] = other;
     rows[key + by] = one;
   }
-  return checked(put(spec, part, rows), spec);
+  return checkSheet(put(spec, part, rows), spec);
 }
 
 function inAnotherOrder(old: readonly Row[], now: readonly Row[]): boolean {

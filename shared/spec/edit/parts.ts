@@ -1,12 +1,13 @@
 // The parts of a sheet that can be changed by touch, as data: the rows of each and the fields of a row. From these tables come the
 // page's forms and what the day book says of a change.
 import { DECISION_RULE_NAMES } from "../../compute/conformance.ts";
+import { FASTENERS } from "../../places/places.ts";
 import { NOMINAL_KEYS, QUANTITY_IDS } from "../../quantities/types.ts";
 import { FIGURES } from "../../rules/figures/figures.ts";
 import { STEP_IDS } from "../../steps/steps.ts";
-import { BEARING_KINDS } from "../engine.ts";
+import { BEARING_KINDS, engineSchema } from "../engine.ts";
 import { UNIT_SYSTEMS } from "../sizes.ts";
-import { CONDITIONS, LIMIT_UNITS } from "../spec.ts";
+import { CONDITIONS, fastenerSchema, LIMIT_UNITS, proofSchema, sourceSchema } from "../spec.ts";
 
 export interface EditField {
   /** Where it stands in the row: `accept.low`. */
@@ -36,6 +37,8 @@ export interface Part {
   readonly names?: readonly string[];
 }
 
+const ENGINE = engineSchema.shape;
+
 const text = (at: string, label: string): EditField => ({ at, label, kind: "text" });
 const figure = (at: string, label: string): EditField => ({ at, label, kind: "figure" });
 const count = (at: string, label: string): EditField => ({ at, label, kind: "count" });
@@ -46,7 +49,7 @@ const choice = (at: string, label: string, choices: readonly string[]): EditFiel
 const plain = (field: EditField): EditField => ({ ...field, plain: true });
 
 const SOURCE = [
-  plain(choice("source.kind", "from", ["maker", "standard", "common_practice", "shop"])),
+  plain(choice("source.kind", "from", sourceSchema.shape.kind.options)),
   plain(text("source.cite", "page or name")),
 ] as const;
 
@@ -94,7 +97,7 @@ export const PARTS: readonly Part[] = [
     shape: "named",
     title: "Torques",
     one: "torque",
-    names: ["rod", "main", "head", "flywheel", "manifold"],
+    names: FASTENERS,
     fields: [
       text("thread", "thread"),
       count("threadsPerInch", "threads to the inch"),
@@ -103,7 +106,7 @@ export const PARTS: readonly Part[] = [
       { at: "castle", label: "castle nuts", kind: "yes" },
       figure("low", "from"),
       figure("high", "to"),
-      plain(choice("unit", "in", ["ft_lbf", "in_lbf", "N_m"])),
+      plain(choice("unit", "in", fastenerSchema.shape.unit.options)),
       words("stages", "stages"),
       figure("angle", "then by degrees"),
       counts("order", "order of the nuts"),
@@ -138,7 +141,7 @@ export const PARTS: readonly Part[] = [
       text("id", "name"),
       choice("step", "at", STEP_IDS),
       plain(text("title", "of what")),
-      choice("each", "one for each", ["engine", "cylinder", "main", "rod", "crankpin", "rod_nut", "main_nut"]),
+      choice("each", "one for each", proofSchema.shape.each.options),
       ...SOURCE,
     ],
   },
@@ -157,18 +160,18 @@ export const PARTS: readonly Part[] = [
     title: "Engine",
     one: "engine",
     fields: [
-      choice("layout", "valves", ["side_valve", "inlet_over_exhaust", "overhead_valve", "overhead_cam", "two_stroke"]),
-      choice("arrangement", "cylinders lie", ["", "in_line", "vee", "opposed", "single"]),
+      choice("layout", "valves", ENGINE.layout.options),
+      choice("arrangement", "cylinders lie", ["", ...ENGINE.arrangement.unwrap().options]),
       count("cylinders", "cylinders"),
       count("mains", "main bearings"),
       counts("firingOrder", "firing order"),
       choice("bearings.main", "mains run in", BEARING_KINDS),
       choice("bearings.rod", "rods run in", BEARING_KINDS),
-      choice("oiling", "oiling", ["splash", "pressure", "splash_and_pressure", "total_loss"]),
-      choice("cooling", "cooling", ["", "water", "air"]),
-      choice("ignition", "ignition", ["", "magneto", "coil", "compression"]),
-      choice("lash", "lash set by", ["", "screws", "shims", "hydraulic"]),
-      choice("locking", "nuts locked by", ["", "cotter", "wire", "tab", "none"]),
+      choice("oiling", "oiling", ENGINE.oiling.options),
+      choice("cooling", "cooling", ["", ...ENGINE.cooling.unwrap().options]),
+      choice("ignition", "ignition", ["", ...ENGINE.ignition.unwrap().options]),
+      choice("lash", "lash set by", ["", ...ENGINE.lash.unwrap().options]),
+      choice("locking", "nuts locked by", ["", ...ENGINE.locking.unwrap().options]),
       count("rodNuts", "nuts of a rod"),
       count("mainNuts", "nuts of a main"),
       count("headNuts", "nuts of a head"),
