@@ -86,7 +86,8 @@ export async function openShopData(dir: string, options: DataOptions = {}): Prom
     const cleared = await blobs.clearIncoming();
     await takeBack(paths, blobs, store);
     // Last: a shop that is refused leaves nothing behind that goes on writing.
-    return { dir, shop, store, blobs, reserve, cleared, close: closer(store, lock, keepNoting(witness, reserve)) };
+    const noting = await keepNoting(witness, reserve);
+    return { dir, shop, store, blobs, reserve, cleared, close: closer(store, lock, noting) };
   } catch (error) {
     await store?.close();
     lock.close();
@@ -119,13 +120,13 @@ function closer(store: SqlStore, lock: Database.Database, stopNoting: () => Prom
   };
 }
 
-/** The note is a help for checks: a disk that has no room for it does not stop the shop. */
-function keepNoting(witness: Witness, reserve: Reserve): () => Promise<void> {
+/** Noted once when this is done, then by the clock. The note is a help for checks: a disk that has no room for it does not stop the shop. */
+async function keepNoting(witness: Witness, reserve: Reserve): Promise<() => Promise<void>> {
   const note = async () => {
     await witness.flush().catch(() => undefined);
     await reserve.hold();
   };
-  void note();
+  await note();
   const timer = setInterval(note, WITNESS_EVERY_MS).unref();
   return async () => {
     clearInterval(timer);
